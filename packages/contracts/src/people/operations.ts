@@ -1,0 +1,258 @@
+import { z } from 'zod';
+import { command, read } from '../operation.ts';
+import { roleSchema } from '../roles.ts';
+import { date, id, line } from '../values.ts';
+
+/** The processes a person can be authorised for. */
+export const processes = [
+  'receiving-inspection',
+  'teardown',
+  'cleaning',
+  'non-destructive-test',
+  'dimensional-inspection',
+  'blade-repair',
+  'shot-peening',
+  'plating',
+  'coating',
+  'assembly',
+  'blade-angles',
+  'leak-test',
+  'static-balance',
+  'governor-bench',
+  'stock-acceptance',
+  'final-inspection',
+  'return-to-service',
+  'supervision',
+] as const;
+export const processSchema = z.enum(processes).meta({ id: 'Process' });
+export type Process = (typeof processes)[number];
+
+/** At which level: doing the work, inspecting it, or approving for return to service. */
+export const levels = ['perform', 'inspect', 'approve'] as const;
+export const levelSchema = z.enum(levels).meta({ id: 'Level' });
+export type Level = (typeof levels)[number];
+
+/** Money, zone and words of this shop, set once and changed by an administrator. */
+export const shopProfile = z
+  .object({
+    name: line,
+    certificateNumber: line,
+    ratings: z.array(line).min(1).max(20),
+    authority: line,
+    recordStatements: z.strictObject({
+      approval: z.string().trim().min(1).max(2000),
+      caution: z.string().trim().min(1).max(2000),
+    }),
+    zone: z.string().min(1).max(60),
+    currency: z.string().regex(/^[A-Z]{3}$/),
+    units: z.enum(['inch', 'metric']),
+    labourRateMinor: z.int().min(0),
+    evaluationFeeMinor: z.int().min(0),
+    taxPercent: z.string().regex(/^\d{1,2}(\.\d{1,4})?$/),
+    taxRounding: z.enum(['line', 'total']),
+    quoteValidDays: z.int().min(1).max(365),
+    inspectOwnWork: z.array(processSchema),
+  })
+  .meta({ id: 'ShopProfile' });
+
+const me = z
+  .object({
+    id,
+    displayName: z.string(),
+    initials: z.string(),
+    roles: z.array(roleSchema),
+    hasPin: z.boolean(),
+    shop: z.object({ name: z.string(), zone: z.string(), currency: z.string(), units: z.string() }),
+  })
+  .meta({ id: 'Me' });
+
+const person = z
+  .object({
+    id,
+    signInName: z.string(),
+    displayName: z.string(),
+    initials: z.string(),
+    email: z.string().nullable(),
+    roles: z.array(roleSchema),
+    active: z.boolean(),
+    version: z.int(),
+    authorisations: z.array(
+      z.object({
+        id,
+        process: processSchema,
+        level: levelSchema,
+        validFrom: date,
+        expiresOn: date.nullable(),
+        revokedOn: date.nullable(),
+      }),
+    ),
+  })
+  .meta({ id: 'Person' });
+
+const password = z.string().min(1).max(200);
+const newPassword = z.string().min(15, 'Use at least 15 characters').max(200);
+const signInName = z
+  .string()
+  .trim()
+  .toLowerCase()
+  .regex(/^[a-z0-9][a-z0-9.-]{1,39}$/, 'Use 2 to 40 letters, digits, dots or dashes');
+const none = z.strictObject({});
+const ok = z.object({ ok: z.literal(true) }).meta({ id: 'Done' });
+
+export const peopleOperations = {
+  setUpState: read({
+    id: 'set-up-state',
+    noun: 'people',
+    path: '/api/set-up',
+    access: 'public',
+    summary: 'Whether this shop still needs its first administrator',
+    input: none,
+    output: z.object({ needed: z.boolean() }),
+  }),
+  setUpShop: command({
+    id: 'set-up-shop',
+    noun: 'people',
+    path: '/api/set-up',
+    access: 'public',
+    summary: 'Make the shop profile and its first administrator, once',
+    input: z.strictObject({
+      shop: z.strictObject(shopProfile.shape),
+      administrator: z.strictObject({
+        signInName,
+        displayName: line,
+        initials: z.string().trim().min(1).max(4),
+        password: newPassword,
+      }),
+    }),
+    output: ok,
+    secret: ['administrator'],
+    problems: ['already-set-up', 'weak-password'],
+  }),
+  signIn: command({
+    id: 'sign-in',
+    noun: 'people',
+    path: '/api/session',
+    access: 'public',
+    summary: 'Start a session with name and password',
+    input: z.strictObject({ signInName: z.string().max(80), password }),
+    output: me,
+    secret: ['password'],
+    problems: ['sign-in-refused', 'sign-in-locked'],
+  }),
+  signOut: command({
+    id: 'sign-out',
+    noun: 'people',
+    method: 'DELETE',
+    path: '/api/session',
+    access: 'signed-in',
+    summary: 'End this session',
+    input: none,
+    output: ok,
+  }),
+  me: read({
+    id: 'me',
+    noun: 'people',
+    path: '/api/session',
+    access: 'signed-in',
+    summary: 'Who is signed in',
+    input: none,
+    output: me,
+  }),
+  listPeople: read({
+    id: 'list-people',
+    noun: 'people',
+    path: '/api/people',
+    access: ['manager', 'administrator', 'inspector'],
+    summary: 'People with their roles and authorisations',
+    input: none,
+    output: z.object({ rows: z.array(person) }),
+  }),
+  addPerson: command({
+    id: 'add-person',
+    noun: 'people',
+    path: '/api/people',
+    access: ['administrator'],
+    summary: 'Add a person',
+    input: z.strictObject({
+      signInName,
+      displayName: line,
+      initials: z.string().trim().min(1).max(4),
+      email: z.email().optional(),
+      roles: z.array(roleSchema).min(1),
+      password: newPassword,
+      pin: z
+        .string()
+        .regex(/^\d{4,12}$/)
+        .optional(),
+    }),
+    output: z.object({ id, version: z.int() }),
+    secret: ['password', 'pin'],
+    problems: ['weak-password'],
+  }),
+  changePerson: command({
+    id: 'change-person',
+    noun: 'people',
+    method: 'PUT',
+    path: '/api/people/:personId',
+    access: ['administrator'],
+    versioned: true,
+    summary: 'Change roles, or turn an account off; its sessions end at once',
+    input: z.strictObject({ personId: id, displayName: line, roles: z.array(roleSchema).min(1), active: z.boolean() }),
+    output: z.object({ id, version: z.int() }),
+    problems: ['last-administrator'],
+  }),
+  unlockSignIn: command({
+    id: 'unlock-sign-in',
+    noun: 'people',
+    path: '/api/people/:personId/unlock',
+    access: ['manager', 'administrator'],
+    summary: 'Lift the lock after too many wrong passwords',
+    input: z.strictObject({ personId: id }),
+    output: ok,
+  }),
+  grantAuthorisation: command({
+    id: 'grant-authorisation',
+    noun: 'people',
+    path: '/api/people/:personId/authorisations',
+    access: ['administrator'],
+    summary: 'Authorise a person for a process at a level from a date',
+    input: z.strictObject({
+      personId: id,
+      process: processSchema,
+      level: levelSchema,
+      validFrom: date,
+      expiresOn: date.optional(),
+      note: z.string().max(400).default(''),
+    }),
+    output: z.object({ id, version: z.int() }),
+  }),
+  revokeAuthorisation: command({
+    id: 'revoke-authorisation',
+    noun: 'people',
+    path: '/api/authorisations/:authorisationId/revoke',
+    access: ['administrator'],
+    summary: 'End an authorisation today',
+    input: z.strictObject({ authorisationId: id, reason: line }),
+    output: z.object({ id, version: z.int() }),
+  }),
+  shop: read({
+    id: 'shop',
+    noun: 'people',
+    path: '/api/shop',
+    access: 'signed-in',
+    summary: 'The shop profile',
+    input: none,
+    output: shopProfile.extend({ version: z.int() }).meta({ id: 'ShopProfileNow' }),
+  }),
+  changeShop: command({
+    id: 'change-shop',
+    noun: 'people',
+    method: 'PUT',
+    path: '/api/shop',
+    access: ['administrator'],
+    versioned: true,
+    summary: 'Change the shop profile',
+    input: z.strictObject(shopProfile.shape),
+    output: z.object({ version: z.int() }),
+  }),
+} as const;

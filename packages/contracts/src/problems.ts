@@ -1,0 +1,143 @@
+import { inventoryProblems } from './inventory/problems.ts';
+import { peopleProblems } from './people/problems.ts';
+
+/** How a problem reads: its HTTP status, its name, and what the person can do next. */
+export interface ProblemKind {
+  readonly status: number;
+  readonly title: string;
+  readonly next: string;
+}
+
+/** Problems any operation may answer with. */
+const everywhere = {
+  'invalid-input': {
+    status: 422,
+    title: 'Some of what was entered cannot be used',
+    next: 'Correct the named fields and send again.',
+  },
+  'malformed-request': {
+    status: 400,
+    title: 'The request could not be read',
+    next: 'Send one JSON object of the documented shape.',
+  },
+  'key-missing': {
+    status: 400,
+    title: 'The request carries no key',
+    next: 'Send an Idempotency-Key header, new for each new intention.',
+  },
+  'key-reused': {
+    status: 422,
+    title: 'This key was already used for something else',
+    next: 'Use a new key for a new request.',
+  },
+  'still-running': {
+    status: 409,
+    title: 'The same request is still running',
+    next: 'Wait a moment and send it again with the same key.',
+  },
+  'not-signed-in': { status: 401, title: 'You are not signed in', next: 'Sign in and try again.' },
+  'not-permitted': {
+    status: 403,
+    title: 'Your role does not allow this',
+    next: 'Ask someone who holds one of the named roles.',
+  },
+  'not-authorised': {
+    status: 403,
+    title: 'You do not hold the authorisation this needs',
+    next: 'Ask one of the named holders, or an administrator to grant it.',
+  },
+  'cross-site': {
+    status: 403,
+    title: 'The request came from another site',
+    next: 'Use the dashboard on its own address.',
+  },
+  'signature-refused': {
+    status: 403,
+    title: 'The password or PIN does not match',
+    next: 'Enter your own password or PIN again.',
+  },
+  'not-found': { status: 404, title: 'There is no such thing here', next: 'Check the number, or search for it.' },
+  'version-missing': {
+    status: 428,
+    title: 'The request does not say which version it saw',
+    next: 'Send the version you saw in If-Match.',
+  },
+  'out-of-date': {
+    status: 412,
+    title: 'Someone changed this meanwhile',
+    next: 'Look at the current state and decide again.',
+  },
+  'too-large': { status: 413, title: 'The request is too large', next: 'Send less than one megabyte.' },
+  'wrong-type': { status: 415, title: 'The request is not JSON', next: 'Send application/json.' },
+  'too-many': { status: 429, title: 'Too many requests', next: 'Wait as long as Retry-After says.' },
+  busy: { status: 503, title: 'The shop server is busy', next: 'Nothing was changed. Try again in a moment.' },
+  'already-exists': {
+    status: 409,
+    title: 'There is already one of these',
+    next: 'Open the existing one, or choose another name.',
+  },
+  'still-used': {
+    status: 409,
+    title: 'Something else depends on this',
+    next: 'Remove or move what depends on it first.',
+  },
+  'rule-input': {
+    status: 422,
+    title: 'A value does not make sense to the rule that uses it',
+    next: 'Correct the named value.',
+  },
+  internal: {
+    status: 500,
+    title: 'The server made a mistake',
+    next: 'Nothing was changed. Tell whoever looks after this server.',
+  },
+} as const satisfies Record<string, ProblemKind>;
+
+/** Every problem the server can answer with. Each type has a page at /problems/<type> that says what to do next. */
+export const problems = { ...everywhere, ...peopleProblems, ...inventoryProblems } as const satisfies Record<
+  string,
+  ProblemKind
+>;
+
+export type ProblemType = keyof typeof problems;
+
+/** Where in the input something is wrong (RFC 6901 pointer) and why. */
+export interface Pointed {
+  readonly pointer: string;
+  readonly detail: string;
+}
+
+/**
+ * A refusal with a reason, thrown by commands and rules' callers, answered as RFC 9457 problem+json.
+ *
+ * @example throw new Problem('lot-expired', 'LOT-00012 expired on 2026-03-01', { lot: 'LOT-00012' })
+ */
+export class Problem extends Error {
+  override readonly name = 'Problem';
+  constructor(
+    readonly type: ProblemType,
+    readonly detail: string,
+    readonly details: Readonly<Record<string, unknown>> = {},
+    readonly errors: readonly Pointed[] = [],
+  ) {
+    super(`${type}: ${detail}`);
+  }
+
+  get status(): number {
+    return problems[this.type].status;
+  }
+}
+
+/** The RFC 9457 body of a problem. */
+export function problemBody(problem: Problem) {
+  const kind: ProblemKind = problems[problem.type];
+  return {
+    type: `/problems/${problem.type}`,
+    title: kind.title,
+    status: kind.status,
+    detail: problem.detail,
+    next: kind.next,
+    ...(problem.errors.length > 0 ? { errors: problem.errors } : {}),
+    ...problem.details,
+  };
+}

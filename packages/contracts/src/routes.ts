@@ -1,0 +1,12 @@
+import { inventoryOperations } from './inventory/operations.ts';
+import type { Operation } from './operation.ts';
+import { peopleOperations } from './people/operations.ts';
+
+/** Every endpoint of the server, by name. */
+export const routes = {
+  ...peopleOperations,
+  ...inventoryOperations,
+} as const;
+
+/** The same as a list, for generated tables and documents. */
+export const allOperations: readonly Operation[] = Object.values(routes);
