@@ -19,6 +19,7 @@ export const nouns = [
   'releases',
   'due-dates',
   'records',
+  'server',
 ] as const;
 export type Noun = (typeof nouns)[number];
 

@@ -81,6 +81,11 @@ const everywhere = {
     title: 'Something else depends on this',
     next: 'Remove or move what depends on it first.',
   },
+  'would-break-rule': {
+    status: 409,
+    title: 'This would break a rule that always holds',
+    next: 'Look at the current state; the detail names the rule.',
+  },
   'rule-input': {
     status: 422,
     title: 'A value does not make sense to the rule that uses it',

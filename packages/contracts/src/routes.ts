@@ -1,9 +1,11 @@
 import { inventoryOperations } from './inventory/operations.ts';
 import type { Operation } from './operation.ts';
 import { peopleOperations } from './people/operations.ts';
+import { serverOperations } from './server/operations.ts';
 
 /** Every endpoint of the server, by name. */
 export const routes = {
+  ...serverOperations,
   ...peopleOperations,
   ...inventoryOperations,
 } as const;

@@ -21,5 +21,10 @@ export const inventoryProblems = {
     title: 'The cure date cannot be right',
     next: 'Read the cure date from the package again.',
   },
+  'serial-missing': {
+    status: 422,
+    title: 'A serialized part needs its serial',
+    next: 'Receive each piece by itself, with the serial on its plate.',
+  },
   'not-enough': { status: 409, title: 'There is not that much there', next: 'Take what is there, or another lot.' },
 } as const satisfies Record<string, ProblemKind>;

@@ -207,7 +207,7 @@ export const peopleOperations = {
     path: '/api/people/:personId/unlock',
     access: ['manager', 'administrator'],
     summary: 'Lift the lock after too many wrong passwords',
-    input: z.strictObject({ personId: id }),
+    input: z.strictObject({ personId: id, address: z.string().max(60).optional() }),
     output: ok,
   }),
   grantAuthorisation: command({

@@ -1,0 +1,53 @@
+import { type DynamicModule, Global, Module } from '@nestjs/common';
+import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
+import { InventoryModule } from './modules/inventory/inventory.module.ts';
+import { PeopleModule } from './modules/people/people.module.ts';
+import { CLOCK, type Clock } from './platform/command/clock.ts';
+import { IDS, type Ids } from './platform/command/ids.ts';
+import { Refusals } from './platform/command/refusals.ts';
+import { CommandRunner } from './platform/command/runner.ts';
+import { ShopZone } from './platform/command/shop-zone.ts';
+import { Database } from './platform/database/client.ts';
+import { Reads } from './platform/database/reads.ts';
+import { DoorGuard } from './platform/http/door.guard.ts';
+import { ProblemFilter } from './platform/http/problem.filter.ts';
+import { ReplyInterceptor } from './platform/http/reply.interceptor.ts';
+import { ServerController } from './platform/http/server.controller.ts';
+import { LiveController } from './platform/live/live.controller.ts';
+import { LiveFeed } from './platform/live/live-feed.ts';
+
+/** What is injected from outside: the database, time and ids. */
+export interface Surroundings {
+  readonly database: Database;
+  readonly clock: Clock;
+  readonly ids: Ids;
+}
+
+/** The departments in the order a unit meets them. */
+const departments = [PeopleModule, InventoryModule];
+
+@Global()
+@Module({})
+export class AppModule {
+  static with({ database, clock, ids }: Surroundings): DynamicModule {
+    return {
+      module: AppModule,
+      imports: departments,
+      controllers: [ServerController, LiveController],
+      providers: [
+        { provide: Database, useValue: database },
+        { provide: CLOCK, useValue: clock },
+        { provide: IDS, useValue: ids },
+        Reads,
+        Refusals,
+        ShopZone,
+        LiveFeed,
+        CommandRunner,
+        { provide: APP_GUARD, useClass: DoorGuard },
+        { provide: APP_FILTER, useClass: ProblemFilter },
+        { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },
+      ],
+      exports: [CLOCK, IDS, Reads, CommandRunner, ShopZone, Refusals],
+    };
+  }
+}

@@ -1,0 +1,122 @@
+import 'reflect-metadata';
+import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
+import fastifyStatic from '@fastify/static';
+import { Problem } from '@hubwright/contracts/problems';
+import type { LogLevel } from '@nestjs/common';
+import { NestFactory } from '@nestjs/core';
+import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { FastifyInstance } from 'fastify';
+import { AppModule } from './app.module.ts';
+import { type Clock, systemClock } from './platform/command/clock.ts';
+import { type Ids, systemIds } from './platform/command/ids.ts';
+import { CommandRunner } from './platform/command/runner.ts';
+import { Database } from './platform/database/client.ts';
+import { sendProblem, toProblem } from './platform/http/problem.filter.ts';
+import { registerSessions } from './platform/http/session.ts';
+
+/** How to build one server. */
+export interface AppOptions {
+  readonly databaseUrl: string;
+  /** At least 32 characters; signs session cookies. */
+  readonly sessionSecret: string;
+  /** True behind HTTPS: `__Host-` cookies and HSTS. */
+  readonly secure?: boolean;
+  /** Folder of the built dashboard; without it only the API is served. */
+  readonly dashboardFolder?: string;
+  readonly clock?: Clock;
+  readonly ids?: Ids;
+  readonly logLevels?: LogLevel[];
+  /** Requests a minute for one person or address. */
+  readonly requestsPerMinute?: number;
+}
+
+export interface RunningApp {
+  readonly app: NestFastifyApplication;
+  readonly runner: CommandRunner;
+  listen(port: number, host?: string): Promise<string>;
+  close(): Promise<void>;
+}
+
+/** Builds a server that is not listening yet; close() also closes its database connections. */
+export async function createApp(options: AppOptions): Promise<RunningApp> {
+  const database = new Database(options.databaseUrl);
+  const secure = options.secure ?? false;
+  const adapter = new FastifyAdapter({
+    bodyLimit: 1_048_576,
+    trustProxy: secure ? 'loopback, linklocal, uniquelocal' : false,
+    forceCloseConnections: true,
+  });
+  const fastify = adapter.getInstance() as unknown as FastifyInstance;
+  await registerSessions(fastify, { database, secret: options.sessionSecret, secure });
+  await registerProtection(fastify, { secure, requestsPerMinute: options.requestsPerMinute ?? 3_000 });
+  const module = AppModule.with({ database, clock: options.clock ?? systemClock, ids: options.ids ?? systemIds });
+  const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
+    logger: options.logLevels ?? ['error', 'warn'],
+    abortOnError: false,
+  });
+  if (options.dashboardFolder) await serveDashboard(fastify, options.dashboardFolder);
+  app.enableShutdownHooks([]);
+  await app.init();
+  await fastify.ready();
+  return {
+    app,
+    runner: app.get(CommandRunner),
+    async listen(port, host = '127.0.0.1') {
+      await app.listen(port, host);
+      return app.getUrl();
+    },
+    async close() {
+      await app.close();
+      await database.close();
+    },
+  };
+}
+
+async function registerProtection(
+  fastify: FastifyInstance,
+  options: { secure: boolean; requestsPerMinute: number },
+): Promise<void> {
+  const self = ["'self'"];
+  await fastify.register(helmet, {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: self,
+        scriptSrc: self,
+        styleSrc: self,
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        fontSrc: self,
+        connectSrc: self,
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        frameAncestors: ["'none'"],
+        formAction: self,
+      },
+    },
+    hsts: options.secure ? { maxAge: 31_536_000 } : false,
+    referrerPolicy: { policy: 'same-origin' },
+  });
+  await fastify.register(rateLimit, {
+    max: options.requestsPerMinute,
+    timeWindow: '1 minute',
+    keyGenerator: (request) => request.session?.personId ?? request.ip,
+    errorResponseBuilder: (_request, context) =>
+      Object.assign(new Error('too many'), { statusCode: 429, ttl: context.ttl }),
+  });
+  // Faults that arise before a route is reached: unreadable JSON, too large, wrong type.
+  fastify.setErrorHandler((error, _request, reply) => sendProblem(reply, toProblem(error)));
+}
+
+/** The built dashboard: files by name, and index.html for any address that is not the API's. */
+async function serveDashboard(fastify: FastifyInstance, root: string): Promise<void> {
+  await fastify.register(fastifyStatic, { root, wildcard: false, index: false, immutable: true, maxAge: '365d' });
+  fastify.get('/*', (request, reply) => {
+    if (request.url.startsWith('/api/'))
+      return sendProblem(reply, new Problem('not-found', 'There is nothing at this address'));
+    return reply
+      .header('cache-control', 'no-cache')
+      .type('text/html')
+      .sendFile('index.html', root, { cacheControl: false });
+  });
+}

@@ -1,0 +1,49 @@
+import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { Problem } from '@hubwright/contracts/problems';
+import { Inject, Injectable } from '@nestjs/common';
+import { AuthGuard, PassportStrategy } from '@nestjs/passport';
+import type { FastifyRequest } from 'fastify';
+import { Strategy } from 'passport-local';
+import { parseInput } from '../../platform/command/runner.ts';
+import { Reads } from '../../platform/database/reads.ts';
+import { rawInput } from '../../platform/http/operation.ts';
+import { secretMatches } from './passwords.ts';
+import { SignInAttempts } from './sign-in-attempts.ts';
+
+/** Name and password, checked by passport; a wrong name and a wrong password look the same and take the same time. */
+@Injectable()
+export class LocalStrategy extends PassportStrategy(Strategy, 'local') {
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(SignInAttempts) private readonly attempts: SignInAttempts,
+  ) {
+    super({ usernameField: 'signInName', passwordField: 'password', passReqToCallback: true });
+  }
+
+  async validate(request: FastifyRequest): Promise<{ personId: string }> {
+    const given = parseInput(peopleOperations.signIn, rawInput(peopleOperations.signIn, request)) as {
+      signInName: string;
+      password: string;
+    };
+    const signInName = given.signInName.trim().toLowerCase();
+    await this.attempts.count(signInName, request.ip);
+    const person = await this.reads.models.person.findUnique({ where: { signInName } });
+    const matches = await secretMatches(person?.passwordHash, given.password);
+    if (!matches || !person?.active) throw new Problem('sign-in-refused', 'That name and password do not match');
+    await this.attempts.forget(signInName, request.ip);
+    return { personId: person.id };
+  }
+}
+
+/** Runs the strategy before the sign-in route; a malformed body is told apart from a wrong password. */
+@Injectable()
+export class LocalGuard extends AuthGuard('local') {
+  override handleRequest<T>(error: unknown, person: T | false): T {
+    if (error) throw error;
+    if (!person)
+      throw new Problem('invalid-input', 'Enter both name and password', {}, [
+        { pointer: '/password', detail: 'Enter both name and password' },
+      ]);
+    return person;
+  }
+}

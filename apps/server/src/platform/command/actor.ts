@@ -1,0 +1,21 @@
+import type { Role } from '@hubwright/contracts/roles';
+
+/** Who is asking. Everything else about a person is read when it is needed. */
+export interface Actor {
+  readonly personId: string;
+  readonly roles: readonly Role[];
+  /** Set where the signature was taken another way: the seed signs through commands without a password hash per signature. */
+  readonly presigned?: true;
+}
+
+/** The server itself, for what no person asked: first set-up and pruning. */
+export const serverActor: Actor = { personId: '00000000-0000-0000-0000-000000000000', roles: [] };
+
+/** Finds the person behind a session, and checks a signature. The people department provides it. */
+export interface Identity {
+  /** Undefined when the person is unknown or the account is off. */
+  actor(personId: string): Promise<Actor | undefined>;
+  /** Throws `signature-refused` unless the secret is this person's own. Answers how it was given. */
+  checkSignature(personId: string, signature: { password: string } | { pin: string }): Promise<'password' | 'pin'>;
+}
+export const IDENTITY = Symbol('Identity');

@@ -1,0 +1,35 @@
+import { Problem } from '@hubwright/contracts/problems';
+import { constraintProblem, isTransient } from '../database/constraint-problems.ts';
+
+const attempts = 5;
+
+/**
+ * Runs one transaction, again when the database says that it lost a race. Gives up as `busy` after five attempts.
+ * The body must have no effects outside the transaction.
+ */
+export async function withRetries<T>(body: () => Promise<T>): Promise<T> {
+  for (let attempt = 1; ; attempt += 1) {
+    try {
+      return await body();
+    } catch (error) {
+      if (error instanceof Problem) throw error;
+      if (isUnreachable(error)) throw new Problem('busy', 'The database does not answer');
+      if (!isTransient(error)) throw constraintProblem(error) ?? error;
+      if (attempt === attempts) throw new Problem('busy', 'Too many people are changing the same thing');
+      await new Promise((resolve) => setTimeout(resolve, Math.random() * 20 * 2 ** attempt));
+    }
+  }
+}
+
+/** No connection in time, or the connection went away: nothing was committed as far as we know, and the key makes asking again safe. */
+function isUnreachable(error: unknown): boolean {
+  const code = (error as { code?: string }).code;
+  return (
+    code === 'P2024' ||
+    code === 'P2028' ||
+    code === 'P1001' ||
+    code === 'P1017' ||
+    code === 'ECONNREFUSED' ||
+    code === '57P01'
+  );
+}

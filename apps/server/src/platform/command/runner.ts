@@ -1,0 +1,187 @@
+import type { Input, Operation, Reply } from '@hubwright/contracts/operation';
+import { pathKeys } from '@hubwright/contracts/operation';
+import { type Pointed, Problem } from '@hubwright/contracts/problems';
+import { Inject, Injectable } from '@nestjs/common';
+import type { z } from 'zod';
+import { Database, type Tx } from '../database/client.ts';
+import { LiveFeed } from '../live/live-feed.ts';
+import { type Actor, IDENTITY, type Identity } from './actor.ts';
+import { CLOCK, type Clock } from './clock.ts';
+import type { Command } from './command.ts';
+import { IDS, type Ids } from './ids.ts';
+import { takeLocks } from './locks.ts';
+import { claimReceipt, hashOf, type RequestIdentity } from './receipts.ts';
+import { writeRecord } from './record.ts';
+import { Refusals } from './refusals.ts';
+import { withRetries } from './retry.ts';
+import { ShopZone } from './shop-zone.ts';
+
+/** One request to run a command, as the door hands it in: input unparsed. */
+export interface CommandCall {
+  readonly input: unknown;
+  readonly actor: Actor;
+  readonly key: string;
+  readonly expectedVersion?: number | undefined;
+  /** Do all but commit. */
+  readonly dryRun?: boolean;
+}
+
+/** Carries a dry run's reply out of the transaction that it rolls back. */
+class DryRun {
+  constructor(readonly reply: unknown) {}
+}
+
+/** The one write path: receipt, locks, decision, record, outbox, commit, live event. */
+@Injectable()
+export class CommandRunner {
+  constructor(
+    @Inject(Database) private readonly database: Database,
+    @Inject(IDENTITY) private readonly identity: Identity,
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(IDS) private readonly ids: Ids,
+    @Inject(Refusals) private readonly refusals: Refusals,
+    @Inject(LiveFeed) private readonly live: LiveFeed,
+    @Inject(ShopZone) private readonly zone: ShopZone,
+  ) {}
+
+  /** Runs a command once for its key. Throws Problem; nothing else is an expected outcome. */
+  async run<O extends Operation>(command: Command<O>, call: CommandCall): Promise<Reply<O>> {
+    const { operation } = command;
+    const input = parseInput(operation, call.input) as Input<O>;
+    try {
+      mayCall(operation, call.actor);
+      if (operation.versioned && call.expectedVersion === undefined)
+        throw new Problem('version-missing', 'Say in If-Match which version you saw');
+      const signedBy = operation.signs ? await this.signature(input, call.actor) : undefined;
+      const reply = await withRetries(() => this.transaction(command, { ...call, input, signedBy }));
+      if (!call.dryRun) this.live.poke();
+      return reply;
+    } catch (error) {
+      if (error instanceof Problem && isRefusal(error))
+        await this.keepRefusal(operation, call.actor, { input, problem: error });
+      throw error;
+    }
+  }
+
+  private async signature(input: Record<string, unknown>, actor: Actor): Promise<string> {
+    if (actor.presigned) return 'presigned';
+    return this.identity.checkSignature(actor.personId, input.signature as { password: string } | { pin: string });
+  }
+
+  private async transaction<O extends Operation>(
+    command: Command<O>,
+    call: CommandCall & { input: Input<O>; signedBy: string | undefined },
+  ): Promise<Reply<O>> {
+    try {
+      return await this.database.prisma.$transaction((tx) => this.body(tx, command, call));
+    } catch (error) {
+      if (error instanceof DryRun) return error.reply as Reply<O>;
+      throw error;
+    }
+  }
+
+  private async body<O extends Operation>(
+    tx: Tx,
+    command: Command<O>,
+    call: CommandCall & { input: Input<O>; signedBy: string | undefined },
+  ): Promise<Reply<O>> {
+    const { operation } = command;
+    const now = this.clock.now();
+    const recorded = withoutSecrets(operation, call.input);
+    const request: RequestIdentity = {
+      personId: call.actor.personId,
+      key: call.key,
+      command: operation.id,
+      inputHash: hashOf(recorded),
+    };
+    const earlier = await claimReceipt(tx, request, now);
+    if (earlier) return earlier.stored as Reply<O>;
+    await takeLocks(tx, await command.locks(call.input, tx));
+    const entryId = this.ids.next();
+    const outcome = await command.execute({
+      tx,
+      input: call.input,
+      actor: call.actor,
+      now,
+      entryId,
+      today: await this.zone.today(now),
+      newId: () => this.ids.next(),
+      expectedVersion: call.expectedVersion,
+    });
+    const reply = operation.output.parse(outcome.reply) as Reply<O>;
+    if (call.dryRun) throw new DryRun(reply);
+    const who = {
+      person: call.actor.personId,
+      roles: call.actor.roles,
+      ...(outcome.authorisation ? { authorisation: outcome.authorisation } : {}),
+    };
+    const signed = operation.signs && call.signedBy ? { signed: { meaning: operation.signs, by: call.signedBy } } : {};
+    await writeRecord(
+      tx,
+      {
+        id: entryId,
+        at: now.toISOString(),
+        command: operation.id,
+        who,
+        ...signed,
+        subjects: outcome.subjects,
+        input: recorded,
+        facts: outcome.facts ?? {},
+        ...(outcome.reason ? { reason: outcome.reason } : {}),
+      },
+      { request, reply, touches: operation.touches },
+    );
+    return reply;
+  }
+
+  private async keepRefusal(
+    operation: Operation,
+    actor: Actor,
+    refused: { input: Record<string, unknown>; problem: Problem },
+  ): Promise<void> {
+    const subject = Object.fromEntries(pathKeys(operation.path).map((key) => [key, String(refused.input[key] ?? '')]));
+    await this.refusals.keep({
+      personId: actor.personId,
+      command: operation.id,
+      problem: refused.problem.type,
+      detail: refused.problem.detail,
+      subject,
+    });
+  }
+}
+
+/** Parses strictly; every fault comes back with a pointer to the field. */
+export function parseInput(operation: Operation, raw: unknown): Record<string, unknown> {
+  const parsed = operation.input.safeParse(raw);
+  if (parsed.success) return parsed.data;
+  throw new Problem(
+    'invalid-input',
+    'Some fields cannot be used as they are',
+    {},
+    parsed.error.issues.flatMap(pointed),
+  );
+}
+
+function pointed(issue: z.core.$ZodIssue): Pointed[] {
+  const base = issue.path.map((part) => `/${String(part).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map((key) => ({ pointer: `${base}/${key}`, detail: 'This field is not known here' }));
+  return [{ pointer: base, detail: issue.message }];
+}
+
+/** Throws `not-permitted` unless the actor holds one of the operation's roles. */
+export function mayCall(operation: Operation, actor: Actor): void {
+  const { access } = operation;
+  if (access === 'public' || access === 'signed-in' || actor.roles.some((role) => access.includes(role))) return;
+  throw new Problem('not-permitted', `Only ${access.join(', ')} may do this`, { roles: access });
+}
+
+function isRefusal(problem: Problem): boolean {
+  return problem.status === 403 || problem.status === 409;
+}
+
+function withoutSecrets(operation: Operation, input: Record<string, unknown>): Record<string, unknown> {
+  return JSON.parse(
+    JSON.stringify(Object.fromEntries(Object.entries(input).filter(([key]) => !operation.secret.includes(key)))),
+  ) as Record<string, unknown>;
+}

@@ -1,0 +1,49 @@
+import { Problem } from '@hubwright/contracts/problems';
+
+interface DatabaseFault {
+  readonly code?: string;
+  readonly message?: string;
+  readonly meta?: { target?: unknown; driverAdapterError?: { cause?: DatabaseCause } };
+  readonly cause?: DatabaseCause;
+}
+interface DatabaseCause {
+  readonly code?: string;
+  readonly originalCode?: string;
+  readonly originalMessage?: string;
+  readonly message?: string;
+  readonly constraint?: { index?: string; fields?: string[] };
+}
+
+/** SQLSTATE of a database error, wherever the adapter put it. */
+export function sqlState(error: unknown): string | undefined {
+  const fault = error as DatabaseFault | undefined;
+  const cause = fault?.meta?.driverAdapterError?.cause ?? fault?.cause;
+  const code = cause?.originalCode ?? cause?.code ?? fault?.code;
+  return typeof code === 'string' && /^[0-9A-Z]{5}$/.test(code) ? code : undefined;
+}
+
+/** Whether the same transaction may succeed when run again: serialization failure or deadlock, during a statement or at commit. */
+export function isTransient(error: unknown): boolean {
+  const state = sqlState(error);
+  return (error as DatabaseFault | undefined)?.code === 'P2034' || state === '40001' || state === '40P01';
+}
+
+/**
+ * The problem behind a broken constraint, or undefined when the error is something else. Constraints have sentences for
+ * names, so the name is what the person reads; the failing row's values never leave the server.
+ */
+export function constraintProblem(error: unknown): Problem | undefined {
+  const state = sqlState(error);
+  const fault = error as DatabaseFault | undefined;
+  const text =
+    fault?.meta?.driverAdapterError?.cause?.originalMessage ?? fault?.cause?.originalMessage ?? fault?.message ?? '';
+  if (fault?.code === 'P2002' || state === '23505')
+    return new Problem('already-exists', 'There is already one with the same number, name or serial');
+  if (fault?.code === 'P2003' || state === '23503')
+    return new Problem('not-found', 'Something this refers to does not exist');
+  if (state === '23514') {
+    const name = /constraint "([^"]+)"/.exec(text)?.[1];
+    return new Problem('would-break-rule', name ?? 'The database refused a value that cannot be', {});
+  }
+  return undefined;
+}

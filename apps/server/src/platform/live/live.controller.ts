@@ -1,0 +1,39 @@
+import { serverOperations } from '@hubwright/contracts/server/operations';
+import { Controller, Inject, Req, Res } from '@nestjs/common';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { Operation } from '../http/operation.ts';
+import { type LiveEvent, LiveFeed } from './live-feed.ts';
+
+const heartbeatMilliseconds = 15_000;
+
+/** Server-sent events: what changed, as it changes. */
+@Controller()
+export class LiveController {
+  constructor(@Inject(LiveFeed) private readonly feed: LiveFeed) {}
+
+  @Operation(serverOperations.live)
+  async stream(@Req() request: FastifyRequest, @Res() reply: FastifyReply): Promise<void> {
+    const out = reply.raw;
+    reply.hijack();
+    out.writeHead(200, {
+      'content-type': 'text/event-stream',
+      'cache-control': 'no-store',
+      connection: 'keep-alive',
+      'x-accel-buffering': 'no',
+    });
+    const send = (event: LiveEvent) =>
+      out.write(`id: ${event.id}\ndata: ${JSON.stringify({ nouns: event.nouns, subjects: event.subjects })}\n\n`);
+    const stop = this.feed.subscribe(send);
+    const beat = setInterval(() => out.write(': still here\n\n'), heartbeatMilliseconds);
+    out.on('close', () => {
+      stop();
+      clearInterval(beat);
+    });
+    out.write('event: hello\ndata: {}\n\n');
+    const seen = request.headers['last-event-id'];
+    if (typeof seen !== 'string') return;
+    const missed = await this.feed.since(seen);
+    if (missed) for (const event of missed) send(event);
+    else out.write('event: resync\ndata: {}\n\n');
+  }
+}
