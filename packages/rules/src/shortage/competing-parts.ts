@@ -1,43 +1,48 @@
+import type { Alternate } from './cover-input.ts';
+
 /**
- * Parts that may draw on each other's supply, directly or through a shared alternate. Demands of different groups never
- * meet, so each group is sorted and served alone: short sorts, and one group can be worked out again without the rest.
+ * Parts by number, and which of them may draw on each other's supply, directly or through a shared alternate. Demands of
+ * different groups never meet, so each group is sorted and served alone.
  */
 export class CompetingParts {
-  private readonly indexOf = new Map<string, number>();
+  private readonly numberOf = new Map<string, number>();
   private readonly parent: number[] = [];
+  private readonly uses = new Map<number, number[]>();
 
-  constructor(alternates: { part: string; use: string }[]) {
-    for (const { part, use } of alternates) {
-      const a = this.root(this.index(part));
-      const b = this.root(this.index(use));
-      if (a !== b) this.parent[a] = b;
+  constructor(alternates: Alternate[]) {
+    for (const alternate of alternates) {
+      const part = this.number(alternate.part);
+      const use = this.number(alternate.use);
+      this.uses.set(part, [...(this.uses.get(part) ?? []), use]);
+      this.parent[this.group(part)] = this.group(use);
     }
   }
 
-  groupOf(part: string): number {
-    return this.root(this.index(part));
+  number(part: string): number {
+    const known = this.numberOf.get(part);
+    if (known !== undefined) return known;
+    const number = this.parent.length;
+    this.numberOf.set(part, number);
+    this.parent.push(number);
+    return number;
   }
 
-  /** Group numbers are below this. */
+  /** Part numbers and group numbers are below this. */
   get size(): number {
     return this.parent.length;
   }
 
-  private index(part: string): number {
-    const known = this.indexOf.get(part);
-    if (known !== undefined) return known;
-    const index = this.parent.length;
-    this.indexOf.set(part, index);
-    this.parent.push(index);
-    return index;
-  }
-
-  private root(index: number): number {
-    let root = index;
+  group(part: number): number {
+    let root = part;
     while (this.parent[root] !== root) {
       this.parent[root] = this.parent[this.parent[root]!]!;
       root = this.parent[root]!;
     }
     return root;
+  }
+
+  /** The part itself, then what may stand in for it, in order of preference. */
+  servedFrom(part: number): number[] {
+    return [part, ...(this.uses.get(part) ?? [])];
   }
 }

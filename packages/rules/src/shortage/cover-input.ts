@@ -1,5 +1,6 @@
 import { isDate } from '../dates/index.ts';
 import { RuleError } from '../errors/index.ts';
+import { KnownIds } from './known-ids.ts';
 
 /** A century: anything longer is a typing mistake. */
 const LONGEST_LEAD_DAYS = 36_525;
@@ -28,60 +29,61 @@ export type CoverInput = {
 /** Dates as ordered whole numbers, each distinct date checked once: 800,000 lines name a few thousand days. */
 export class DayNumbers {
   private readonly known = new Map<string, number>();
+  private lastDate = '';
+  private lastDay = 0;
 
-  of(date: string, path: () => string): number {
-    const known = this.known.get(date);
-    if (known !== undefined) return known;
-    if (!isDate(date)) throw new RuleError('not-a-date', 'A date must be a real day written YYYY-MM-DD.', path());
-    const day = Number(date.slice(0, 4) + date.slice(5, 7) + date.slice(8, 10));
-    this.known.set(date, day);
+  /** `list` and `row` only say where a bad date stands; building that path for good ones would cost more than the rule. */
+  of(date: string, field: string, list?: string, row?: number): number {
+    if (date === this.lastDate) return this.lastDay;
+    let day = this.known.get(date);
+    if (day === undefined) {
+      const path = list === undefined ? field : `${list}[${row}].${field}`;
+      if (!isDate(date)) throw new RuleError('not-a-date', 'A date must be a real day written YYYY-MM-DD.', path);
+      day = Number(date.slice(0, 4) + date.slice(5, 7) + date.slice(8, 10));
+      this.known.set(date, day);
+    }
+    this.lastDate = date;
+    this.lastDay = day;
     return day;
   }
 }
 
-function checkQuantity(quantity: number, path: () => string): void {
-  if (Number.isSafeInteger(quantity) && quantity >= 0) return;
-  throw new RuleError('not-a-quantity', 'A quantity is a whole number of the smallest issue unit, 0 or more.', path());
+type Row = { id: string; part: string; quantity: number };
+
+function checkRows(rows: Row[], list: string, known: KnownIds): void {
+  for (let i = 0; i < rows.length; i += 1) {
+    const wrong = faultOf(rows[i]!, known);
+    if (wrong !== undefined) throw new RuleError(wrong.code, wrong.message, `${list}[${i}].${wrong.field}`);
+  }
 }
 
-function checkName(value: string, path: () => string): void {
-  if (typeof value === 'string' && value !== '') return;
-  throw new RuleError('missing-name', 'An id or part must be a text that is not empty.', path());
+function faultOf(
+  { id, part, quantity }: Row,
+  known: KnownIds,
+): { code: string; field: string; message: string } | undefined {
+  const named = (name: string) => typeof name === 'string' && name !== '';
+  if (!named(id)) return { code: 'missing-name', field: 'id', message: 'An id is a text that is not empty.' };
+  if (!known.add(id)) return { code: 'duplicate-id', field: 'id', message: `The id ${id} is used twice.` };
+  if (!named(part)) return { code: 'missing-name', field: 'part', message: 'A part is a text that is not empty.' };
+  if (Number.isSafeInteger(quantity) && quantity >= 0) return undefined;
+  return { code: 'not-a-quantity', field: 'quantity', message: 'A quantity is whole issue units, 0 or more.' };
 }
 
-function checkRows(rows: { id: string; part: string; quantity: number }[], list: string, seen: Set<string>): void {
-  rows.forEach((row, i) => {
-    checkName(row.id, () => `${list}[${i}].id`);
-    checkName(row.part, () => `${list}[${i}].part`);
-    checkQuantity(row.quantity, () => `${list}[${i}].quantity`);
-    if (seen.has(row.id)) throw new RuleError('duplicate-id', `The id ${row.id} is used twice.`, `${list}[${i}].id`);
-    seen.add(row.id);
-  });
-}
-
-/** Everything but the dates, which are checked as they are turned into day numbers. */
+/** Everything but dates and priorities, which are checked as they are turned into columns. */
 export function checkCoverInput(input: CoverInput): void {
-  checkRows(input.demands, 'demands', new Set());
+  checkRows(input.demands, 'demands', new KnownIds(input.demands.length));
   // Lots and orders share one set: pegs and free quantities name their source by id alone.
-  const sources = new Set<string>();
+  const sources = new KnownIds(input.onHand.length + input.incoming.length);
   checkRows(input.onHand, 'onHand', sources);
   checkRows(input.incoming, 'incoming', sources);
-  input.demands.forEach(({ priority }, i) => {
-    if (priority === undefined || Number.isFinite(priority)) return;
-    throw new RuleError('not-a-priority', 'A priority is a number; 1 is served before 2.', `demands[${i}].priority`);
-  });
-  input.alternates?.forEach(({ part, use }, i) => {
-    checkName(part, () => `alternates[${i}].part`);
-    checkName(use, () => `alternates[${i}].use`);
-    if (part !== use) return;
-    throw new RuleError('alternate-of-itself', `${part} cannot stand in for itself.`, `alternates[${i}].use`);
-  });
+  for (const [i, { part, use }] of (input.alternates ?? []).entries()) {
+    const path = `alternates[${i}].use`;
+    if (!part || !use) throw new RuleError('missing-name', 'An alternate names a part and what may stand in.', path);
+    if (part === use) throw new RuleError('alternate-of-itself', `${part} cannot stand in for itself.`, path);
+  }
   for (const [part, days] of Object.entries(input.leadTimeDays ?? {})) {
     if (Number.isSafeInteger(days) && days >= 0 && days <= LONGEST_LEAD_DAYS) continue;
-    throw new RuleError(
-      'not-a-lead-time',
-      `A lead time is whole days, 0 to ${LONGEST_LEAD_DAYS}.`,
-      `leadTimeDays.${part}`,
-    );
+    const rule = `A lead time is whole days, 0 to ${LONGEST_LEAD_DAYS}.`;
+    throw new RuleError('not-a-lead-time', rule, `leadTimeDays.${part}`);
   }
 }

@@ -1,7 +1,8 @@
 import { addDays } from '../dates/index.ts';
+import { CompetingParts } from './competing-parts.ts';
 import { type CoverInput, checkCoverInput, DayNumbers } from './cover-input.ts';
+import { columnsOf, servingOrder } from './demand-columns.ts';
 import { NEVER_EXPIRES, PartSupply, type Peg, type Supply, type Want } from './part-supply.ts';
-import { servingOrder } from './serving-order.ts';
 
 export type CoverLine = {
   demand: string;
@@ -37,108 +38,111 @@ export type Cover = { lines: CoverLine[]; free: { source: string; quantity: numb
 export function cover(input: CoverInput): Cover {
   checkCoverInput(input);
   const days = new DayNumbers();
-  const asOf = days.of(input.asOf, () => 'asOf');
-  const lots = lotsOf(input, days, asOf);
-  const orders = ordersOf(input, days, asOf);
-  const shelves = shelvesOf(lots, orders);
-  const alternates = listsBy(input.alternates ?? [], ({ part }) => part);
-  const partsFor = (part: string) => [part, ...(alternates.get(part) ?? []).map(({ use }) => use)];
-  const orderBy = orderByFrom(input, days);
-  const lines = new Array<CoverLine>(input.demands.length);
-  for (const index of servingOrder(input, days)) {
-    const demand = input.demands[index]!;
+  const asOf = days.of(input.asOf, 'asOf');
+  const parts = new CompetingParts(input.alternates ?? []);
+  const columns = columnsOf(input, parts, days);
+  const supplies = suppliesOf(input, days, asOf);
+  const shelvesFor = shelvesByDemandPart(supplies, parts);
+  const served = new Array<Want>(input.demands.length);
+  for (const index of servingOrder(input, parts, columns)) {
     const want: Want = {
-      quantity: demand.quantity,
-      horizon: Math.max(
-        asOf,
-        days.of(demand.needBy, () => `demands[${index}].needBy`),
-      ),
-      minimumExpiry:
-        demand.minimumExpiry === undefined ? 0 : days.of(demand.minimumExpiry, () => `demands[${index}].minimumExpiry`),
-      pegs: [],
+      quantity: columns.quantity[index]!,
+      horizon: Math.max(asOf, columns.needBy[index]!),
+      minimumExpiry: columns.minimumExpiry[index]!,
+      pegs: undefined,
+      last: undefined,
     };
-    const parts = partsFor(demand.part);
-    for (const part of parts) if (want.quantity > 0) shelves.get(part)?.takeOnTime(want);
-    for (const part of parts) if (want.quantity > 0) shelves.get(part)?.takeLate(want);
-    lines[index] = lineOf(input, index, { want, orderBy });
+    const shelves = shelvesFor(columns.part[index]!);
+    for (let i = 0; i < shelves.length && want.quantity > 0; i += 1) shelves[i]!.takeOnTime(want);
+    for (let i = 0; i < shelves.length && want.quantity > 0; i += 1) shelves[i]!.takeLate(want);
+    served[index] = want;
   }
-  const free = [...lots, ...orders].filter(({ left }) => left > 0);
-  return { lines, free: free.map(({ id, left }) => ({ source: id, quantity: left })) };
+  const free = [...supplies.lots, ...supplies.orders].filter(({ left }) => left > 0);
+  return { lines: linesOf(input, served), free: free.map(({ id, left }) => ({ source: id, quantity: left })) };
 }
 
-function lotsOf(input: CoverInput, days: DayNumbers, asOf: number): Supply[] {
-  return input.onHand.map(({ id, part, quantity, expires }, i) => ({
+function linesOf({ asOf, demands, leadTimeDays }: CoverInput, served: Want[]): CoverLine[] {
+  const orderBy = orderByFrom(leadTimeDays ?? {});
+  return served.map(({ quantity: short, pegs = [], last }, index) => {
+    const { id, part, quantity, needBy } = demands[index]!;
+    const whole = last?.date ?? asOf;
+    const line: CoverLine = {
+      demand: id,
+      pegs,
+      short,
+      covered: short > 0 ? 'never' : whole,
+      late: quantity > 0 && (short > 0 || whole > needBy),
+    };
+    const day = short > 0 ? orderBy(part, needBy) : undefined;
+    if (day !== undefined) line.orderBy = day;
+    return line;
+  });
+}
+
+type Supplies = { lots: Supply[]; orders: Supply[] };
+
+function suppliesOf(input: CoverInput, days: DayNumbers, asOf: number): Supplies {
+  const expiryOf = (expires: string | undefined, list: string, row: number) =>
+    expires === undefined ? NEVER_EXPIRES : days.of(expires, 'expires', list, row);
+  const lots = input.onHand.map(({ id, part, quantity, expires }, i) => ({
     id,
     part,
     date: input.asOf,
     available: asOf,
-    expiry: expires === undefined ? NEVER_EXPIRES : days.of(expires, () => `onHand[${i}].expires`),
+    expiry: expiryOf(expires, 'onHand', i),
     left: quantity,
   }));
-}
-
-function ordersOf(input: CoverInput, days: DayNumbers, asOf: number): Supply[] {
-  return input.incoming.map(({ id, part, quantity, date, expires }, i) => {
-    const arrival = days.of(date, () => `incoming[${i}].date`);
+  const orders = input.incoming.map(({ id, part, quantity, date, expires }, i) => {
+    const arrival = days.of(date, 'date', 'incoming', i);
     return {
       id,
       part,
       date: arrival < asOf ? input.asOf : date,
       available: Math.max(arrival, asOf),
-      expiry: expires === undefined ? NEVER_EXPIRES : days.of(expires, () => `incoming[${i}].expires`),
+      expiry: expiryOf(expires, 'incoming', i),
       left: quantity,
     };
   });
+  return { lots, orders };
 }
 
-function shelvesOf(lots: Supply[], orders: Supply[]): Map<string, PartSupply> {
-  const stock = listsBy(lots, ({ part }) => part);
-  const onOrder = listsBy(orders, ({ part }) => part);
-  const parts = new Set([...stock.keys(), ...onOrder.keys()]);
-  return new Map([...parts].map((part) => [part, new PartSupply(stock.get(part) ?? [], onOrder.get(part) ?? [])]));
+/** The supply a demand for a part may draw on, in order; worked out once per part. */
+function shelvesByDemandPart({ lots, orders }: Supplies, parts: CompetingParts): (part: number) => PartSupply[] {
+  const stock = byPart(lots, parts);
+  const onOrder = byPart(orders, parts);
+  const shelves = new Map<number, PartSupply>();
+  for (const part of new Set([...stock.keys(), ...onOrder.keys()])) {
+    shelves.set(part, new PartSupply(stock.get(part) ?? [], onOrder.get(part) ?? []));
+  }
+  const known: PartSupply[][] = [];
+  return (part) => {
+    known[part] ??= parts.servedFrom(part).flatMap((source) => shelves.get(source) ?? []);
+    return known[part];
+  };
 }
 
-function listsBy<T>(items: T[], keyOf: (item: T) => string): Map<string, T[]> {
-  const lists = new Map<string, T[]>();
-  for (const item of items) {
-    const list = lists.get(keyOf(item));
-    if (list === undefined) lists.set(keyOf(item), [item]);
-    else list.push(item);
+function byPart(supplies: Supply[], parts: CompetingParts): Map<number, Supply[]> {
+  const lists = new Map<number, Supply[]>();
+  for (const supply of supplies) {
+    const part = parts.number(supply.part);
+    const list = lists.get(part);
+    if (list === undefined) lists.set(part, [supply]);
+    else list.push(supply);
   }
   return lists;
 }
 
-function lineOf(
-  input: CoverInput,
-  index: number,
-  { want, orderBy }: { want: Want; orderBy: (part: string, needBy: string) => string | undefined },
-): CoverLine {
-  const { id, part, quantity, needBy } = input.demands[index]!;
-  const short = want.quantity;
-  const whole = want.pegs.reduce((latest, peg) => (peg.date > latest ? peg.date : latest), input.asOf);
-  const line: CoverLine = {
-    demand: id,
-    pegs: want.pegs,
-    short,
-    covered: short > 0 ? 'never' : whole,
-    late: quantity > 0 && (short > 0 || whole > needBy),
-  };
-  const day = short > 0 ? orderBy(part, needBy) : undefined;
-  if (day !== undefined) line.orderBy = day;
-  return line;
-}
-
-function orderByFrom(input: CoverInput, days: DayNumbers): (part: string, needBy: string) => string | undefined {
-  const leadTimes = new Map(Object.entries(input.leadTimeDays ?? {}));
-  const known = new Map<number, string>();
+/** Lines of a kit share their need date and parts their lead time, so few different subtractions are ever made. */
+function orderByFrom(leadTimeDays: Record<string, number>): (part: string, needBy: string) => string | undefined {
+  const leadTimes = new Map(Object.entries(leadTimeDays));
+  const known: Map<string, string>[] = [];
   return (part, needBy) => {
     const lead = leadTimes.get(part);
     if (lead === undefined) return undefined;
-    const key = days.of(needBy, () => 'demands') * 1e6 + lead;
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    const day = addDays(needBy, -lead);
-    known.set(key, day);
+    known[lead] ??= new Map();
+    const days = known[lead];
+    const day = days.get(needBy) ?? addDays(needBy, -lead);
+    days.set(needBy, day);
     return day;
   };
 }

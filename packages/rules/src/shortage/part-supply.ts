@@ -16,8 +16,15 @@ export type Supply = {
 
 export type Peg = { source: string; part: string; quantity: number; date: string };
 
-/** What one demand still wants, from whichever part's supply is asked next. */
-export type Want = { quantity: number; horizon: number; minimumExpiry: number; pegs: Peg[] };
+/** What one demand still wants, from whichever part's supply is asked next, and what it got. */
+export type Want = {
+  quantity: number;
+  horizon: number;
+  minimumExpiry: number;
+  pegs: Peg[] | undefined;
+  /** The peg that comes last decides when the line is whole. */
+  last: Supply | undefined;
+};
 
 const byExpiry = (a: Supply, b: Supply) =>
   a.expiry - b.expiry || a.available - b.available || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
@@ -85,7 +92,11 @@ function take(supplies: Supply[], open: FirstFit, ask: { want: Want; from: numbe
     supply.left -= quantity;
     want.quantity -= quantity;
     if (supply.left === 0) open.set(place, 0);
-    want.pegs.push({ source: supply.id, part: supply.part, quantity, date: supply.date });
+    if (want.last === undefined || supply.available > want.last.available) want.last = supply;
+    const peg = { source: supply.id, part: supply.part, quantity, date: supply.date };
+    // Most lines need one peg: pushing to an empty array would reserve room for seventeen, 800,000 times.
+    if (want.pegs === undefined) want.pegs = [peg];
+    else want.pegs.push(peg);
     from = place;
   }
 }
