@@ -30,6 +30,10 @@ class CatalogPg extends PrismaPg {
       const { Character, CharacterArray } = ColumnTypeEnum;
       return { ...result, columnTypes: result.columnTypes.map((type) => (type === CharacterArray ? Character : type)) };
     };
+    // The adapter cuts scripts at every semicolon, also inside comments and function bodies. Sent whole, a script is one transaction.
+    adapter.executeScript = async (sql) => {
+      await adapter.executeRaw({ sql, args: [], argTypes: [] });
+    };
     return adapter;
   }
 }
@@ -43,11 +47,17 @@ async function loadEngine(): Promise<typeof Engine> {
     .resolve('@prisma/schema-engine-wasm')
     .replace('schema_engine.js', 'schema_engine_bg.wasm');
   const { instance } = await WebAssembly.instantiate(await readFile(wasm), {
-    './schema_engine_bg.js': glue as unknown as WebAssembly.ModuleImports,
+    './schema_engine_bg.js': { ...glue, ...patientGlue(glue) } as unknown as WebAssembly.ModuleImports,
   });
   glue.__wbg_set_wasm(instance.exports);
   (instance.exports.__wbindgen_start as () => void)();
   return glue;
+}
+
+/** The engine's timers (ten seconds for its own lock) must not keep a finished program from ending. */
+function patientGlue(glue: object): Record<string, unknown> {
+  const name = Object.keys(glue).find((key) => key.startsWith('__wbg_setTimeout_'));
+  return name ? { [name]: (run: () => void, ms: number) => setTimeout(run, ms >>> 0).unref() } : {};
 }
 
 /**
@@ -59,7 +69,8 @@ export async function openEngine(
   url: string,
   schema: { path: string; content: string }[],
 ): Promise<{ schema: Engine.SchemaEngine; close(): Promise<void> }> {
-  const { SchemaEngine } = await (engineModule ??= loadEngine());
+  engineModule ??= loadEngine();
+  const { SchemaEngine } = await engineModule;
   const pool = new pg.Pool({ connectionString: url, max: 2 });
   const adapter = bindMigrationAwareSqlAdapterFactory(new CatalogPg(pool));
   const datamodels = schema.map(({ path, content }): [string, string] => [path, content]);

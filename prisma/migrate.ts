@@ -4,8 +4,8 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import pg from 'pg';
+import { ensureServerRole } from '../apps/server/src/platform/database/server-role.ts';
 import { openEngine } from './engine.ts';
-import { ensureServerRole } from './server-role.ts';
 
 /** The repository's root, both from the source and from the server's bundle. */
 const root = (() => {
@@ -79,7 +79,8 @@ export async function applyMigrations(url: string): Promise<string[]> {
     await ensureServerRole(lock);
     const version = await compareVersions(lock);
     if (version === 'current') return [];
-    if (version !== 'behind') throw new Error(`The database is ${version} against prisma/migrations; nothing was changed.`);
+    if (version !== 'behind')
+      throw new Error(`The database is ${version} against prisma/migrations; nothing was changed.`);
     return await applyMissing(url);
   } finally {
     await lock.end();
@@ -89,7 +90,10 @@ export async function applyMigrations(url: string): Promise<string[]> {
 async function applyMissing(url: string): Promise<string[]> {
   const engine = await openEngine(url, await schemaFiles());
   try {
-    const lockfile = { path: 'migration_lock.toml', content: await readFile(join(migrationsFolder, 'migration_lock.toml'), 'utf8') };
+    const lockfile = {
+      path: 'migration_lock.toml',
+      content: await readFile(join(migrationsFolder, 'migration_lock.toml'), 'utf8'),
+    };
     const migrationDirectories = (await migrations()).map(({ name, sql }) => ({
       path: name,
       migrationFile: { path: 'migration.sql', content: { tag: 'ok' as const, value: sql } },
@@ -102,12 +106,13 @@ async function applyMissing(url: string): Promise<string[]> {
 }
 
 /** The SQL that would turn this database into what prisma/schema draws; undefined when nothing is missing. */
-export async function differenceFromSchema(url: string): Promise<string | undefined> {
+export async function differenceFromSchema(url: string, from: 'database' | 'nothing' = 'database') {
   const files = await schemaFiles();
   const engine = await openEngine(url, files);
+  const here = { tag: 'schemaDatasource', files, configDir: join(root, 'prisma') };
   try {
     const { stdout } = await engine.schema.diff({
-      from: { tag: 'schemaDatasource', files, configDir: join(root, 'prisma') },
+      from: from === 'database' ? here : { tag: 'empty' },
       to: { tag: 'schemaDatamodel', files },
       script: true,
       exitCode: null,
@@ -122,7 +127,8 @@ export async function differenceFromSchema(url: string): Promise<string | undefi
 
 /** Writes the next migration from the difference between the applied ones and the schema. `url`: an empty database. */
 async function writeMigration(url: string, name: string | undefined): Promise<string> {
-  if (!name || !/^[a-z][a-z0-9_]*$/.test(name)) throw new Error('Name the change, like new_bins: npm run db:migration -- new <name>');
+  if (!name || !/^[a-z][a-z0-9_]*$/.test(name))
+    throw new Error('Name the change, like new_bins: npm run db:migration -- new <name>');
   await applyMigrations(url);
   const sql = await differenceFromSchema(url);
   if (!sql) return 'Nothing to write: the migrations already make what prisma/schema draws.';
@@ -131,6 +137,15 @@ async function writeMigration(url: string, name: string | undefined): Promise<st
   await mkdir(folder);
   await writeFile(join(folder, 'migration.sql'), sql);
   return `Wrote ${folder}`;
+}
+
+/** Only until the first release: the first migration is drawn anew instead of stacking one on another. */
+async function redrawFirst(url: string): Promise<string> {
+  const [first] = await migrations();
+  const sql = await differenceFromSchema(url, 'nothing');
+  if (!first || !sql) throw new Error('There is no first migration to draw anew.');
+  await writeFile(join(migrationsFolder, first.name, 'migration.sql'), sql);
+  return `Drew ${first.name} anew; databases made before this must be thrown away.`;
 }
 
 async function checkMigrations(url: string): Promise<string> {
@@ -146,8 +161,9 @@ async function commandLine([verb, name]: string[]): Promise<string> {
   }
   const { withScratchDatabase } = await import('./scratch-database.ts');
   if (verb === 'new') return withScratchDatabase((url) => writeMigration(url, name));
+  if (verb === 'redraw') return withScratchDatabase(redrawFirst);
   if (verb === 'check') return withScratchDatabase(checkMigrations);
-  throw new Error('Say one of: new <name> | check | apply (which needs DATABASE_URL).');
+  throw new Error('Say one of: new <name> | redraw | check | apply (which needs DATABASE_URL).');
 }
 
 if (process.argv[1]?.endsWith('migrate.ts') && import.meta.url === pathToFileURL(process.argv[1]).href) {

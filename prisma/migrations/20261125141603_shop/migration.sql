@@ -1,3 +1,6 @@
+-- CreateSchema
+CREATE SCHEMA IF NOT EXISTS "public";
+
 -- CreateTable
 CREATE TABLE "customers" (
     "id" UUID NOT NULL,
@@ -600,7 +603,7 @@ CREATE TABLE "refusals" (
 -- CreateTable
 CREATE TABLE "outbox" (
     "id" BIGSERIAL NOT NULL,
-    "transaction" BIGINT NOT NULL DEFAULT (pg_current_xact_id()::text::bigint),
+    "transaction" BIGINT NOT NULL DEFAULT ((pg_current_xact_id())::text)::bigint,
     "at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
     "nouns" TEXT[],
     "subjects" JSONB NOT NULL,

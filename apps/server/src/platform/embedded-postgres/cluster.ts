@@ -79,7 +79,8 @@ async function initialise(cluster: Cluster, home: string): Promise<void> {
   await rm(half, { recursive: true, force: true });
   await mkdir(half, { mode: 0o700 });
   await writeFile(passwordFile, `${cluster.password}\n`, { mode: 0o600 });
-  if (account.uid !== undefined) for (const path of [half, passwordFile]) await chown(path, account.uid, account.gid ?? 0);
+  if (account.uid !== undefined)
+    for (const path of [half, passwordFile]) await chown(path, account.uid, account.gid ?? 0);
   // The built-in provider sorts and folds case the same on every host, whatever locales it has.
   const locale = ['--encoding=UTF8', '--locale=C', '--locale-provider=builtin', '--builtin-locale=C.UTF-8'];
   const access = [`--username=${superuser}`, `--pwfile=${passwordFile}`, '--auth=scram-sha-256'];
@@ -140,7 +141,8 @@ function quietEnvironment(): NodeJS.ProcessEnv {
 }
 
 const exists = (path: string) => stat(path).then(Boolean, () => false);
-const sizeOf = (path: string) => stat(path).then(
+const sizeOf = (path: string) =>
+  stat(path).then(
     (found) => found.size,
     () => 0,
   );

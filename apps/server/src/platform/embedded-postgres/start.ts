@@ -73,7 +73,10 @@ async function launchUntilReady(cluster: Cluster): Promise<Postmaster> {
 }
 
 async function answers(cluster: Cluster, port: number): Promise<boolean> {
-  const client = new pg.Client({ connectionString: address(cluster, port, 'postgres'), connectionTimeoutMillis: 1_000 });
+  const client = new pg.Client({
+    connectionString: address(cluster, port, 'postgres'),
+    connectionTimeoutMillis: 1_000,
+  });
   client.on('error', () => undefined);
   try {
     await client.connect();
@@ -87,7 +90,10 @@ async function answers(cluster: Cluster, port: number): Promise<boolean> {
 }
 
 async function holdOwnership(cluster: Cluster, { port }: Postmaster, dataFolder: string): Promise<pg.Client> {
-  const client = new pg.Client({ connectionString: address(cluster, port, 'postgres'), application_name: 'hubwright owner' });
+  const client = new pg.Client({
+    connectionString: address(cluster, port, 'postgres'),
+    application_name: 'hubwright owner',
+  });
   client.on('error', () => undefined); // a crash of the server is noticed, and answered, by the pool that does the work
   await client.connect();
   const held = await until(async () => {

@@ -3,6 +3,14 @@ import type pg from 'pg';
 /** The role the running server works as. It owns no table, so it cannot take the guards off. */
 export const serverRole = 'hubwright_server';
 
+/** The same connection, working as the server's role from its first statement on. */
+export function asServer(url: string): string {
+  const address = new URL(url);
+  const options = [address.searchParams.get('options'), `-c role=${serverRole}`].filter(Boolean).join(' ');
+  address.searchParams.set('options', options);
+  return address.href;
+}
+
 /**
  * Roles belong to the whole cluster: another database's start may make this one at the same moment. The account that
  * migrates must be able to become it, since the server connects with that account and the start-up option `role`.

@@ -1,0 +1,113 @@
+import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
+import pg from 'pg';
+import { applyMigrations, differenceFromSchema, schemaVersionState } from '../../prisma/migrate.ts';
+import { emptyDatabase, freshDatabase, type TestDatabase } from '../support/database.ts';
+
+const onlyAdded = ['movements', 'record_entries', 'record_links', 'sign_offs', 'measurements', 'releases'];
+
+describe('migrations', () => {
+  let fresh: TestDatabase;
+  let empty: TestDatabase;
+  let owner: pg.Client;
+  let server: pg.Client;
+
+  beforeAll(async () => {
+    [fresh, empty] = [await freshDatabase(), await emptyDatabase()];
+    owner = new pg.Client({ connectionString: fresh.url });
+    server = new pg.Client({ connectionString: fresh.serverUrl });
+    await Promise.all([owner.connect(), server.connect()]);
+  });
+
+  afterAll(async () => {
+    await Promise.all([owner.end(), server.end()]);
+    await Promise.all([fresh.drop(), empty.drop()]);
+  });
+
+  test('applied from nothing by two servers at once, they run once and make exactly what the schema draws', async () => {
+    expect(await schemaVersionState(empty.url)).toBe('behind');
+    const [one, two] = await Promise.all([applyMigrations(empty.url), applyMigrations(empty.url)]);
+    expect([...one, ...two]).toEqual([expect.stringMatching(/_shop$/), expect.stringMatching(/_guards$/)]);
+    expect(await schemaVersionState(empty.url)).toBe('current');
+    expect(await differenceFromSchema(empty.url)).toBeUndefined();
+  });
+
+  test('a missing column shows as a difference', async () => {
+    await owner.query('ALTER TABLE customers DROP COLUMN phone');
+    expect(await differenceFromSchema(fresh.url)).toContain('ADD COLUMN     "phone"');
+    await owner.query("ALTER TABLE customers ADD COLUMN phone text NOT NULL DEFAULT ''");
+  });
+
+  test('an edited, an unfinished and an unknown migration are told apart, and nothing is applied over them', async () => {
+    const rows = `UPDATE _prisma_migrations SET`;
+    await owner.query(`${rows} checksum = reverse(checksum) WHERE migration_name LIKE '%_shop'`);
+    expect(await schemaVersionState(fresh.url)).toBe('damaged');
+    await expect(applyMigrations(fresh.url)).rejects.toThrow('damaged');
+    await owner.query(`${rows} checksum = reverse(checksum), finished_at = NULL WHERE migration_name LIKE '%_shop'`);
+    expect(await schemaVersionState(fresh.url)).toBe('damaged');
+    await owner.query(
+      `${rows} finished_at = now(), migration_name = '99990101000000_later' WHERE migration_name LIKE '%_shop'`,
+    );
+    expect(await schemaVersionState(fresh.url)).toBe('ahead');
+  });
+
+  test.each(onlyAdded)('rows of %s are only added, whoever asks', async (table) => {
+    const { rows } = await owner.query(
+      `SELECT attname FROM pg_attribute WHERE attrelid = $1::regclass AND attnum > 0 LIMIT 1`,
+      [table],
+    );
+    const change = `UPDATE ${table} SET "${rows[0].attname}" = "${rows[0].attname}"`;
+    for (const statement of [change, `DELETE FROM ${table}`, `TRUNCATE ${table} CASCADE`]) {
+      await expect(owner.query(statement)).rejects.toMatchObject({
+        code: '23001',
+        message: `Rows of ${table} are only added: they are never changed or removed.`,
+      });
+      await expect(server.query(statement)).rejects.toMatchObject({ code: '42501' });
+    }
+  });
+
+  test('the server works as a role that owns nothing, cannot switch a guard off and cannot touch migrations', async () => {
+    const { rows } = await server.query(
+      'SELECT current_user AS name, count(*)::int AS owned FROM pg_class WHERE relowner = current_user::regrole',
+    );
+    expect(rows).toEqual([{ name: 'hubwright_server', owned: 0 }]);
+    for (const statement of [
+      'ALTER TABLE movements DISABLE TRIGGER ALL',
+      'DROP TRIGGER "only added" ON movements',
+      'SET session_replication_role = replica',
+      'CREATE TABLE mine (id int)',
+      "UPDATE _prisma_migrations SET checksum = ''",
+    ]) {
+      await expect(server.query(statement)).rejects.toMatchObject({ code: '42501' });
+    }
+  });
+
+  test('tables of later migrations are open to the server too', async () => {
+    await owner.query('CREATE TABLE later (id serial PRIMARY KEY)');
+    await expect(server.query('INSERT INTO later DEFAULT VALUES RETURNING id')).resolves.toMatchObject({ rowCount: 1 });
+  });
+
+  test('balances, movements and the one shop are guarded by sentences', async () => {
+    const id = '01890000-0000-7000-8000-000000000000';
+    await owner.query('ALTER TABLE balances DROP CONSTRAINT balances_lot_id_fkey');
+    await expect(owner.query('INSERT INTO balances VALUES ($1, $2, $3, -1)', [id, 'bin', 'A1'])).rejects.toMatchObject({
+      constraint: 'a place cannot hold less than nothing',
+    });
+    const { rows } = await owner.query<{ name: string }>(
+      `SELECT conname AS name FROM pg_constraint WHERE contype = 'c' AND connamespace = 'public'::regnamespace ORDER BY 1`,
+    );
+    expect(rows.length).toBeGreaterThan(30);
+    expect(rows.filter(({ name }) => !/^(a|an|the|there|rates|days|hours|work) .* /.test(name))).toEqual([]);
+  });
+
+  test('what may be open only once is guarded by an index', async () => {
+    const { rows } = await owner.query<{ name: string }>(
+      `SELECT indexrelid::regclass::text AS name FROM pg_index WHERE indisunique AND indpred IS NOT NULL ORDER BY 1`,
+    );
+    expect(rows.map(({ name }) => name.replaceAll('"', ''))).toEqual([
+      'a manual has one current revision',
+      'a part is installed in one place',
+      'a position holds one part',
+      'a unit is in the shop once',
+    ]);
+  });
+});
