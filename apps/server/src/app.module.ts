@@ -9,6 +9,7 @@ import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
 import { Database } from './platform/database/client.ts';
 import { Reads } from './platform/database/reads.ts';
+import { Attempts } from './platform/http/attempts.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
 import { ReplyInterceptor } from './platform/http/reply.interceptor.ts';
@@ -40,6 +41,7 @@ export class AppModule {
         { provide: IDS, useValue: ids },
         Reads,
         Refusals,
+        Attempts,
         ShopZone,
         LiveFeed,
         CommandRunner,
@@ -47,7 +49,7 @@ export class AppModule {
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },
       ],
-      exports: [CLOCK, IDS, Reads, CommandRunner, ShopZone, Refusals],
+      exports: [CLOCK, IDS, Reads, CommandRunner, ShopZone, Refusals, Attempts],
     };
   }
 }

@@ -1,6 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { type Prisma, PrismaClient } from './generated/client.ts';
+import { asServer } from './server-role.ts';
 
 /** An open transaction: all a command body may write through. */
 export type Tx = Prisma.TransactionClient;
@@ -9,10 +10,12 @@ export type Tx = Prisma.TransactionClient;
 export class Database {
   readonly prisma: PrismaClient;
   readonly pool: pg.Pool;
+  readonly serverUrl: string;
 
-  /** @param url connection string of the server's own role, which does not own the tables */
-  constructor(readonly url: string) {
-    const connection = serverConnection(url);
+  /** @param url connection string; the server works under its own role, which does not own the tables */
+  constructor(url: string) {
+    this.serverUrl = asServer(url);
+    const connection = { connectionString: this.serverUrl };
     this.prisma = new PrismaClient({
       adapter: new PrismaPg({ ...connection, max: 12 }),
       errorFormat: 'minimal',
@@ -26,11 +29,4 @@ export class Database {
   async close(): Promise<void> {
     await Promise.allSettled([this.prisma.$disconnect(), this.pool.end()]);
   }
-}
-
-/** Connects under the role that may not change records, unless a connection string of its own was given. */
-export function serverConnection(url: string): { connectionString: string; options?: string } {
-  return process.env.DATABASE_SERVER_URL
-    ? { connectionString: process.env.DATABASE_SERVER_URL }
-    : { connectionString: url, options: '-c role=hubwright_server' };
 }

@@ -16,6 +16,8 @@ const database = 'hubwright';
 // Held as long as we live, by a session of its own: the server drops it by itself when we are killed.
 const ownerLock = 4_720_118;
 
+class InUse extends Error {}
+
 /**
  * Starts the PostgreSQL that lives in `dataFolder`, listening on 127.0.0.1 only. A server that a killed program left
  * running is taken over when it answers and stopped when it does not. Refuses a folder another running program uses.
@@ -25,20 +27,31 @@ export async function startEmbeddedPostgres(
   { durable = true }: { durable?: boolean } = {},
 ): Promise<EmbeddedPostgres> {
   const cluster = await openCluster(dataFolder, durable);
-  const left = await answeringLeftover(cluster);
-  const running = left ?? (await launchUntilReady(cluster));
-  const owner = await holdOwnership(cluster, running, dataFolder);
+  const { running, owner, adopted } = await takeHold(cluster, dataFolder);
   if (!(await owner.query('SELECT 1 FROM pg_database WHERE datname = $1', [database])).rowCount) {
     await owner.query(`CREATE DATABASE ${database}`);
   }
   return {
     url: address(cluster, running.port, database),
-    adopted: left !== undefined,
+    adopted,
     stop: async () => {
+      await stopPostmaster(running.pid); // ends the owner's session too; ended first, another start could get in between
       await owner.end().catch(() => undefined);
-      await stopPostmaster(running.pid);
     },
   };
+}
+
+/** What was found running may be on its way down (a restart right after a stop): then it is looked for again. */
+async function takeHold(cluster: Cluster, dataFolder: string) {
+  for (let attempt = 1; ; attempt++) {
+    const left = await answeringLeftover(cluster);
+    const running = left ?? (await launchUntilReady(cluster));
+    try {
+      return { running, owner: await holdOwnership(cluster, running, dataFolder), adopted: left !== undefined };
+    } catch (error) {
+      if (error instanceof InUse || attempt === 5) throw error;
+    }
+  }
 }
 
 async function answeringLeftover(cluster: Cluster): Promise<Postmaster | undefined> {
@@ -102,7 +115,7 @@ async function holdOwnership(cluster: Cluster, { port }: Postmaster, dataFolder:
   }, 3_000);
   if (held) return client;
   await client.end();
-  throw new Error(`Hubwright is already running on the data in ${dataFolder}.`);
+  throw new InUse(`Hubwright is already running on the data in ${dataFolder}.`);
 }
 
 function address(cluster: Cluster, port: number, name: string): string {

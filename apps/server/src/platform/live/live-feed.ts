@@ -1,6 +1,6 @@
 import { Inject, Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import pg from 'pg';
-import { Database, serverConnection } from '../database/client.ts';
+import { Database } from '../database/client.ts';
 
 /** What a dashboard is told: which nouns changed, and where in the stream this is. */
 export interface LiveEvent {
@@ -89,7 +89,7 @@ export class LiveFeed implements OnApplicationBootstrap, OnApplicationShutdown {
 
   private async listen(): Promise<void> {
     if (this.stopped) return;
-    const client = new pg.Client(serverConnection(this.database.url));
+    const client = new pg.Client({ connectionString: this.database.serverUrl });
     const lost = () => {
       client.removeAllListeners();
       client.on('error', () => undefined);

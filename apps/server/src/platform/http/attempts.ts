@@ -1,0 +1,47 @@
+import { Problem } from '@hubwright/contracts/problems';
+import { Inject, Injectable } from '@nestjs/common';
+import { RateLimiterPostgres, RateLimiterRes } from 'rate-limiter-flexible';
+import { Database } from '../database/client.ts';
+
+const quarterOfAnHour = 15 * 60;
+
+/** Counts tries at secrets in the database, for all server processes: ten within 15 minutes lock the key for 15 minutes. */
+@Injectable()
+export class Attempts {
+  private readonly limiter: RateLimiterPostgres;
+
+  constructor(@Inject(Database) database: Database) {
+    this.limiter = new RateLimiterPostgres({
+      storeClient: database.pool,
+      tableName: 'sign_in_attempts',
+      tableCreated: true,
+      clearExpiredByTimeout: false,
+      keyPrefix: '',
+      points: 10,
+      duration: quarterOfAnHour,
+      blockDuration: quarterOfAnHour,
+    });
+  }
+
+  /** Counts one try. Throws `sign-in-locked` with the seconds to wait. */
+  async count(key: string): Promise<void> {
+    try {
+      await this.limiter.consume(key);
+    } catch (rejected) {
+      if (!(rejected instanceof RateLimiterRes)) throw rejected;
+      throw new Problem('sign-in-locked', 'Too many wrong passwords', {
+        retryAfterSeconds: Math.ceil(rejected.msBeforeNext / 1000),
+      });
+    }
+  }
+
+  /** Starts the key anew. */
+  async forget(key: string): Promise<void> {
+    await this.limiter.delete(key);
+  }
+
+  /** Gives one try back. */
+  async giveBack(key: string): Promise<void> {
+    await this.limiter.reward(key, 1);
+  }
+}

@@ -1,0 +1,63 @@
+import { randomBytes } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** What the environment decides about one server. */
+export interface Settings {
+  readonly port: number;
+  readonly host: string;
+  /** True when people reach it over HTTPS: stricter cookies. */
+  readonly secure: boolean;
+  readonly dataFolder: string;
+  /** The owner of the tables, who may change them. Without it and without `serverUrl`, PostgreSQL is embedded. */
+  readonly ownerUrl: string | undefined;
+  /** The account the server works with; the owner's when absent. */
+  readonly serverUrl: string | undefined;
+  readonly sessionSecret: string;
+  readonly dashboardFolder: string | undefined;
+}
+
+type Environment = Record<string, string | undefined>;
+
+/** The repository's root, both from the source and from the bundle. */
+export const root = (() => {
+  for (let at = dirname(fileURLToPath(import.meta.url)); ; at = dirname(at)) {
+    if (existsSync(join(at, 'prisma/schema'))) return at;
+    if (at === dirname(at)) throw new Error('The program was moved out of its folder: prisma/schema is not above it.');
+  }
+})();
+
+/** @throws a sentence for whoever set the environment */
+export function readSettings(environment: Environment): Settings {
+  const port = Number(environment.PORT ?? 8420);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) throw new Error('PORT must be a number from 0 to 65535.');
+  const dataFolder = resolve(root, environment.HUBWRIGHT_DATA ?? '.hubwright');
+  const dashboard = join(root, 'apps/dashboard/dist');
+  return {
+    port,
+    host: environment.HOST ?? '127.0.0.1',
+    secure: environment.HUBWRIGHT_HTTPS === 'yes',
+    dataFolder,
+    ownerUrl: secret(environment, 'DATABASE_URL'),
+    serverUrl: secret(environment, 'DATABASE_SERVER_URL'),
+    sessionSecret: secret(environment, 'SESSION_SECRET') ?? keptSecret(dataFolder),
+    dashboardFolder: existsSync(join(dashboard, 'index.html')) ? dashboard : undefined,
+  };
+}
+
+/** NAME itself, or the content of the file that NAME_FILE names, as container platforms hand out secrets. */
+function secret(environment: Environment, name: string): string | undefined {
+  const file = environment[`${name}_FILE`];
+  return (file ? readFileSync(file, 'utf8').trim() : environment[name]) || undefined;
+}
+
+/** Made once and kept beside the data, so that people stay signed in when the server starts again. */
+function keptSecret(dataFolder: string): string {
+  const file = join(dataFolder, 'session-secret');
+  if (existsSync(file)) return readFileSync(file, 'utf8').trim();
+  const made = randomBytes(32).toString('base64url');
+  mkdirSync(dataFolder, { recursive: true });
+  writeFileSync(file, `${made}\n`, { mode: 0o600, flag: 'wx' });
+  return made;
+}

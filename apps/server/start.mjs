@@ -1,0 +1,15 @@
+// `npm start`: from a fresh clone to a running shop. The server runs in this very process, so that whatever stops or
+// kills it means the server itself.
+import { checkNode, ensureBuilt, ensureInstalled } from './prepare.mjs';
+
+process.env.NODE_ENV ??= 'production';
+try {
+  checkNode();
+  ensureInstalled();
+  ensureBuilt();
+} catch (error) {
+  console.error(error.message);
+  process.exit(1);
+}
+process.setSourceMapsEnabled(true);
+await import('./dist/main.js');
