@@ -38,6 +38,11 @@ class CatalogPg extends PrismaPg {
   }
 }
 
+/** The little of it that is used here; TypeScript has these types only for browsers. */
+declare const WebAssembly: {
+  instantiate(bytes: Uint8Array, imports: object): Promise<{ instance: { exports: Record<string, unknown> } }>;
+};
+
 let engineModule: Promise<typeof Engine> | undefined;
 
 /** Once per process: the module's glue keeps views on the memory of one instance. */
@@ -47,7 +52,7 @@ async function loadEngine(): Promise<typeof Engine> {
     .resolve('@prisma/schema-engine-wasm')
     .replace('schema_engine.js', 'schema_engine_bg.wasm');
   const { instance } = await WebAssembly.instantiate(await readFile(wasm), {
-    './schema_engine_bg.js': { ...glue, ...patientGlue(glue) } as unknown as WebAssembly.ModuleImports,
+    './schema_engine_bg.js': { ...glue, ...patientGlue(glue) },
   });
   glue.__wbg_set_wasm(instance.exports);
   (instance.exports.__wbindgen_start as () => void)();

@@ -1,7 +1,9 @@
 // One throw-away PostgreSQL for the whole run, with a template database that has every migration applied.
+import { existsSync } from 'node:fs';
 import { chmod, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import pg from 'pg';
 import { tsImport } from 'tsx/esm/api';
 
 const here = import.meta.url;
@@ -18,9 +20,23 @@ export async function startTestCluster() {
   };
   try {
     await applyMigrations(server.url);
+    await makeShopTemplate(server.url);
   } catch (error) {
     await stop();
     throw error;
   }
   return { url: server.url, stop };
+}
+
+/** Filled by `fillTestShop(url)` of seed/test-shop.ts when that file is there; until then it is as empty as the other. */
+async function makeShopTemplate(url) {
+  const shop = new URL(url);
+  shop.pathname = '/template_shop';
+  const client = new pg.Client({ connectionString: new URL('/postgres', url).href });
+  await client.connect();
+  await client.query('CREATE DATABASE template_shop TEMPLATE hubwright');
+  await client.end();
+  if (!existsSync(new URL('../../seed/test-shop.ts', here))) return;
+  const { fillTestShop } = await tsImport('../../seed/test-shop.ts', here);
+  await fillTestShop(shop.href);
 }

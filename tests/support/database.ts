@@ -10,6 +10,10 @@ export type TestDatabase = {
   drop(): Promise<void>;
 };
 
+/** `empty` has the tables, `shop` also the invented shop's reference data. Both are made by tests/support/cluster.mjs. */
+export type Template = 'empty' | 'shop';
+const templateNames: Record<Template, string> = { empty: 'hubwright', shop: 'template_shop' };
+
 const family = `spec_${process.env.JEST_WORKER_ID ?? '0'}_`;
 let swept = false;
 
@@ -17,12 +21,12 @@ let swept = false;
  * A database of this spec's own, cloned from the migrated template. `drop` it when the spec closes what is connected to
  * it; one that was not dropped goes when the same worker's next spec asks for its first.
  */
-export async function freshDatabase(): Promise<TestDatabase> {
+export async function freshDatabase(template: Template = 'empty'): Promise<TestDatabase> {
   const name = `${family}${randomBytes(5).toString('hex')}`;
   await asAdministrator(async (client) => {
     if (!swept) await dropFamily(client);
     swept = true;
-    await client.query(`CREATE DATABASE ${name} TEMPLATE ${templateName()}`);
+    await client.query(`CREATE DATABASE ${name} TEMPLATE ${templateNames[template]}`);
   });
   const url = addressOf(name);
   const drop = () => asAdministrator((client) => dropDatabase(client, name));
@@ -64,8 +68,6 @@ function templateUrl(): URL {
   if (!url) throw new Error('No test database: this spec must run in the project `server` or `browser`.');
   return new URL(url);
 }
-
-const templateName = () => templateUrl().pathname.slice(1);
 
 function addressOf(name: string): string {
   const url = templateUrl();
