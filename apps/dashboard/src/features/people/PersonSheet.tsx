@@ -1,0 +1,69 @@
+import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { roleTitles } from '@hubwright/contracts/roles';
+import { useState } from 'react';
+import { Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import { NewerVersion, useSeen } from '../../ui/seen-version.tsx';
+import { AuthorisationList } from './AuthorisationList.tsx';
+import { ChangePersonForm } from './change-person.tsx';
+import { GrantForm } from './grant-authorisation.tsx';
+import type { Person } from './list-people.ts';
+import { useMay } from './me.ts';
+import { UnlockSignIn } from './unlock-sign-in.tsx';
+
+function ChangeDialog({ person, onClose }: { person: Person; onClose: () => void }) {
+  const { seen, isNewer, takeNewest } = useSeen(person);
+  return (
+    <div className="stack">
+      {isNewer ? <NewerVersion onTake={takeNewest} /> : null}
+      <ChangePersonForm key={seen.version} person={seen} onDone={onClose} onCancel={onClose} />
+    </div>
+  );
+}
+
+/** One person: who they are, what they are here for, what they may sign. */
+export function PersonSheet({ person }: { person: Person }) {
+  const [open, setOpen] = useState<'change' | 'grant'>();
+  const mayChange = useMay(peopleOperations.changePerson);
+  const mayUnlock = useMay(peopleOperations.unlockSignIn);
+  const mayGrant = useMay(peopleOperations.grantAuthorisation);
+  const mayRevoke = useMay(peopleOperations.revokeAuthorisation);
+  const close = () => setOpen(undefined);
+  return (
+    <section className="sheet stack" aria-label={person.displayName}>
+      <div className="row between">
+        <h2>{person.displayName}</h2>
+        {person.active ? null : <StateMark state="hold" word="account turned off" />}
+      </div>
+      <p>
+        {person.roles.map((role) => roleTitles[role]).join(', ')}
+        <span className="soft">
+          {' '}
+          · signs as <span className="code">{person.initials}</span> · signs in as{' '}
+          <span className="code">{person.signInName}</span>
+          {person.email ? ` · ${person.email}` : ''}
+        </span>
+      </p>
+      <div className="row no-print">
+        {mayChange ? <Button onPress={() => setOpen('change')}>Change or turn off</Button> : null}
+        {mayUnlock ? <UnlockSignIn key={person.id} person={person} /> : null}
+      </div>
+      <div className="row between">
+        <h3>May sign for</h3>
+        {mayGrant ? (
+          <Button weight="next" onPress={() => setOpen('grant')}>
+            Authorise for…
+          </Button>
+        ) : null}
+      </div>
+      <AuthorisationList authorisations={person.authorisations} mayRevoke={mayRevoke} />
+      <Dialog title={`Change ${person.displayName}`} isOpen={open === 'change'} onClose={close}>
+        <ChangeDialog person={person} onClose={close} />
+      </Dialog>
+      <Dialog title={`Authorise ${person.displayName}`} isOpen={open === 'grant'} onClose={close}>
+        <GrantForm person={person} onDone={close} onCancel={close} />
+      </Dialog>
+    </section>
+  );
+}

@@ -1,0 +1,66 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { Outlet, useLocation } from '@tanstack/react-router';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { live } from '../api/live.ts';
+import { useMe } from '../features/people/me.ts';
+import { ShopProvider } from '../format/shop-context.tsx';
+import { ScanProvider } from '../scan/scan-context.tsx';
+import { Link, useNavigateTo } from '../ui/Link.tsx';
+import { Toasts } from '../ui/toasts.tsx';
+import { AreaNavigation } from './AreaNavigation.tsx';
+import { HelpDialog } from './HelpDialog.tsx';
+import { LiveMark } from './LiveMark.tsx';
+import { PersonMenu } from './PersonMenu.tsx';
+import { SearchField } from './SearchField.tsx';
+import { SignInAgain } from './SignInAgain.tsx';
+import { useShortcuts } from './shortcuts.ts';
+
+/** After going to another page the heading takes the focus, so that it is read and Tab starts from there. */
+function useHeadingFocus() {
+  const { pathname } = useLocation();
+  const isFirst = useRef(true);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the path is what it waits for
+  useEffect(() => {
+    if (!isFirst.current) document.querySelector<HTMLElement>('main h1')?.focus({ preventScroll: true });
+    isFirst.current = false;
+  }, [pathname]);
+}
+
+/** What surrounds every page of a signed-in person. */
+export function Shell() {
+  const { shop } = useMe();
+  const queries = useQueryClient();
+  const navigate = useNavigateTo();
+  const search = useRef<HTMLInputElement>(null);
+  const [isHelpOpen, setHelpOpen] = useState(false);
+  const shortcuts = useMemo(() => ({ '/': () => search.current?.focus(), '?': () => setHelpOpen(true) }), []);
+  useShortcuts(shortcuts);
+  useHeadingFocus();
+  useEffect(() => live.start(queries), [queries]);
+  return (
+    <ShopProvider value={shop}>
+      <ScanProvider fallback={(code) => navigate(`/find?code=${encodeURIComponent(code)}`)}>
+        <a className="skip-link" href="#main">
+          Skip to the page
+        </a>
+        <header className="shell-head">
+          <div className="shell-top">
+            <Link href="/" className="shop-name">
+              {shop.name}
+            </Link>
+            <SearchField inputRef={search} />
+            <LiveMark />
+            <PersonMenu onHelp={() => setHelpOpen(true)} />
+          </div>
+          <AreaNavigation />
+        </header>
+        <main id="main" tabIndex={-1}>
+          <Outlet />
+        </main>
+        <HelpDialog isOpen={isHelpOpen} onClose={() => setHelpOpen(false)} />
+        <SignInAgain />
+        <Toasts />
+      </ScanProvider>
+    </ShopProvider>
+  );
+}

@@ -1,0 +1,47 @@
+import type { ReactNode } from 'react';
+import { Form } from 'react-aria-components';
+import type { ProblemError } from '../api/problem.ts';
+import { Button } from './Button.tsx';
+import { FormProblem } from './FormProblem.tsx';
+import { fieldErrors } from './field-errors.ts';
+
+export interface CommandFormProps {
+  /** The command's last refusal; its pointers appear at the fields named like them. */
+  problem: ProblemError | null;
+  isPending: boolean;
+  /** The words on the button: what will be done, as a verb. */
+  submit: string;
+  onSubmit: () => void;
+  onCancel?: () => void;
+  children: ReactNode;
+}
+
+/** A form around one command: fields, the refusal if there was one, and the one button that does it. */
+export function CommandForm({ problem, isPending, submit, onSubmit, onCancel, children }: CommandFormProps) {
+  return (
+    <Form
+      className="stack"
+      validationBehavior="aria"
+      validationErrors={fieldErrors(problem?.facts.errors ?? [])}
+      onSubmit={(event) => {
+        event.preventDefault();
+        // React hands submits of a dialog's form to the form the dialog was opened from: stop it here.
+        event.stopPropagation();
+        if (!isPending) onSubmit();
+      }}
+    >
+      {children}
+      <FormProblem problem={problem} />
+      <div className="row actions">
+        <Button type="submit" weight="next" isPending={isPending}>
+          {submit}
+        </Button>
+        {onCancel ? (
+          <Button weight="quiet" onPress={onCancel}>
+            Cancel
+          </Button>
+        ) : null}
+      </div>
+    </Form>
+  );
+}

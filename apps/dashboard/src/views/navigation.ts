@@ -1,0 +1,33 @@
+import { type Role, roles as roleOrder } from '@hubwright/contracts/roles';
+import { type AreaId, areas, type View, views } from './registry.ts';
+
+export interface AreaLink {
+  readonly id: AreaId;
+  readonly title: string;
+  readonly pages: readonly View[];
+}
+
+function isOpenTo(view: View, roles: readonly Role[]): boolean {
+  return view.roles.some((role) => roles.includes(role));
+}
+
+/** The areas someone with these roles can open, each with its pages; an area without pages is not shown. */
+export function areasFor(roles: readonly Role[], all: readonly View[] = views): readonly AreaLink[] {
+  return areas
+    .map(({ id, title }) => ({
+      id,
+      title,
+      pages: all.filter((view) => view.area === id && view.inNavigation && isOpenTo(view, roles)),
+    }))
+    .filter((area) => area.pages.length > 0);
+}
+
+/** Where someone lands: the view of their first role (in the shop's order) that has one, else any page open to them. */
+export function homeFor(roles: readonly Role[], all: readonly View[] = views): string | undefined {
+  const open = areasFor(roles, all);
+  const own = roleOrder
+    .filter((role) => roles.includes(role))
+    .flatMap((role) => areas.filter((area) => area.homeOf === role))
+    .flatMap((area) => open.filter((link) => link.id === area.id));
+  return (own[0] ?? open[0])?.pages[0]?.path;
+}

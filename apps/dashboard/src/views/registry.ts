@@ -1,0 +1,57 @@
+import { peopleOperations } from '@hubwright/contracts/people/operations';
+import type { Role } from '@hubwright/contracts/roles';
+import { lazyRouteComponent } from '@tanstack/react-router';
+import type { ComponentType } from 'react';
+
+/** The parts of the shop a person can stand in, in the order they lie on the way of a unit, and whose home each is. */
+export const areas = [
+  { id: 'front-desk', title: 'Front desk', homeOf: 'front-desk' },
+  { id: 'parts-room', title: 'Parts room', homeOf: 'parts-room' },
+  { id: 'build-bench', title: 'Build bench', homeOf: 'technician' },
+  { id: 'inspection', title: 'Inspection', homeOf: 'inspector' },
+  { id: 'manager', title: 'Manager', homeOf: 'manager' },
+  { id: 'administration', title: 'Administration', homeOf: 'administrator' },
+] as const satisfies readonly { id: string; title: string; homeOf: Role }[];
+export type AreaId = (typeof areas)[number]['id'];
+
+/** One page of the dashboard. */
+export interface View {
+  /** Its address; `$name` for a part that varies, read with `useParams({ strict: false })`. */
+  readonly path: `/${string}`;
+  readonly area: AreaId;
+  /** Its name in the navigation and in the window's title. */
+  readonly title: string;
+  /** The question it answers without a click; its heading. */
+  readonly question: string;
+  /** Who may open it. */
+  readonly roles: readonly Role[];
+  /** Shown in the navigation; pages about one thing are reached from lists instead. */
+  readonly inNavigation: boolean;
+  /** The page writes its own `<ViewHead>`, because title or question name the one thing it is about. */
+  readonly ownHead?: boolean;
+  readonly component: ComponentType;
+}
+
+const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator'];
+
+/** Every view there is. The first of an area that a person may open is where the area's tab leads. */
+export const views: readonly View[] = [
+  {
+    path: '/administration/people',
+    area: 'administration',
+    title: 'People',
+    question: 'Who works here, and what may each of them do?',
+    roles: peopleOperations.listPeople.access as readonly Role[],
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./administration/PeoplePage.tsx'), 'PeoplePage'),
+  },
+  {
+    path: '/administration/shop',
+    area: 'administration',
+    title: 'Shop profile',
+    question: 'What does every record, quote and date of this shop go by?',
+    roles: everyone,
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./administration/ShopProfilePage.tsx'), 'ShopProfilePage'),
+  },
+];

@@ -1,0 +1,19 @@
+import { defineConfig } from 'vite';
+
+// The server's content policy allows only files of its own: no inlined assets, scripts or styles.
+export default defineConfig({
+  oxc: { jsx: { runtime: 'automatic' } },
+  build: {
+    outDir: 'dist',
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    sourcemap: false,
+    rolldownOptions: { checks: { moduleLevelDirective: false } },
+  },
+  server: {
+    host: '127.0.0.1',
+    port: 5173,
+    proxy: { '/api': { target: 'http://127.0.0.1:8420', changeOrigin: false } },
+  },
+});
