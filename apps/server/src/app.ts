@@ -12,7 +12,7 @@ import { type Clock, systemClock } from './platform/command/clock.ts';
 import { type Ids, systemIds } from './platform/command/ids.ts';
 import { CommandRunner } from './platform/command/runner.ts';
 import { Database } from './platform/database/client.ts';
-import { sendProblem, toProblem } from './platform/http/problem.filter.ts';
+import { sendProblem } from './platform/http/problem.filter.ts';
 import { registerSessions } from './platform/http/session.ts';
 
 /** How to build one server. */
@@ -104,8 +104,6 @@ async function registerProtection(
     errorResponseBuilder: (_request, context) =>
       Object.assign(new Error('too many'), { statusCode: 429, ttl: context.ttl }),
   });
-  // Faults that arise before a route is reached: unreadable JSON, too large, wrong type.
-  fastify.setErrorHandler((error, _request, reply) => sendProblem(reply, toProblem(error)));
 }
 
 /** The built dashboard: files by name, and index.html for any address that is not the API's. */

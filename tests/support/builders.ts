@@ -1,0 +1,52 @@
+import type { Sent } from '@hubwright/contracts/operation';
+import { peopleOperations } from '@hubwright/contracts/people/operations';
+import type { Role } from '@hubwright/contracts/roles';
+import { addPerson } from '../../apps/server/src/modules/people/add-person.command.ts';
+import { setUpShop } from '../../apps/server/src/modules/people/set-up-shop.command.ts';
+import { serverActor } from '../../apps/server/src/platform/command/actor.ts';
+import type { ShopApp, Visitor } from './shop-app.ts';
+
+export const demoPassword = 'willow bark in the workshop';
+
+/** The least shop there is: a profile and one administrator called `first`. */
+export const smallestShop: Sent<typeof peopleOperations.setUpShop> = {
+  shop: {
+    name: 'Tansy Hollow Airscrew Works',
+    certificateNumber: 'THAW-0001',
+    ratings: ['Propeller, class 2'],
+    authority: 'the demonstration authority',
+    recordStatements: { approval: 'The work named was done and found good.', caution: 'Demonstration data, not for use on aircraft.' },
+    zone: 'America/Chicago',
+    currency: 'USD',
+    units: 'inch',
+    labourRateMinor: 12_000,
+    evaluationFeeMinor: 45_000,
+    taxPercent: '6.5',
+    taxRounding: 'total',
+    quoteValidDays: 30,
+    inspectOwnWork: [],
+  },
+  administrator: { signInName: 'first', displayName: 'First Administrator', initials: 'FA', password: demoPassword },
+};
+
+export async function setUp(shop: ShopApp): Promise<void> {
+  await shop.run(setUpShop, smallestShop, serverActor);
+}
+
+/** Adds a person with one role, and answers who acts. */
+export async function personWith(shop: ShopApp, role: Role, signInName = `the-${role}`): Promise<{ personId: string; roles: Role[]; signInName: string }> {
+  const person = await shop.run(
+    addPerson,
+    { signInName, displayName: `The ${role}`, initials: 'XX', roles: [role], password: demoPassword, pin: '2468' },
+    { personId: serverActor.personId, roles: ['administrator'] },
+  );
+  return { personId: person.id, roles: [role], signInName };
+}
+
+/** A browser where this person has signed in. */
+export async function signedIn(shop: ShopApp, signInName: string): Promise<Visitor> {
+  const visitor = shop.visitor();
+  const answer = await visitor.call(peopleOperations.signIn, { signInName, password: demoPassword });
+  if (answer.status !== 200) throw new Error(`sign-in of ${signInName} answered ${answer.status}: ${JSON.stringify(answer.body)}`);
+  return visitor;
+}
