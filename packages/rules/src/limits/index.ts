@@ -1,0 +1,2 @@
+export { judge, type Limit } from './judge.ts';
+export { remainingOverhauls } from './remaining.ts';
