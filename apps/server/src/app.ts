@@ -54,6 +54,8 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,
+    // Fastify's own parser: JSON only, anything else is 415.
+    bodyParser: false,
   });
   if (options.dashboardFolder) await serveDashboard(fastify, options.dashboardFolder);
   app.enableShutdownHooks([]);

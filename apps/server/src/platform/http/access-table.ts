@@ -7,8 +7,20 @@ export function accessTable(operations: readonly Operation[]): string {
   const rule = `|${'---|'.repeat(roles.length + 3)}`;
   const rows = [...operations]
     .sort((a, b) => (`${a.path} ${a.method}` < `${b.path} ${b.method}` ? -1 : 1))
-    .map((operation) => `| ${operation.method} ${operation.path} | ${operation.summary} | ${['anyone', ...roles].map((role) => mark(operation, role)).join(' | ')} |`);
-  return ['# Who may call what', '', 'Generated from the contracts by `npm run describe`; a test compares it with the running server.', '', head, rule, ...rows, ''].join('\n');
+    .map(
+      (operation) =>
+        `| ${operation.method} ${operation.path} | ${operation.summary} | ${['anyone', ...roles].map((role) => mark(operation, role)).join(' | ')} |`,
+    );
+  return [
+    '# Who may call what',
+    '',
+    'Generated from the contracts by `npm run describe`; a test compares it with the running server.',
+    '',
+    head,
+    rule,
+    ...rows,
+    '',
+  ].join('\n');
 }
 
 function mark({ access }: Operation, role: string): string {
