@@ -147,7 +147,7 @@ function plainly(input: CoverInput) {
         ? ['late', parts.indexOf(s.part), s.date, s.expires, s.id].join()
         : ['in time', parts.indexOf(s.part), s.order, s.expires, s.date, s.id].join();
     const usable = supplies
-      .filter((s) => parts.includes(s.part) && s.expires > (s.date > horizon ? s.date : horizon))
+      .filter((s) => parts.includes(s.part) && (s.date > horizon ? s.expires > s.date : s.expires > horizon))
       .filter((s) => demand.minimumExpiry === undefined || s.expires >= demand.minimumExpiry)
       .sort((a, b) => (rank(a) < rank(b) ? -1 : 1));
     let wanted = demand.quantity;

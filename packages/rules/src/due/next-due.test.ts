@@ -1,0 +1,324 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays, daysBetween } from '../dates/index.ts';
+import { type NextDueInput, nextDue } from './index.ts';
+
+const asOf = '2026-03-02';
+/** Readings every `step` days up to asOf at a steady rate, the last one showing `hours`. */
+const steady = (hours: number, perDay: number, { count = 7, step = 50 } = {}) =>
+  Array.from({ length: count }, (_, i) => {
+    const ago = (count - 1 - i) * step;
+    return { date: addDays(asOf, -ago), hours: Math.round((hours - perDay * ago) * 10) / 10 };
+  });
+const base: NextDueInput = {
+  lastOverhaul: { date: '2024-02-29', hours: 1000 },
+  limits: [{ hours: 2400, months: 48 }],
+  readings: steady(2310.4, 1.5),
+  asOf,
+};
+const due = (change: Partial<NextDueInput> = {}) => nextDue({ ...base, ...change });
+
+describe('whichever comes first', () => {
+  it('finds the hour limit two days before the calendar (the worked example)', () => {
+    const next = due();
+    expect(next).toMatchObject({ dueDate: '2028-02-26', governedBy: 'hours', dueHours: 3400, hoursLeft: 1089.6 });
+    expect(next).toMatchObject({ daysLeft: 726, overdue: false, latest: '2028-02-29' });
+    expect(next.basis).toContain('1.50 h a day (7 readings');
+  });
+
+  it('lets the calendar govern where there is less flying', () => {
+    expect(due({ readings: steady(2310.4, 0.5) })).toMatchObject({ dueDate: '2028-02-29', governedBy: 'calendar' });
+  });
+
+  it('takes the first of several limits and leaves a missing side unlimited', () => {
+    const tighter = [{ hours: 2400 }, { months: 72 }, { hours: 2000 }, { months: 60 }];
+    expect(due({ limits: tighter })).toMatchObject({ dueHours: 3000, governedBy: 'hours' });
+    expect(due({ limits: [{ months: 48 }] })).toMatchObject({ dueHours: 'unknown', hoursLeft: 'unknown' });
+    const byHoursAlone = due({ limits: [{ hours: 9000 }] });
+    expect(byHoursAlone).toMatchObject({ governedBy: 'hours', dueHours: 10_000 });
+  });
+
+  it('counts calendar months to the day or to the end of the month, as the document says', () => {
+    const lastOverhaul = { date: '2025-06-06', hours: 'unknown' } as const;
+    expect(due({ lastOverhaul, limits: [{ months: 12 }] }).dueDate).toBe('2026-06-06');
+    expect(due({ lastOverhaul, limits: [{ months: 12, endOfMonth: true }] }).dueDate).toBe('2026-06-30');
+  });
+});
+
+describe('at and past the limit', () => {
+  it('is due, not overdue, at exactly the hours or on exactly the day', () => {
+    expect(due({ readings: steady(3400, 1.5) })).toMatchObject({
+      overdue: false,
+      hoursLeft: 0,
+      daysLeft: 0,
+      dueDate: asOf,
+    });
+    const onTheDay = due({ limits: [{ months: 24 }], lastOverhaul: { date: '2024-03-02', hours: 1000 } });
+    expect(onTheDay).toMatchObject({ overdue: false, daysLeft: 0, dueDate: asOf });
+  });
+
+  it('is overdue a tenth or a day later, and names the day it fell due', () => {
+    const byHours = due({ readings: steady(3415, 1.5) });
+    expect(byHours).toMatchObject({ overdue: true, hoursLeft: -15, dueDate: addDays(asOf, -10), daysLeft: -10 });
+    expect(due({ readings: steady(3400.1, 1.5) })).toMatchObject({ overdue: true, hoursLeft: -0.1 });
+    const byDate = due({ limits: [{ months: 24 }], lastOverhaul: { date: '2024-03-01', hours: 1000 } });
+    expect(byDate).toMatchObject({ overdue: true, dueDate: '2026-03-01', daysLeft: -1, governedBy: 'calendar' });
+  });
+
+  it('does not call it overdue on an old reading alone, but says the limit is likely reached', () => {
+    const readings = steady(3390, 1.5).map((reading) => ({ ...reading, date: addDays(reading.date, -60) }));
+    const next = due({ readings });
+    expect(next).toMatchObject({ overdue: false, hoursLeft: 10, dueDate: addDays(asOf, -54) });
+    expect(next.basis).toContain('ask for a reading');
+  });
+});
+
+describe('when the hours cannot be dated', () => {
+  it.each([
+    ['The hours at installation are unknown', { lastOverhaul: { date: '2024-02-29', hours: 'unknown' as const } }],
+    ['there is no meter reading', { readings: [] }],
+    ['one meter reading only', { readings: steady(2310, 1, { count: 1 }) }],
+    [
+      'older than 12 months',
+      {
+        readings: steady(2310, 1).map((r) => ({ ...r, date: addDays(r.date, -400) })),
+      },
+    ],
+    [
+      'parked: the meter stands since 2025-09-01',
+      {
+        readings: [
+          { date: '2025-01-01', hours: 1100 },
+          { date: '2025-09-01', hours: 1200 },
+          { date: asOf, hours: 1200 },
+        ],
+      },
+    ],
+    ['the meter has not moved', { readings: steady(1000, 0, { count: 2, step: 30 }) }],
+  ])('gives the calendar date and says why: %s', (why, change) => {
+    const next = due(change);
+    expect(next).toMatchObject({ dueDate: '2028-02-29', earliest: '2028-02-29', latest: '2028-02-29' });
+    expect(next).toMatchObject({ governedBy: 'calendar', overdue: false });
+    expect(next.basis).toContain(why);
+  });
+
+  it('has no date at all without a calendar limit, and does not count unknown as nought', () => {
+    const next = due({ lastOverhaul: { date: '2024-02-29', hours: 'unknown' }, limits: [{ hours: 100 }] });
+    expect(next).toMatchObject({ dueDate: 'unknown', earliest: 'unknown', latest: 'unknown', governedBy: 'none' });
+    expect(next).toMatchObject({ dueHours: 'unknown', hoursLeft: 'unknown', daysLeft: 'unknown', overdue: false });
+  });
+
+  it('knows all hours are left on the day of installation and none for sure later', () => {
+    const fresh = { lastOverhaul: { date: asOf, hours: 2310.4 }, readings: steady(2000, 1).slice(0, 6) };
+    expect(due(fresh)).toMatchObject({ hoursLeft: 2400 });
+    expect(due({ lastOverhaul: { date: '2025-03-01', hours: 1000 }, readings: [] })).toMatchObject({
+      hoursLeft: 'unknown',
+    });
+  });
+});
+
+describe('the aircraft’s use', () => {
+  it('weighs this year’s flying more the newer it is', () => {
+    const slower = [
+      { date: '2025-03-02', hours: 1200 },
+      { date: '2025-09-02', hours: 1600 },
+      { date: asOf, hours: 1700 },
+    ];
+    const faster = [
+      { date: '2025-03-02', hours: 1200 },
+      { date: '2025-09-02', hours: 1300 },
+      { date: asOf, hours: 1700 },
+    ];
+    const limits = [{ hours: 2400 }];
+    expect(due({ readings: slower, limits }).daysLeft).toBeGreaterThan(
+      due({ readings: faster, limits }).daysLeft as number,
+    );
+  });
+
+  it('forgets flying before the last twelve months', () => {
+    const year = steady(2310.4, 1.5, { count: 9 });
+    const limits = [{ hours: 2400 }];
+    const busy = due({ readings: [{ date: '2024-03-01', hours: 1000 }, ...year], limits });
+    const idle = due({ readings: [{ date: '2024-03-01', hours: 1710 }, ...year], limits });
+    expect(busy.dueDate).toBe(idle.dueDate);
+    expect(busy.latest).toBe(idle.latest);
+  });
+
+  it('counts a parked winter in and says so', () => {
+    const readings = [
+      { date: '2025-03-02', hours: 1500 },
+      { date: '2025-10-01', hours: 1700 },
+      { date: '2026-01-01', hours: 1700 },
+      { date: asOf, hours: 1760 },
+    ];
+    expect(due({ readings }).basis).toContain('92 parked days counted in');
+  });
+
+  it('leaves out readings after asOf and says so', () => {
+    const later = [...base.readings, { date: '2026-05-01', hours: 3000 }];
+    expect(due({ readings: later })).toMatchObject({ dueDate: due().dueDate, hoursLeft: 1089.6 });
+    expect(due({ readings: later }).basis).toContain('One later reading is left out.');
+  });
+
+  it('uses the day of installation as a reading where it is known', () => {
+    const lastOverhaul = { date: '2025-10-01', hours: 1000, installed: '2025-11-22' };
+    const readings = [
+      { date: '2025-10-20', hours: 990 },
+      { date: asOf, hours: 1100 },
+    ];
+    expect(due({ lastOverhaul, readings, limits: [{ hours: 300 }] })).toMatchObject({
+      hoursLeft: 200,
+      governedBy: 'hours',
+    });
+  });
+});
+
+describe('bad input', () => {
+  const [first, second] = [base.readings[0]!, base.readings[1]!];
+  it.each([
+    ['no-limit', 'limits', { limits: [] }],
+    ['empty-limit', 'limits[1]', { limits: [{ hours: 100 }, { endOfMonth: true }] }],
+    ['not-a-limit', 'limits[0].hours', { limits: [{ hours: 0 }] }],
+    ['not-a-limit', 'limits[0].months', { limits: [{ months: 1.5 }] }],
+    ['out-of-order', 'readings[1].date', { readings: [second, first] }],
+    ['meter-runs-backwards', 'readings[1].hours', { readings: [first, { ...second, hours: first.hours - 0.1 }] }],
+    ['meter-runs-backwards', 'readings[0].hours', { readings: [{ date: asOf, hours: 12 }] }],
+    ['meter-runs-backwards', 'readings[0].hours', { readings: [{ date: '2024-02-01', hours: 1000.1 }] }],
+    ['not-hours', 'readings[0].hours', { readings: [{ date: asOf, hours: Number.NaN }] }],
+    ['not-hours', 'lastOverhaul.hours', { lastOverhaul: { date: '2024-02-29', hours: -1 } }],
+    ['not-a-date', 'readings[0].date', { readings: [{ date: '2026-02-29', hours: 2000 }] }],
+    ['not-a-date', 'asOf', { asOf: 'today' }],
+    ['before-overhaul', 'asOf', { asOf: '2024-02-28' }],
+    ['not-between', 'lastOverhaul.installed', { lastOverhaul: { ...base.lastOverhaul, installed: '2024-01-01' } }],
+  ])('refuses %s at %s', (code, path, change) => {
+    expect(() => due(change)).toThrow(expect.objectContaining({ name: 'RuleError', code, path }));
+  });
+});
+
+const fleet = fc
+  .record({
+    gaps: fc.array(fc.tuple(fc.integer({ min: 0, max: 150 }), fc.integer({ min: 0, max: 3000 })), { maxLength: 8 }),
+    sinceLast: fc.integer({ min: 0, max: 500 }),
+    hours: fc.oneof(fc.integer({ min: 0, max: 500 }), fc.constant('unknown' as const)),
+    limits: fc.array(
+      fc.oneof(
+        fc.record({ hours: fc.integer({ min: 1, max: 3000 }) }),
+        fc.record({ months: fc.integer({ min: 1, max: 72 }), endOfMonth: fc.boolean() }),
+        fc.record({ hours: fc.integer({ min: 1, max: 3000 }), months: fc.integer({ min: 1, max: 72 }) }),
+      ),
+      { minLength: 1, maxLength: 3 },
+    ),
+  })
+  .map(({ gaps, sinceLast, hours, limits }): NextDueInput => {
+    let ago = gaps.reduce((sum, [days]) => sum + days, sinceLast);
+    const lastOverhaul = { date: addDays(asOf, -ago), hours };
+    let tenths = (hours === 'unknown' ? 700 : hours) * 10;
+    const readings = gaps.map(([days, flown]) => {
+      ago -= days;
+      tenths += flown;
+      return { date: addDays(asOf, -ago), hours: tenths / 10 };
+    });
+    return { lastOverhaul, limits, readings, asOf };
+  });
+const orLast = (date: string) => (date === 'unknown' ? '9999-12-31' : date);
+
+describe('on any aircraft', () => {
+  it('keeps earliest ≤ due ≤ latest, and overdue means a due date gone by', () => {
+    fc.assert(
+      fc.property(fleet, (input) => {
+        const next = nextDue(input);
+        expect(orLast(next.earliest) <= orLast(next.dueDate) && orLast(next.dueDate) <= orLast(next.latest)).toBe(true);
+        if (next.overdue) expect(next.dueDate <= asOf).toBe(true);
+        if (next.dueDate !== 'unknown') expect(next.daysLeft).toBe(daysBetween(asOf, next.dueDate));
+        expect(next.governedBy === 'none').toBe(next.dueDate === 'unknown');
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('never falls due later, nor stops being overdue, when a limit tightens', () => {
+    const cut = fc.integer({ min: 1, max: 71 });
+    fc.assert(
+      fc.property(fleet, cut, cut, fc.nat(2), (input, fewerHours, fewerMonths, which) => {
+        const tighter = input.limits.map((limit, i) =>
+          i === which % input.limits.length
+            ? {
+                ...limit,
+                ...('hours' in limit ? { hours: Math.max(1, limit.hours! - fewerHours * 20) } : {}),
+                ...('months' in limit ? { months: Math.max(1, limit.months! - fewerMonths) } : {}),
+              }
+            : limit,
+        );
+        const [before, after] = [nextDue(input), nextDue({ ...input, limits: tighter })];
+        for (const field of ['dueDate', 'earliest', 'latest'] as const) {
+          expect(orLast(after[field]) <= orLast(before[field])).toBe(true);
+        }
+        expect(after.overdue || !before.overdue).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('does not move for a reading on the line between two others', () => {
+    fc.assert(
+      fc.property(fleet, fc.nat(7), fc.double({ min: 0.1, max: 0.9, noNaN: true }), (input, pick, where) => {
+        const [a, b] = [input.readings[pick], input.readings[pick + 1]];
+        fc.pre(a !== undefined && b !== undefined && daysBetween(a.date, b.date) > 1);
+        const days = Math.max(1, Math.floor(daysBetween(a.date, b.date) * where));
+        const hours = a.hours + ((b.hours - a.hours) * days) / daysBetween(a.date, b.date);
+        const more = [...input.readings.slice(0, pick + 1), { date: addDays(a.date, days), hours }];
+        const next = nextDue({ ...input, readings: [...more, ...input.readings.slice(pick + 1)] });
+        expect(next.dueDate).toBe(nextDue(input).dueDate);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('the band', () => {
+  /** A month's hours as a gamma variate (mean 30, scatter 18) by summing exponentials, from a fixed stream. */
+  const stream = (seed: number) => {
+    let state = seed;
+    const uniform = () => {
+      state = (state + 0x9e3779b9) | 0;
+      let mixed = Math.imul(state ^ (state >>> 16), 0x85ebca6b);
+      mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);
+      return (((mixed ^ (mixed >>> 16)) >>> 0) + 0.5) / 4_294_967_296;
+    };
+    return () => Math.round(-100 * Math.log(uniform() * uniform() * uniform())) / 10;
+  };
+
+  it('holds what it says on aircraft whose use it does not know: one in ten early, half by the date, one in ten late', () => {
+    const counts = { early: 0, half: 0, late: 0 };
+    const shops = 3000;
+    for (let shop = 1; shop <= shops; shop += 1) {
+      const month = stream(shop * 7919);
+      let hours = 1000;
+      const readings = [{ date: addDays(asOf, -360), hours }];
+      for (let ago = 330; ago >= 0; ago -= 30) {
+        hours = Math.round((hours + month()) * 10) / 10;
+        readings.push({ date: addDays(asOf, -ago), hours });
+      }
+      const limit = 900;
+      const lastOverhaul = { date: readings[0]!.date, hours: 1000 };
+      const next = nextDue({ lastOverhaul, limits: [{ hours: limit }], readings, asOf });
+      let day = 0;
+      for (let flown = 0; hours < 1000 + limit; hours += flown, day += 30) {
+        flown = month();
+        if (hours + flown >= 1000 + limit) day += Math.floor((30 * (1000 + limit - hours)) / flown) - 30;
+      }
+      const happened = addDays(asOf, day);
+      if (happened < next.earliest) counts.early += 1;
+      if (happened <= next.dueDate) counts.half += 1;
+      if (happened > orLast(next.latest)) counts.late += 1;
+    }
+    // Four in five within the band, ± 4 points (three standard errors are 2.2); skewed use makes early a little likelier.
+    const within = 1 - (counts.early + counts.late) / shops;
+    expect(within).toBeGreaterThan(0.76);
+    expect(within).toBeLessThan(0.84);
+    expect(counts.early / shops).toBeLessThan(0.15);
+    expect(counts.late / shops).toBeLessThan(0.15);
+    expect(counts.half / shops).toBeGreaterThan(0.45);
+    expect(counts.half / shops).toBeLessThan(0.55);
+  });
+});
