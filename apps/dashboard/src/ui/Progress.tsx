@@ -27,7 +27,7 @@ export function Progress({ label, done, of }: { label: string; done: number; of:
           {done} of {of}
         </span>
       </span>
-      <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
+      <svg className="progress-line" viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
         <rect className="track" width="100" height="6" />
         <rect className="done" width={share * 100} height="6" />
       </svg>
