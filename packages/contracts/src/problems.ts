@@ -1,5 +1,12 @@
+import { customerProblems } from './customers/problems.ts';
+import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
+import { kitsProblems } from './kits/problems.ts';
+import { manualProblems } from './manuals/problems.ts';
 import { peopleProblems } from './people/problems.ts';
+import { processProblems } from './processes/problems.ts';
+import { purchasingProblems } from './purchasing/problems.ts';
+import { unitProblems } from './units/problems.ts';
 
 /** How a problem reads: its HTTP status, its name, and what the person can do next. */
 export interface ProblemKind {
@@ -99,10 +106,18 @@ const everywhere = {
 } as const satisfies Record<string, ProblemKind>;
 
 /** Every problem the server can answer with. Each type has a page at /problems/<type> that says what to do next. */
-export const problems = { ...everywhere, ...peopleProblems, ...inventoryProblems } as const satisfies Record<
-  string,
-  ProblemKind
->;
+export const problems = {
+  ...everywhere,
+  ...peopleProblems,
+  ...customerProblems,
+  ...manualProblems,
+  ...unitProblems,
+  ...partProblems,
+  ...processProblems,
+  ...inventoryProblems,
+  ...purchasingProblems,
+  ...kitsProblems,
+} as const satisfies Record<string, ProblemKind>;
 
 export type ProblemType = keyof typeof problems;
 

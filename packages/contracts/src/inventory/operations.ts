@@ -1,35 +1,31 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
-import { changed, date, decimal, id, line, listOf, page, pieces } from '../values.ts';
+import { changed, date, decimal, id, line, listOf, note, page, pieces, signature } from '../values.ts';
+import {
+  expiringRow,
+  lotDetail,
+  lotRow,
+  lotState,
+  movementRow,
+  partNamed,
+  partStockRow,
+  sourceClass,
+} from './shapes.ts';
 
-/** Where a part comes from; customers choose which of these they accept. */
-export const sourceClasses = ['maker-new', 'approved-manufacturer', 'used-serviceable', 'customer-supplied'] as const;
-export const sourceClass = z.enum(sourceClasses).meta({ id: 'SourceClass' });
-export type SourceClass = (typeof sourceClasses)[number];
+export { type LotState, lotStates, type SourceClass, sourceClass, sourceClasses, sourceClassTitles } from './shapes.ts';
 
-/** Whether a lot may be used. */
-export const lotStates = ['quarantine', 'accepted', 'rejected'] as const;
-export const lotState = z.enum(lotStates).meta({ id: 'LotState' });
-export type LotState = (typeof lotStates)[number];
+const binCode = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[A-Z0-9][A-Z0-9-]{0,19}$/, 'A bin code is up to 20 letters, digits and dashes');
+/** Reservations that fell away because the pieces are no longer there, by kit. */
+const freed = z.array(z.object({ kitCode: z.string(), quantity: z.int() }));
+const moved = changed.extend({ movementId: id.nullable() }).meta({ id: 'LotMoved' });
+const held = changed.extend({ freed }).meta({ id: 'LotHeld' });
+const parts = ['parts-room'] as const;
 
-const lotRow = z
-  .object({
-    id,
-    code: z.string(),
-    part: z.object({ id, number: z.string(), description: z.string(), issueUnit: z.string() }),
-    state: lotState,
-    sourceClass,
-    supplierLot: z.string(),
-    certificate: z.string(),
-    expiresOn: date.nullable(),
-    onHand: z.int(),
-    reserved: z.int(),
-    place: z.string(),
-    version: z.int(),
-  })
-  .meta({ id: 'LotRow' });
-
-export const inventoryOperations = {
+const reads = {
   listLots: read({
     id: 'list-lots',
     noun: 'inventory',
@@ -41,14 +37,86 @@ export const inventoryOperations = {
       search: z.string().max(100).optional(),
       state: lotState.optional(),
       partId: id.optional(),
+      bin: binCode.optional(),
     }),
     output: listOf(lotRow),
+  }),
+  lotDetail: read({
+    id: 'lot-detail',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId',
+    access: 'signed-in',
+    summary: 'One lot: where it is, who it is promised to, what stands against it',
+    input: z.strictObject({ lotId: id }),
+    output: lotDetail,
+  }),
+  listMovements: read({
+    id: 'list-movements',
+    noun: 'inventory',
+    path: '/api/inventory/movements',
+    access: 'signed-in',
+    summary: 'The movements behind a number, newest first: of a lot, a part, a kit or a bin',
+    input: z.strictObject({
+      ...page,
+      lotId: id.optional(),
+      partId: id.optional(),
+      kitId: id.optional(),
+      bin: binCode.optional(),
+    }),
+    output: listOf(movementRow),
+  }),
+  listPartStock: read({
+    id: 'list-part-stock',
+    noun: 'inventory',
+    path: '/api/inventory/stock',
+    access: 'signed-in',
+    summary: 'What there is of each part number: have, reserved, in quarantine, on order',
+    input: z.strictObject({ ...page, search: z.string().max(100).optional() }),
+    output: listOf(partStockRow),
+  }),
+  expiringStock: read({
+    id: 'expiring-stock',
+    noun: 'inventory',
+    path: '/api/inventory/expiring',
+    access: 'signed-in',
+    summary: 'Stock that is expired or will be soon, soonest first',
+    input: z.strictObject({ ...page, withinDays: z.coerce.number().int().min(0).max(3650).default(90) }),
+    output: listOf(expiringRow),
+  }),
+  listBins: read({
+    id: 'list-bins',
+    noun: 'inventory',
+    path: '/api/inventory/bins',
+    access: 'signed-in',
+    summary: 'Bins in the order one walks past them',
+    input: z.strictObject({ ...page, search: z.string().max(100).optional() }),
+    output: listOf(
+      z
+        .object({ code: z.string(), title: z.string(), walk: z.int(), lots: z.int(), parts: z.array(partNamed) })
+        .meta({ id: 'BinRow' }),
+    ),
+  }),
+} as const;
+
+const receiving = {
+  addBin: command({
+    id: 'add-bin',
+    noun: 'inventory',
+    path: '/api/inventory/bins',
+    access: parts,
+    summary: 'Add a bin',
+    input: z.strictObject({
+      code: binCode,
+      title: z.string().trim().max(100).default(''),
+      walk: z.int().min(0).max(100_000),
+    }),
+    output: z.object({ code: z.string() }).meta({ id: 'BinAdded' }),
   }),
   receiveLot: command({
     id: 'receive-lot',
     noun: 'inventory',
     path: '/api/inventory/lots',
-    access: ['parts-room'],
+    access: parts,
     summary: 'Receive pieces into quarantine, against a purchase order line or without one',
     input: z.strictObject({
       partId: id,
@@ -58,6 +126,7 @@ export const inventoryOperations = {
       certificate: z.string().trim().max(100).default(''),
       cureDate: z.string().trim().max(10).optional(),
       purchaseOrderLineId: id.optional(),
+      takeSurplus: z.boolean().default(false),
       customerId: id.optional(),
       serial: z.string().trim().max(40).optional(),
       unitPrice: decimal.optional(),
@@ -65,6 +134,121 @@ export const inventoryOperations = {
     }),
     output: changed.extend({ code: z.string(), expiresOn: date.nullable() }).meta({ id: 'LotReceived' }),
     touches: ['purchasing', 'kits'],
-    problems: ['lot-expired', 'cure-date-wrong'],
+    problems: [
+      'lot-expired',
+      'cure-date-wrong',
+      'serial-missing',
+      'serial-in-stock',
+      'over-delivery',
+      'wrong-delivery',
+      'order-line-closed',
+    ],
+  }),
+  addCertificate: command({
+    id: 'add-certificate',
+    noun: 'inventory',
+    method: 'PUT',
+    path: '/api/inventory/lots/:lotId/certificate',
+    access: parts,
+    versioned: true,
+    summary: 'Write down the certificate that came for a lot',
+    input: z.strictObject({ lotId: id, certificate: line }),
+    output: changed,
+    touches: ['kits'],
+  }),
+  judgeLot: command({
+    id: 'judge-lot',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId/judgement',
+    access: ['parts-room', 'inspector'],
+    versioned: true,
+    signs: 'I inspected this lot and its paper on receipt and judge it as stated.',
+    summary: 'Accept or reject a lot in quarantine; needs the authorisation for stock acceptance',
+    input: z.strictObject({
+      lotId: id,
+      verdict: z.enum(['accepted', 'rejected']),
+      note: note.default(''),
+      bin: binCode.optional(),
+      signature,
+    }),
+    output: moved,
+    touches: ['kits'],
+    problems: ['not-authorised', 'certificate-missing', 'lot-expired', 'lot-not-waiting'],
+  }),
+  putAway: command({
+    id: 'put-away',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId/put-away',
+    access: parts,
+    summary: 'Bring accepted pieces from quarantine to their bin',
+    input: z.strictObject({ lotId: id, bin: binCode, quantity: pieces.optional() }),
+    output: moved,
+    touches: ['kits'],
+    problems: ['lot-not-accepted', 'not-enough'],
   }),
 } as const;
+
+const keeping = {
+  moveLot: command({
+    id: 'move-lot',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId/moves',
+    access: parts,
+    summary: 'Move pieces from one bin to another',
+    input: z.strictObject({ lotId: id, from: binCode, to: binCode, quantity: pieces }),
+    output: moved,
+    problems: ['not-enough'],
+  }),
+  quarantineLot: command({
+    id: 'quarantine-lot',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId/quarantine',
+    access: ['parts-room', 'inspector', 'manager'],
+    summary: 'Take a lot out of use until it is judged again; its reservations fall away',
+    input: z.strictObject({ lotId: id, reason: line }),
+    output: held,
+    touches: ['kits'],
+    problems: ['lot-not-accepted'],
+  }),
+  scrapLot: command({
+    id: 'scrap-lot',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId/scrap',
+    access: parts,
+    summary: 'Scrap pieces from a bin or from quarantine',
+    input: z.strictObject({ lotId: id, bin: binCode.optional(), quantity: pieces, reason: line }),
+    output: held.extend({ movementId: id }).meta({ id: 'LotScrapped' }),
+    touches: ['kits'],
+    problems: ['not-enough', 'owned-by-customer'],
+  }),
+  countLot: command({
+    id: 'count-lot',
+    noun: 'inventory',
+    path: '/api/inventory/lots/:lotId/counts',
+    access: ['parts-room', 'manager'],
+    versioned: true,
+    summary: 'Say how many pieces of a lot lie in a bin; a difference is written as a movement with its reason',
+    input: z.strictObject({
+      lotId: id,
+      bin: binCode.optional(),
+      counted: z.int().min(0, 'A count cannot be negative').max(1_000_000),
+      reason: line,
+    }),
+    output: held.extend({ movementId: id.nullable(), difference: z.int() }).meta({ id: 'LotCounted' }),
+    touches: ['kits'],
+    problems: ['count-needs-manager'],
+  }),
+  reverseMovement: command({
+    id: 'reverse-movement',
+    noun: 'inventory',
+    path: '/api/inventory/movements/:movementId/reverse',
+    access: ['parts-room', 'manager'],
+    summary: 'Undo a movement by its mirror image, once',
+    input: z.strictObject({ movementId: id, reason: line }),
+    output: moved.extend({ freed }).meta({ id: 'MovementReversed' }),
+    touches: ['kits', 'purchasing'],
+    problems: ['already-reversed', 'cannot-reverse', 'not-enough'],
+  }),
+} as const;
+
+export const inventoryOperations = { ...reads, ...receiving, ...keeping } as const;

@@ -11,6 +11,11 @@ export const inventoryProblems = {
     title: 'The lot has not been accepted',
     next: 'Have it inspected and accepted first.',
   },
+  'lot-not-waiting': {
+    status: 409,
+    title: 'The lot is not waiting for a judgement',
+    next: 'Look at its state; move it to quarantine first if it must be judged again.',
+  },
   'certificate-missing': {
     status: 409,
     title: 'The lot has no certificate',
@@ -26,5 +31,30 @@ export const inventoryProblems = {
     title: 'A serialized part needs its serial',
     next: 'Receive each piece by itself, with the serial on its plate.',
   },
+  'serial-in-stock': {
+    status: 409,
+    title: 'A piece with this serial is already here',
+    next: 'Read the plate again, and look at the lot that holds this serial.',
+  },
   'not-enough': { status: 409, title: 'There is not that much there', next: 'Take what is there, or another lot.' },
+  'owned-by-customer': {
+    status: 409,
+    title: 'These pieces belong to a customer',
+    next: 'Ask the owner to take them back or to give them up in writing.',
+  },
+  'count-needs-manager': {
+    status: 409,
+    title: 'The difference is larger than the parts room may write off',
+    next: 'Count again; if it stays, ask a manager to enter this count.',
+  },
+  'already-reversed': {
+    status: 409,
+    title: 'This movement has already been undone',
+    next: 'Look at the movement that undid it.',
+  },
+  'cannot-reverse': {
+    status: 409,
+    title: 'This movement cannot be undone',
+    next: 'The detail says what to do instead.',
+  },
 } as const satisfies Record<string, ProblemKind>;

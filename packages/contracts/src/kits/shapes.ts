@@ -1,0 +1,193 @@
+import { z } from 'zod';
+import { lotState, partNamed, sourceClass } from '../inventory/shapes.ts';
+import { date, id } from '../values.ts';
+
+/** `open` until the build is closed by the ledger, or the work is called off. */
+export const kitStates = ['open', 'closed', 'cancelled'] as const;
+export const kitState = z.enum(kitStates).meta({ id: 'KitState' });
+
+/** Where a position's piece comes from: new from the kit, the unit's own after inspection, or either. */
+export const lineSources = ['new', 'reused', 'any'] as const;
+export const lineSource = z.enum(lineSources).meta({ id: 'LineSource' });
+
+/**
+ * How a line stands, worst last: nothing to pull from stock · in the unit · in the tray · promised to this kit · on the
+ * shelf · on order in time · on order but late · short.
+ */
+export const lineStandings = [
+  'not-needed',
+  'installed',
+  'in-tray',
+  'reserved',
+  'have',
+  'on-order',
+  'late',
+  'short',
+] as const;
+export const lineStanding = z.enum(lineStandings).meta({ id: 'LineStanding' });
+export type LineStanding = (typeof lineStandings)[number];
+
+const workOrderNamed = z.object({ id, number: z.string(), stage: z.string(), customer: z.string(), unit: z.string() });
+
+export const kitRow = z
+  .object({
+    id,
+    code: z.string(),
+    workOrder: workOrderNamed,
+    state: kitState,
+    needBy: date,
+    lines: z.int(),
+    /** Lines by how they stand. `have` includes reserved, `issued` tray and unit. */
+    issued: z.int(),
+    have: z.int(),
+    onOrder: z.int(),
+    late: z.int(),
+    short: z.int(),
+    /** Earliest day by which something short must be ordered; may lie in the past. */
+    orderBy: date.nullable(),
+    /** The day on which all of it is there, or never while something is short. */
+    wholeOn: z.union([date, z.literal('never')]),
+    /** Everything not yet issued lies on the shelf. */
+    canFillNow: z.boolean(),
+    /** The worst shortage as a sentence; empty when nothing is late or short. */
+    sentence: z.string(),
+    version: z.int(),
+  })
+  .meta({ id: 'KitRow' });
+
+const peg = z.object({
+  kind: z.enum(['lot', 'order']),
+  /** Lot id or purchase order line id. */
+  id,
+  /** Lot code or order number. */
+  code: z.string(),
+  part: z.string(),
+  quantity: z.int(),
+  date,
+});
+
+export const kitLine = z
+  .object({
+    id,
+    sequence: z.int(),
+    part: partNamed,
+    position: z.string(),
+    quantity: z.int(),
+    /** Present on as-needed lines: the least that must be used; `quantity` is then the most. */
+    minimum: z.int().nullable(),
+    source: lineSource,
+    findingId: id.nullable(),
+    standing: lineStanding,
+    inRack: z.int(),
+    inTray: z.int(),
+    installed: z.int(),
+    /** Pieces still to be pulled from stock. */
+    toPull: z.int(),
+    reservations: z.array(
+      z.object({ id, lotId: id, lotCode: z.string(), quantity: z.int(), bin: z.string(), expiresOn: date.nullable() }),
+    ),
+    have: z.int(),
+    onOrder: z.int(),
+    short: z.int(),
+    pegs: z.array(peg),
+    coveredOn: z.union([date, z.literal('never')]).nullable(),
+    orderBy: date.nullable(),
+    /** Part, quantity, date, kit, cause; empty when nothing is late or short. */
+    sentence: z.string(),
+  })
+  .meta({ id: 'KitLine' });
+
+const placedLot = z.object({
+  lotId: id,
+  lotCode: z.string(),
+  lotVersion: z.int(),
+  part: partNamed,
+  position: z.string(),
+  lineId: id.nullable(),
+  quantity: z.int(),
+  state: lotState,
+  sourceClass,
+  expiresOn: date.nullable(),
+});
+
+export const kitDetail = z
+  .object({
+    id,
+    code: z.string(),
+    workOrder: workOrderNamed,
+    state: kitState,
+    needBy: date,
+    acceptedSources: z.array(sourceClass),
+    version: z.int(),
+    lines: z.array(kitLine),
+    tray: z.array(placedLot),
+    rack: z.array(placedLot),
+  })
+  .meta({ id: 'KitDetail' });
+
+export const shortageRow = z
+  .object({
+    part: partNamed,
+    short: z.int(),
+    late: z.int(),
+    firstNeed: date,
+    orderBy: date.nullable(),
+    leadTimeDays: z.int(),
+    supplier: z.object({ id, name: z.string() }).nullable(),
+    unitPrice: z.string(),
+    packSize: z.int(),
+    /** `short` rounded up to whole packs. */
+    suggested: z.int(),
+    kits: z.array(
+      z.object({ kitId: id, kitCode: z.string(), lineId: id, position: z.string(), quantity: z.int(), needBy: date }),
+    ),
+    /** One sentence per kit line: part, quantity, date, kit, cause. */
+    sentences: z.array(z.string()),
+  })
+  .meta({ id: 'ShortageRow' });
+
+const sheetLine = z.object({
+  lineId: id,
+  kitId: id,
+  kitCode: z.string(),
+  sequence: z.int(),
+  part: partNamed,
+  position: z.string(),
+  source: lineSource,
+  required: z.int(),
+  minimum: z.int().nullable(),
+  installed: z.int(),
+  missing: z.int(),
+  inTray: z.int(),
+  inRack: z.int(),
+  /** What sits at this position, lot by lot. */
+  lots: z.array(
+    z.object({ lotId: id, lotCode: z.string(), quantity: z.int(), from: z.enum(['new', 'reused']), movementId: id }),
+  ),
+});
+
+/** What the ledger says about a build. Only `closed` decides; the lists name every piece that stands against it. */
+export const closingJudgement = z
+  .object({
+    closed: z.boolean(),
+    leftOver: z.array(
+      z.object({ part: z.string(), quantity: z.int(), place: z.enum(['tray', 'rack']), lots: z.array(z.string()) }),
+    ),
+    missing: z.array(z.object({ part: z.string(), quantity: z.int(), position: z.string().nullable() })),
+    unexpected: z.array(z.object({ part: z.string(), quantity: z.int() })),
+    /** The same in sentences, as the builder reads them. */
+    sentences: z.array(z.string()),
+  })
+  .meta({ id: 'ClosingJudgement' });
+
+export const buildSheet = z
+  .object({
+    workOrderId: id,
+    workOrderNumber: z.string(),
+    kits: z.array(z.object({ id, code: z.string(), state: kitState, version: z.int() })),
+    positions: z.array(sheetLine),
+    tray: z.array(placedLot.extend({ kitId: id })),
+    rack: z.array(placedLot.extend({ kitId: id.nullable() })),
+    judgement: closingJudgement,
+  })
+  .meta({ id: 'BuildSheet' });
