@@ -83,35 +83,9 @@ const reads = {
     input: z.strictObject({ ...page, withinDays: z.coerce.number().int().min(0).max(3650).default(90) }),
     output: listOf(expiringRow),
   }),
-  listBins: read({
-    id: 'list-bins',
-    noun: 'inventory',
-    path: '/api/inventory/bins',
-    access: 'signed-in',
-    summary: 'Bins in the order one walks past them',
-    input: z.strictObject({ ...page, search: z.string().max(100).optional() }),
-    output: listOf(
-      z
-        .object({ code: z.string(), title: z.string(), walk: z.int(), lots: z.int(), parts: z.array(partNamed) })
-        .meta({ id: 'BinRow' }),
-    ),
-  }),
 } as const;
 
 const receiving = {
-  addBin: command({
-    id: 'add-bin',
-    noun: 'inventory',
-    path: '/api/inventory/bins',
-    access: parts,
-    summary: 'Add a bin',
-    input: z.strictObject({
-      code: binCode,
-      title: z.string().trim().max(100).default(''),
-      walk: z.int().min(0).max(100_000),
-    }),
-    output: z.object({ code: z.string() }).meta({ id: 'BinAdded' }),
-  }),
   receiveLot: command({
     id: 'receive-lot',
     noun: 'inventory',
