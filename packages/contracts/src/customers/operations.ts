@@ -1,0 +1,135 @@
+import { z } from 'zod';
+import { sourceClass } from '../inventory/operations.ts';
+import { command, read } from '../operation.ts';
+import { changed, date, id, instant, line, listOf, page } from '../values.ts';
+
+export const meters = ['tachometer', 'hour-meter', 'airframe'] as const;
+export const meter = z.enum(meters).meta({ id: 'Meter' });
+export type Meter = (typeof meters)[number];
+
+const details = {
+  name: line,
+  contactName: z.string().trim().max(200),
+  email: z.union([z.email(), z.literal('')]),
+  phone: z.string().trim().max(40),
+  address: z.string().trim().max(400),
+  acceptedSources: z.array(sourceClass).min(1, 'Name at least one source of parts this customer accepts'),
+};
+const customerCode = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[A-Z0-9][A-Z0-9-]{1,11}$/, 'Use 2 to 12 letters, digits or dashes');
+const customerRow = z
+  .object({ ...details, id, code: z.string(), unpaidHold: z.boolean(), aircraftCount: z.int(), version: z.int() })
+  .meta({ id: 'CustomerRow' });
+
+export const registration = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[A-Z0-9][A-Z0-9-]{1,9}$/, 'Use 2 to 10 letters, digits or dashes');
+const reading = z.object({
+  readOn: date,
+  meter,
+  hoursTenths: z.int(),
+  recordedAt: instant,
+});
+const aircraftRow = z
+  .object({
+    id,
+    customerId: id,
+    registration: z.string(),
+    airframe: z.string(),
+    engine: z.string(),
+    latestReadings: z.array(reading),
+  })
+  .meta({ id: 'AircraftRow' });
+
+const desk = ['front-desk', 'manager'] as const;
+
+export const customerOperations = {
+  listCustomers: read({
+    id: 'list-customers',
+    noun: 'customers',
+    path: '/api/customers',
+    access: 'signed-in',
+    summary: 'Customers by name; search finds any piece of name or code',
+    input: z.strictObject({ ...page, search: z.string().max(100).optional() }),
+    output: listOf(customerRow),
+  }),
+  showCustomer: read({
+    id: 'show-customer',
+    noun: 'customers',
+    path: '/api/customers/:customerId',
+    access: 'signed-in',
+    summary: 'One customer with their aircraft and the latest reading of each meter',
+    input: z.strictObject({ customerId: id }),
+    output: customerRow.extend({ aircraft: z.array(aircraftRow) }).meta({ id: 'CustomerDetail' }),
+  }),
+  listAircraft: read({
+    id: 'list-aircraft',
+    noun: 'customers',
+    path: '/api/customers/:customerId/aircraft',
+    access: 'signed-in',
+    summary: 'Aircraft of a customer with the latest reading of each meter',
+    input: z.strictObject({ customerId: id, ...page }),
+    output: listOf(aircraftRow),
+  }),
+  addCustomer: command({
+    id: 'add-customer',
+    noun: 'customers',
+    path: '/api/customers',
+    access: desk,
+    summary: 'Add a customer and which sources of parts they accept',
+    input: z.strictObject({
+      ...details,
+      code: customerCode,
+      contactName: details.contactName.default(''),
+      email: details.email.default(''),
+      phone: details.phone.default(''),
+      address: details.address.default(''),
+    }),
+    output: changed,
+  }),
+  changeCustomer: command({
+    id: 'change-customer',
+    noun: 'customers',
+    method: 'PUT',
+    path: '/api/customers/:customerId',
+    access: desk,
+    versioned: true,
+    summary: 'Change a customer’s details, accepted sources or the hold for unpaid bills',
+    input: z.strictObject({ ...details, customerId: id, unpaidHold: z.boolean() }),
+    output: changed,
+    touches: ['work-orders'],
+  }),
+  addAircraft: command({
+    id: 'add-aircraft',
+    noun: 'customers',
+    path: '/api/customers/:customerId/aircraft',
+    access: desk,
+    summary: 'Add an aircraft of a customer',
+    input: z.strictObject({ customerId: id, registration, airframe: line, engine: line }),
+    output: changed,
+  }),
+  recordReading: command({
+    id: 'record-reading',
+    noun: 'customers',
+    path: '/api/aircraft/:aircraftId/readings',
+    access: desk,
+    summary: 'Record what a meter of an aircraft read on a day',
+    input: z.strictObject({
+      aircraftId: id,
+      readOn: date,
+      meter,
+      hoursTenths: z
+        .int()
+        .min(0, 'Hours cannot be negative')
+        .max(2_000_000, 'More than 200,000 hours is not plausible'),
+    }),
+    output: changed,
+    touches: ['due-dates'],
+    problems: ['reading-out-of-line'],
+  }),
+} as const;

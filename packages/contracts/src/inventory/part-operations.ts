@@ -1,0 +1,113 @@
+import { z } from 'zod';
+import { command, read } from '../operation.ts';
+import { changed, decimal, id, line, listOf, page } from '../values.ts';
+
+/** What a part is to a kit. Mandatory parts, hardware and seals are always new. */
+export const partClassesInStock = ['mandatory', 'hardware', 'seal', 'consumable', 'serialized', 'raw'] as const;
+export const stockClass = z.enum(partClassesInStock).meta({ id: 'StockClass' });
+
+/** The smallest unit a part is issued in; every quantity is a whole number of it. */
+export const issueUnit = z.enum(['piece', 'inch', 'gram', 'millilitre', 'sheet']).meta({ id: 'IssueUnit' });
+
+const price = decimal.refine((text) => !text.startsWith('-'), 'A price cannot be negative');
+const number = z.string().trim().toUpperCase().min(1, 'Name the part number').max(60);
+const part = {
+  number,
+  maker: line,
+  description: line,
+  class: stockClass,
+  issueUnit,
+  packSize: z.int().min(1).max(100_000),
+  certificateRequired: z.boolean(),
+  serialised: z.boolean(),
+  leadTimeDays: z.int().min(0).max(1_000),
+  unitPrice: price,
+};
+const partRow = z
+  .object({
+    ...part,
+    number: z.string(),
+    unitPrice: z.string(),
+    id,
+    shelfLifeMonths: z.int().nullable(),
+    minimumDaysAtBuild: z.int(),
+    supplier: z.object({ id, code: z.string(), name: z.string() }).nullable(),
+    homeBin: z.string().nullable(),
+    alternates: z.array(z.object({ id, number: z.string(), preference: z.int() })),
+    version: z.int(),
+  })
+  .meta({ id: 'PartRow' });
+
+const binCode = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[A-Z0-9][A-Z0-9-]{0,19}$/, 'Use 1 to 20 letters, digits or dashes');
+const keepers = ['parts-room', 'manager'] as const;
+
+export const partOperations = {
+  listParts: read({
+    id: 'list-parts',
+    noun: 'inventory',
+    path: '/api/parts',
+    access: 'signed-in',
+    summary: 'Part numbers; search finds any piece of number or description',
+    input: z.strictObject({ ...page, search: z.string().max(100).optional(), class: stockClass.optional() }),
+    output: listOf(partRow),
+  }),
+  addPart: command({
+    id: 'add-part',
+    noun: 'inventory',
+    path: '/api/parts',
+    access: keepers,
+    summary: 'Add a part number with the parts that may stand in for it, best first',
+    input: z.strictObject({
+      ...part,
+      packSize: part.packSize.default(1),
+      certificateRequired: z.boolean().default(true),
+      serialised: z.boolean().default(false),
+      shelfLifeMonths: z.int().min(1).max(600).optional(),
+      minimumDaysAtBuild: z.int().min(0).max(3_650).default(0),
+      supplierId: id.optional(),
+      homeBin: binCode.optional(),
+      alternates: z.array(number).max(10).default([]),
+    }),
+    output: changed,
+    problems: ['unknown-part', 'alternates-loop'],
+  }),
+  setAlternates: command({
+    id: 'set-alternates',
+    noun: 'inventory',
+    method: 'PUT',
+    path: '/api/parts/:partId/alternates',
+    access: keepers,
+    versioned: true,
+    summary: 'Say which parts may stand in for this one, best first',
+    input: z.strictObject({ partId: id, alternates: z.array(number).max(10) }),
+    output: changed,
+    touches: ['kits'],
+    problems: ['unknown-part', 'alternates-loop'],
+  }),
+  listBins: read({
+    id: 'list-bins',
+    noun: 'inventory',
+    path: '/api/bins',
+    access: 'signed-in',
+    summary: 'Bins in the order of the walk',
+    input: z.strictObject({ ...page }),
+    output: listOf(z.object({ code: z.string(), title: z.string(), walk: z.int() }).meta({ id: 'BinRow' })),
+  }),
+  addBin: command({
+    id: 'add-bin',
+    noun: 'inventory',
+    path: '/api/bins',
+    access: keepers,
+    summary: 'Add a bin and its place in the walk',
+    input: z.strictObject({
+      code: binCode,
+      title: z.string().trim().max(100).default(''),
+      walk: z.int().min(0).max(100_000),
+    }),
+    output: z.object({ code: z.string() }).meta({ id: 'BinAdded' }),
+  }),
+} as const;

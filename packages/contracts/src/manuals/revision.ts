@@ -1,0 +1,110 @@
+import { z } from 'zod';
+import { levelSchema, processSchema } from '../people/operations.ts';
+import { date, decimal, id, line } from '../values.ts';
+import {
+  instrumentKind,
+  lineSource,
+  overhaulFact,
+  partClass,
+  phase,
+  roundingMethod,
+  scopeSchema,
+  stepKind,
+} from './words.ts';
+
+const scopesOfLine = z.array(scopeSchema).min(1, 'Name at least one scope');
+const partNumber = z.string().trim().min(1, 'Name the part number').max(60);
+const serialBound = z.string().trim().min(1).max(40);
+
+/** One line of the parts list: what belongs at a position, for which scopes and serials. `minimum` makes it an as-needed line. */
+export const kitListLine = z
+  .strictObject({
+    part: partNumber,
+    position: line,
+    scopes: scopesOfLine,
+    per: z.enum(['unit', 'blade']),
+    quantity: z.int().min(1, 'A line asks for at least one piece').max(100_000),
+    minimum: z.int().min(0).max(100_000).optional(),
+    source: lineSource,
+    serialFrom: serialBound.optional(),
+    serialTo: serialBound.optional(),
+  })
+  .refine((given) => given.minimum === undefined || given.minimum <= given.quantity, {
+    message: 'The least cannot be more than the most',
+    path: ['minimum'],
+  })
+  .meta({ id: 'KitListLine' });
+
+/** A value to measure, with inclusive limits as the manual prints them, in its unit. */
+export const measureSpec = z
+  .strictObject({
+    name: line,
+    unit: z.string().trim().min(1).max(20),
+    decimals: z.int().min(-3).max(6),
+    method: roundingMethod,
+    low: decimal.optional(),
+    high: decimal.optional(),
+  })
+  .refine((given) => given.low !== undefined || given.high !== undefined, { message: 'Give a low or a high limit' })
+  .refine((given) => given.low === undefined || given.high === undefined || Number(given.low) <= Number(given.high), {
+    message: 'The low limit is above the high one',
+    path: ['low'],
+  })
+  .meta({ id: 'MeasureSpec' });
+
+/** One step of a route. A step of kind `measure` names what to measure; the others measure nothing. */
+export const routeStep = z
+  .strictObject({
+    title: line,
+    instruction: z.string().trim().max(1000).default(''),
+    process: processSchema,
+    level: levelSchema,
+    kind: stepKind,
+    phase,
+    standardMinutes: z.int().min(0).max(10_000),
+    instrumentKind: instrumentKind.optional(),
+    caution: z.string().trim().min(1).max(300).optional(),
+    fact: overhaulFact.optional(),
+    measures: z.array(measureSpec).max(60).default([]),
+  })
+  .refine((given) => (given.kind === 'measure') === given.measures.length > 0, {
+    message: 'A measured step names what to measure, and only a measured step does',
+    path: ['measures'],
+  })
+  .meta({ id: 'RouteStep' });
+
+export const routeTemplate = z
+  .strictObject({ partClass, title: line, scopes: scopesOfLine, steps: z.array(routeStep).min(1).max(80) })
+  .meta({ id: 'RouteTemplate' });
+
+/** Time between overhauls: hours, months or both; whichever comes first. */
+export const tboRule = z
+  .strictObject({
+    applicationId: id.optional(),
+    hoursTenths: z.int().min(1).max(2_000_000).optional(),
+    months: z.int().min(1).max(600).optional(),
+    endOfMonth: z.boolean().default(false),
+    requirement: z.enum(['recommended', 'required']),
+  })
+  .refine((given) => given.hoursTenths !== undefined || given.months !== undefined, {
+    message: 'Give hours, months or both',
+  })
+  .meta({ id: 'TboRule' });
+
+/** All that a revision says about one model. */
+export const modelContent = z
+  .strictObject({
+    modelId: id,
+    kitList: z.array(kitListLine).max(400),
+    routes: z.array(routeTemplate).max(60),
+    tboRules: z.array(tboRule).max(40),
+  })
+  .meta({ id: 'RevisionForModel' });
+export type ModelContent = z.output<typeof modelContent>;
+
+/** A whole revision in one input, so that no half of one is ever current. */
+export const revisionInput = {
+  revision: z.string().trim().min(1).max(20),
+  issuedOn: date,
+  models: z.array(modelContent).min(1).max(20),
+};

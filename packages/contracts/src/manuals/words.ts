@@ -1,0 +1,86 @@
+import { z } from 'zod';
+
+/** What a customer can ask for. Each has its own route, kit and permitted record words; only an overhaul restarts time since overhaul. */
+export const scopes = [
+  'overhaul',
+  'inspect-and-repair',
+  'reseal',
+  'strike-inspection',
+  'fixed-pitch',
+  'governor',
+  'balance-only',
+] as const;
+export const scopeSchema = z.enum(scopes).meta({ id: 'Scope' });
+export type Scope = (typeof scopes)[number];
+
+export const scopeTitles: Record<Scope, string> = {
+  overhaul: 'Overhaul',
+  'inspect-and-repair': 'Inspect and repair as necessary',
+  reseal: 'Reseal',
+  'strike-inspection': 'Strike inspection',
+  'fixed-pitch': 'Fixed-pitch recondition',
+  governor: 'Governor',
+  'balance-only': 'Balance only',
+};
+
+export const unitKinds = ['propeller', 'governor'] as const;
+export const unitKind = z.enum(unitKinds).meta({ id: 'UnitKind' });
+
+/** What the blades, or a governor's body, are made of. */
+export const material = z.enum(['aluminium', 'steel', 'composite']).meta({ id: 'Material' });
+export const pitch = z
+  .enum(['none', 'fixed', 'ground-adjustable', 'constant-speed', 'feathering', 'reversing'])
+  .meta({ id: 'Pitch' });
+
+/** Classes of serialized part; each goes through the shop by the route of its class. `assembly` is the unit itself. */
+export const partClasses = [
+  'assembly',
+  'hub',
+  'blade',
+  'clamp',
+  'counterweight',
+  'cylinder',
+  'piston',
+  'spinner',
+  'governor-body',
+  'flyweights',
+] as const;
+export const partClass = z.enum(partClasses).meta({ id: 'PartClass' });
+export type PartClass = (typeof partClasses)[number];
+
+export const stepKinds = ['work', 'measure', 'inspect'] as const;
+export const stepKind = z.enum(stepKinds).meta({ id: 'StepKind' });
+export type StepKind = (typeof stepKinds)[number];
+
+/** When a step may start: once evaluation is approved, once the firm quote is, at build, or for release. */
+export const phases = ['evaluation', 'repair', 'build', 'final'] as const;
+export const phase = z.enum(phases).meta({ id: 'Phase' });
+export type Phase = (typeof phases)[number];
+
+/** What must have been done before a record may say overhauled: the words of 14 CFR 43.2(a)(1). */
+export const overhaulFacts = ['disassembled', 'cleaned', 'inspected', 'repaired', 'reassembled', 'tested'] as const;
+export const overhaulFact = z.enum(overhaulFacts).meta({ id: 'OverhaulFact' });
+export type OverhaulFact = (typeof overhaulFacts)[number];
+
+/** Where the pieces of a kit list line come from. */
+export const lineSources = ['new', 'reused', 'any'] as const;
+export const lineSource = z.enum(lineSources).meta({ id: 'LineSource' });
+export type LineSource = (typeof lineSources)[number];
+
+/** How values are compared with limits: rounded to the limit's last place, or as read (ASTM E29). */
+export const roundingMethod = z.enum(['rounding', 'absolute']).meta({ id: 'RoundingMethod' });
+
+export const instrumentKinds = [
+  'caliper',
+  'micrometer',
+  'protractor',
+  'torque-wrench',
+  'pressure-gauge',
+  'balance-stand',
+  'thickness-gauge',
+  'governor-bench',
+  'eddy-current-set',
+  'ohmmeter',
+] as const;
+export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });
+export type InstrumentKind = (typeof instrumentKinds)[number];

@@ -1,0 +1,115 @@
+import { z } from 'zod';
+import { meter } from '../customers/operations.ts';
+import { partClass, scopeSchema } from '../manuals/words.ts';
+import { command, read } from '../operation.ts';
+import { changed, date, hoursTenths, id, signature } from '../values.ts';
+
+/** What the scan box can land on. */
+export const foundKind = z
+  .enum(['unit', 'part-of-unit', 'work-order', 'traveler', 'kit', 'lot', 'part', 'customer', 'aircraft', 'instrument'])
+  .meta({ id: 'FoundKind' });
+
+const item = z.object({
+  id,
+  kind: partClass,
+  maker: z.string(),
+  partNumber: z.string(),
+  serial: z.string().nullable(),
+  provisionalName: z.string().nullable(),
+  version: z.int(),
+});
+const times = z
+  .object({
+    recordedOn: date,
+    sinceNewTenths: hoursTenths,
+    sinceOverhaulTenths: hoursTenths,
+    meter: meter.nullable(),
+    meterTenths: z.int().nullable(),
+    basis: z.string(),
+    workOrderId: id.nullable(),
+  })
+  .meta({ id: 'TimesOnRecord' });
+
+const unitHistory = item
+  .extend({
+    model: z.object({ id, designation: z.string(), bladeCount: z.int().nullable() }).nullable(),
+    identityResolved: z.boolean(),
+    times: z.array(times),
+    parts: z.array(
+      item.extend({ position: z.string(), fromDate: date, toDate: date.nullable(), latestTimes: times.nullable() }),
+    ),
+    installedIn: z.array(
+      z.object({
+        id,
+        partNumber: z.string(),
+        serial: z.string().nullable(),
+        position: z.string(),
+        fromDate: date,
+        toDate: date.nullable(),
+      }),
+    ),
+    workOrders: z.array(
+      z.object({
+        id,
+        number: z.string(),
+        scope: scopeSchema,
+        stage: z.string(),
+        reason: z.string(),
+        customer: z.string(),
+        receivedOn: date,
+        closedOn: date.nullable(),
+        findings: z.int(),
+      }),
+    ),
+  })
+  .meta({ id: 'UnitHistory' });
+
+export const unitOperations = {
+  find: read({
+    id: 'find',
+    noun: 'units',
+    path: '/api/find',
+    access: 'signed-in',
+    summary: 'One search for the scan box: an exact code or serial first, then anything that contains it',
+    input: z.strictObject({
+      text: z.string().trim().min(1).max(100),
+      limit: z.coerce.number().int().min(1).max(50).default(20),
+    }),
+    output: z.object({
+      rows: z.array(
+        z
+          .object({
+            kind: foundKind,
+            id: z.string(),
+            title: z.string(),
+            detail: z.string(),
+            path: z.string(),
+            exact: z.boolean(),
+          })
+          .meta({ id: 'Found' }),
+      ),
+    }),
+  }),
+  unitHistory: read({
+    id: 'unit-history',
+    noun: 'units',
+    path: '/api/units/:itemId',
+    access: 'signed-in',
+    summary: 'A unit or serialized part: its parts, times and past work orders',
+    input: z.strictObject({ itemId: id }),
+    output: unitHistory,
+  }),
+  confirmIdentity: command({
+    id: 'confirm-identity',
+    noun: 'units',
+    path: '/api/units/:itemId/confirm-identity',
+    access: ['inspector'],
+    versioned: true,
+    summary: 'Sign which serial was read on a part that was not readable before',
+    signs: 'I read this serial on the part itself',
+    input: z.strictObject({ itemId: id, serial: z.string().trim().min(1, 'Enter the serial').max(40), signature }),
+    output: changed,
+    touches: ['work-orders'],
+    problems: ['identity-taken', 'identity-settled', 'not-authorised'],
+  }),
+} as const;
