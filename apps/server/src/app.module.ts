@@ -1,5 +1,6 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
+import { ScheduleModule } from '@nestjs/schedule';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
 import { PeopleModule } from './modules/people/people.module.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
@@ -14,6 +15,7 @@ import { DoorGuard } from './platform/http/door.guard.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
 import { ReplyInterceptor } from './platform/http/reply.interceptor.ts';
 import { ServerController } from './platform/http/server.controller.ts';
+import { Pruning } from './platform/jobs/pruning.ts';
 import { LiveController } from './platform/live/live.controller.ts';
 import { LiveFeed } from './platform/live/live-feed.ts';
 
@@ -33,7 +35,7 @@ export class AppModule {
   static with({ database, clock, ids }: Surroundings): DynamicModule {
     return {
       module: AppModule,
-      imports: departments,
+      imports: [ScheduleModule.forRoot(), ...departments],
       controllers: [ServerController, LiveController],
       providers: [
         { provide: Database, useValue: database },
@@ -45,6 +47,7 @@ export class AppModule {
         ShopZone,
         LiveFeed,
         CommandRunner,
+        Pruning,
         { provide: APP_GUARD, useClass: DoorGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },
