@@ -159,6 +159,7 @@ CREATE TABLE "movements" (
     "to_kind" TEXT NOT NULL,
     "to_ref" TEXT NOT NULL,
     "position" TEXT,
+    "kit_line_id" UUID,
     "reason" TEXT NOT NULL,
     "reverses_id" UUID,
     "person_id" UUID NOT NULL,
@@ -890,6 +891,9 @@ CREATE INDEX "movements_to_kind_to_ref_idx" ON "movements"("to_kind", "to_ref");
 
 -- CreateIndex
 CREATE INDEX "movements_part_id_sequence_idx" ON "movements"("part_id", "sequence");
+
+-- CreateIndex
+CREATE INDEX "movements_kit_line_id_idx" ON "movements"("kit_line_id");
 
 -- CreateIndex
 CREATE INDEX "reservations_lot_id_idx" ON "reservations"("lot_id");

@@ -1,16 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, decimal, id, line, listOf, note, page, pieces, signature } from '../values.ts';
-import {
-  expiringRow,
-  lotDetail,
-  lotRow,
-  lotState,
-  movementRow,
-  partNamed,
-  partStockRow,
-  sourceClass,
-} from './shapes.ts';
+import { expiringRow, lotDetail, lotRow, lotState, movementRow, partStockRow, sourceClass } from './shapes.ts';
 
 export { type LotState, lotStates, type SourceClass, sourceClass, sourceClasses, sourceClassTitles } from './shapes.ts';
 

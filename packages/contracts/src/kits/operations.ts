@@ -3,7 +3,7 @@ import { command, read } from '../operation.ts';
 import { changed, date, id, line, listOf, note, page, pieces, signature } from '../values.ts';
 import { buildSheet, kitDetail, kitRow, kitState, shortageRow } from './shapes.ts';
 
-export { type LineStanding, lineSources, lineStandings } from './shapes.ts';
+export { type LineStanding, lineStandings } from './shapes.ts';
 
 /** What a scanner sends: the code on a lot's label. */
 const lotCode = z.string().trim().toUpperCase().min(1).max(60);

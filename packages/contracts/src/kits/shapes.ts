@@ -1,14 +1,11 @@
 import { z } from 'zod';
 import { lotState, partNamed, sourceClass } from '../inventory/shapes.ts';
+import { lineSource } from '../manuals/words.ts';
 import { date, id } from '../values.ts';
 
 /** `open` until the build is closed by the ledger, or the work is called off. */
 export const kitStates = ['open', 'closed', 'cancelled'] as const;
 export const kitState = z.enum(kitStates).meta({ id: 'KitState' });
-
-/** Where a position's piece comes from: new from the kit, the unit's own after inspection, or either. */
-export const lineSources = ['new', 'reused', 'any'] as const;
-export const lineSource = z.enum(lineSources).meta({ id: 'LineSource' });
 
 /**
  * How a line stands, worst last: nothing to pull from stock · in the unit · in the tray · promised to this kit · on the
