@@ -124,6 +124,39 @@ test('closed exactly when tray and rack are empty and the unit equals the list; 
   expect(closedOnes).toBeGreaterThan(20); // the property would be empty if nothing ever closed
 });
 
+test('when every piece was put in for a line that takes it, the build closes in whatever order the lines stand', () => {
+  const piece = fc.record({
+    part: parts,
+    position: positions,
+    from: fc.constantFrom('tray' as const, 'rack' as const),
+  });
+  const loosen = fc.record({ part: fc.boolean(), position: fc.boolean(), source: fc.boolean() });
+  const lines = fc.array(fc.tuple(piece, loosen, fc.nat()), { minLength: 2, maxLength: 9 });
+  fc.assert(
+    fc.property(lines, (made) => {
+      const movements = made.flatMap(([{ part, position, from }]): KitMovement[] => [
+        { part, quantity: 1, position, from: from === 'tray' ? 'stock' : 'unit', to: from },
+        { part, quantity: 1, position, from, to: 'unit' },
+      ]);
+      const off = movements.filter((m) => m.from === 'unit' || m.from === 'stock'); // teardown and pulling come first
+      const on = movements.filter((m) => m.to === 'unit');
+      const required = made
+        .toSorted((a, b) => a[2] - b[2])
+        .map(([{ part, position, from }, loose]): Required => {
+          return {
+            part,
+            quantity: 1,
+            ...(loose.part ? { acceptable: ['A', 'B'] } : {}),
+            ...(loose.position ? {} : { position }),
+            source: loose.source ? 'any' : from === 'tray' ? 'new' : 'reused',
+          };
+        });
+      expect(close({ required, movements: [...off, ...on] })).toMatchObject({ closed: true });
+    }),
+    { numRuns: 500 },
+  );
+});
+
 test('a whole teardown and build always closes, and any one step left out keeps it open', () => {
   const build = fc.array(fc.record({ part: parts, reused: fc.boolean() }), { minLength: 1, maxLength: 6 });
   fc.assert(

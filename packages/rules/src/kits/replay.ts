@@ -50,14 +50,11 @@ function leave(state: State, movement: KitMovement, index: number): Lot[] {
 
 /** Known pieces leave first; what is left to take, the unit held before. */
 function leaveUnit(state: State, movement: KitMovement): Lot[] {
-  const { part, position, quantity, to } = movement;
+  const { part, position, quantity } = movement;
   const here = (p: Pieces) => p.part === part && (position === undefined || p.position === position);
   const somewhere = (p: Pieces) => p.part === part && p.position === undefined;
-  const isNew = (p: Pieces) => p.origin === 'new';
-  // Going back to the tray undoes a scan, so it takes what came from there.
-  const order = to === 'tray' ? [and(here, isNew), here, and(somewhere, isNew), somewhere] : [here, somewhere];
   const taken: Lot[] = [];
-  for (const wanted of order) taken.push(...take(state.unit, quantity - sum(taken), wanted));
+  for (const wanted of [here, somewhere]) taken.push(...take(state.unit, quantity - sum(taken), wanted));
   state.unit = state.unit.filter((pieces) => pieces.quantity > 0);
   const before = quantity - sum(taken);
   return before > 0 ? [...taken, { origin: 'other', quantity: before }] : taken;
@@ -97,10 +94,6 @@ function refuseMoreThan(held: number, movement: KitMovement, index: number): voi
     const sentence = `The ${movement.from} holds ${held} of ${movement.part}; ${movement.quantity} cannot leave it.`;
     throw new RuleError('more-than-held', sentence, `movements[${index}].quantity`);
   }
-}
-
-function and<T>(a: (value: T) => boolean, b: (value: T) => boolean): (value: T) => boolean {
-  return (value) => a(value) && b(value);
 }
 
 function sum(lots: readonly { quantity: number }[]): number {
