@@ -1,4 +1,5 @@
 import { customerProblems } from './customers/problems.ts';
+import { findingProblems } from './findings/problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
 import { kitsProblems } from './kits/problems.ts';
@@ -6,7 +7,11 @@ import { manualProblems } from './manuals/problems.ts';
 import { peopleProblems } from './people/problems.ts';
 import { processProblems } from './processes/problems.ts';
 import { purchasingProblems } from './purchasing/problems.ts';
+import { releaseProblems } from './releases/problems.ts';
+import { quoteProblems } from './quotes/problems.ts';
 import { unitProblems } from './units/problems.ts';
+import { workOrderProblems } from './work-orders/problems.ts';
+import { travelerProblems } from './work-orders/traveler-problems.ts';
 
 /** How a problem reads: its HTTP status, its name, and what the person can do next. */
 export interface ProblemKind {
@@ -117,6 +122,11 @@ export const problems = {
   ...inventoryProblems,
   ...purchasingProblems,
   ...kitsProblems,
+  ...workOrderProblems,
+  ...quoteProblems,
+  ...travelerProblems,
+  ...findingProblems,
+  ...releaseProblems,
 } as const satisfies Record<string, ProblemKind>;
 
 export type ProblemType = keyof typeof problems;

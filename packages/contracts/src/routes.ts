@@ -1,4 +1,6 @@
 import { customerOperations } from './customers/operations.ts';
+import { dueDateOperations } from './due-dates/operations.ts';
+import { findingOperations } from './findings/operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
@@ -8,8 +10,12 @@ import { peopleOperations } from './people/operations.ts';
 import { processOperations } from './processes/operations.ts';
 import { purchasingOperations } from './purchasing/operations.ts';
 import { supplierOperations } from './purchasing/supplier-operations.ts';
+import { releaseOperations } from './releases/operations.ts';
+import { quoteOperations } from './quotes/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
+import { workOrderOperations } from './work-orders/operations.ts';
+import { travelerOperations } from './work-orders/traveler-operations.ts';
 
 /** Every endpoint of the server, by name. */
 export const routes = {
@@ -24,6 +30,12 @@ export const routes = {
   ...partOperations,
   ...supplierOperations,
   ...processOperations,
+  ...travelerOperations,
+  ...findingOperations,
+  ...releaseOperations,
+  ...dueDateOperations,
+  ...workOrderOperations,
+  ...quoteOperations,
 } as const;
 
 /** The same as a list, for generated tables and documents. */

@@ -1,0 +1,140 @@
+import type { ProblemKind } from '../problems.ts';
+
+/** Why a step cannot be signed, a build not closed, or a traveler not raised. */
+export const travelerProblems = {
+  'teardown-begun': {
+    status: 409,
+    title: 'Teardown has already begun',
+    next: 'Open the travelers of this work order.',
+  },
+  'consent-missing': {
+    status: 409,
+    title: 'The customer has not agreed to this work yet',
+    next: 'The front desk gets the answer; the work opens with it.',
+  },
+  'route-missing': {
+    status: 409,
+    title: 'The manual revision has no route for this part and scope',
+    next: 'Add the route to the revision, then begin teardown.',
+  },
+  'step-out-of-order': {
+    status: 409,
+    title: 'An earlier step is still open',
+    next: 'Sign the named step first.',
+  },
+  'step-done': {
+    status: 409,
+    title: 'This step is signed already',
+    next: 'Open the step; a wrong sign-off is corrected by a new one with a reason.',
+  },
+  'step-not-needed': {
+    status: 409,
+    title: 'This step is not needed any more',
+    next: 'Open the traveler to see what took its place.',
+  },
+  'traveler-rejected': {
+    status: 409,
+    title: 'The part was rejected',
+    next: 'No more work is signed on it; its replacement is in the kit.',
+  },
+  'work-on-hold': {
+    status: 409,
+    title: 'The work order is on hold',
+    next: 'Ask the named role to lift the hold.',
+  },
+  'revision-current': {
+    status: 409,
+    title: 'The work order is on the current revision already',
+    next: 'Nothing needs to be done.',
+  },
+  'finding-waits': {
+    status: 409,
+    title: 'A finding on this part has no disposition yet',
+    next: 'An authorised inspector decides the named finding first.',
+  },
+  'over-and-above-unanswered': {
+    status: 409,
+    title: 'The customer has not approved this extra work',
+    next: 'The front desk gets the answer to the over-and-above quote.',
+  },
+  'parts-not-ready': {
+    status: 409,
+    title: 'Parts of this unit still have open steps',
+    next: 'Finish the named travelers before the build.',
+  },
+  'build-open': {
+    status: 409,
+    title: 'The build is not closed yet',
+    next: 'Close the build first.',
+  },
+  'wrong-stage': {
+    status: 409,
+    title: 'The work order is not at this point',
+    next: 'Look at where the unit is now.',
+  },
+  'instrument-missing': {
+    status: 409,
+    title: 'This step needs a measuring instrument',
+    next: 'Scan the instrument that was used.',
+  },
+  'instrument-wrong': {
+    status: 409,
+    title: 'That is not the kind of instrument this step needs',
+    next: 'Use an instrument of the named kind that is in service.',
+  },
+  'calibration-expired': {
+    status: 409,
+    title: 'The calibration of this instrument had run out',
+    next: 'Measure again with an instrument in calibration.',
+  },
+  'values-missing': {
+    status: 422,
+    title: 'Not every value of this step was measured',
+    next: 'Measure and enter each named value; none is filled in for you.',
+  },
+  'value-unknown': {
+    status: 422,
+    title: 'A value does not belong to this step',
+    next: 'Enter only the values this step asks for, once each.',
+  },
+  'outside-limits': {
+    status: 409,
+    title: 'A measured value is outside its limits',
+    next: 'It cannot be signed as good. Sign the step as failed, which raises a finding.',
+  },
+  'inside-limits': {
+    status: 409,
+    title: 'Every measured value is inside its limits',
+    next: 'Sign the step as good; a fault that is no measured value is raised as a finding.',
+  },
+  'own-inspection': {
+    status: 409,
+    title: 'You would be inspecting your own work',
+    next: 'Ask another authorised inspector; the administrator may relax this for one process, on the record.',
+  },
+  'performed-at-wrong': {
+    status: 422,
+    title: 'The time at which the work was done cannot be right',
+    next: 'Enter when the work was done: not in the future, and not before the unit was received.',
+  },
+  'late-reason-missing': {
+    status: 422,
+    title: 'A late entry needs a reason',
+    next: 'Say why this is signed so long after the work was done.',
+  },
+  'already-corrected': {
+    status: 409,
+    title: 'This sign-off has been superseded already',
+    next: 'Correct the newest sign-off of the step.',
+  },
+  'build-not-whole': {
+    status: 409,
+    title: 'The build does not hold what it must, no less and no more',
+    next: 'Clear every named piece: install it, return it, or scrap it.',
+  },
+  'build-steps-open': {
+    status: 409,
+    title: 'Steps of the build are not signed',
+    next: 'Sign the named steps first.',
+  },
+} as const satisfies Record<string, ProblemKind>;

@@ -1,0 +1,130 @@
+import { z } from 'zod';
+import { instrumentKind, overhaulFact, partClass, phase, roundingMethod, stepKind } from '../manuals/words.ts';
+import { levelSchema, processSchema } from '../people/operations.ts';
+import { date, decimal, id, instant } from '../values.ts';
+
+/** `failed`: signed with a value outside its limits; a finding decides what happens. `not-needed`: the part was rejected or the revision dropped it. */
+export const stepStates = ['open', 'signed', 'failed', 'not-needed'] as const;
+export const stepState = z.enum(stepStates).meta({ id: 'StepState' });
+export type StepState = (typeof stepStates)[number];
+
+export const who = z.object({ id, displayName: z.string(), initials: z.string() }).meta({ id: 'Who' });
+
+/** Why a step cannot be signed now: the problem it would be refused with, and in words. */
+export const stepBlock = z.object({ problem: z.string(), detail: z.string() }).meta({ id: 'StepBlock' });
+
+export const measure = z
+  .object({
+    id,
+    sequence: z.int(),
+    name: z.string(),
+    unit: z.string(),
+    decimals: z.int(),
+    method: roundingMethod,
+    low: decimal.nullable(),
+    high: decimal.nullable(),
+  })
+  .meta({ id: 'StepMeasure' });
+
+export const signOffRow = z
+  .object({
+    id,
+    meaning: z.string(),
+    result: z.enum(['pass', 'fail']),
+    person: who,
+    authorisation: z.object({ process: z.string(), level: z.string() }),
+    revision: z.string(),
+    instrument: z.object({ id, tag: z.string(), title: z.string(), calibrationDueOn: date }).nullable(),
+    performedAt: instant,
+    signedAt: instant,
+    lateReason: z.string().nullable(),
+    contentHash: z.string(),
+    /** The sign-off this one corrects. Both are shown. */
+    supersedesId: id.nullable(),
+    supersededById: id.nullable(),
+    values: z.array(z.object({ measureId: id, value: decimal, compared: decimal, pass: z.boolean() })),
+  })
+  .meta({ id: 'SignOffRow' });
+
+export const stepRow = z
+  .object({
+    id,
+    sequence: z.int(),
+    title: z.string(),
+    instruction: z.string(),
+    process: processSchema,
+    level: levelSchema,
+    kind: stepKind,
+    phase,
+    standardMinutes: z.int(),
+    instrumentKind: instrumentKind.nullable(),
+    caution: z.string().nullable(),
+    fact: overhaulFact.nullable(),
+    /** The finding whose repair this step is part of. */
+    findingId: id.nullable(),
+    state: stepState,
+    /** Null when the step can be signed now, or needs no signature any more. */
+    blocked: stepBlock.nullable(),
+    measures: z.array(measure),
+    signOffs: z.array(signOffRow),
+  })
+  .meta({ id: 'TravelerStepRow' });
+
+/** One step as a queue shows it. */
+export const benchStep = z
+  .object({
+    stepId: id,
+    travelerId: id,
+    travelerNumber: z.string(),
+    workOrderId: id,
+    workOrderNumber: z.string(),
+    customer: z.string(),
+    unit: z.object({ designation: z.string(), serial: z.string() }),
+    partClass,
+    position: z.string(),
+    sequence: z.int(),
+    steps: z.int(),
+    title: z.string(),
+    process: processSchema,
+    level: levelSchema,
+    kind: stepKind,
+    phase,
+    standardMinutes: z.int(),
+    instrumentKind: instrumentKind.nullable(),
+    caution: z.string().nullable(),
+    priority: z.int(),
+    promisedOn: date.nullable(),
+    /** Since when it could have been done, as far as steps go. */
+    readySince: instant,
+  })
+  .meta({ id: 'BenchStep' });
+
+/** Values as read from the instrument; all of a step's measures, none prefilled. */
+export const measuredValues = z
+  .array(z.strictObject({ measureId: id, value: decimal }))
+  .max(200)
+  .default([]);
+
+/** What every signature of a step carries beside its values. */
+export const performed = {
+  instrumentId: id.optional(),
+  /** When the work was done, if not just now. */
+  performedAt: instant.optional(),
+  /** Needed when the work was done more than 12 hours before it is signed. */
+  lateReason: z.string().trim().min(1).max(400).optional(),
+};
+
+/** One line that differs between two revisions. */
+export const difference = z
+  .object({
+    area: z.enum(['step', 'limit', 'kit']),
+    change: z.enum(['added', 'removed', 'changed']),
+    /** Traveler or kit the line belongs to, and the line's name. */
+    where: z.string(),
+    what: z.string(),
+    before: z.string().nullable(),
+    after: z.string().nullable(),
+    /** False where the step is signed already: what was signed stays as it was signed. */
+    applies: z.boolean(),
+  })
+  .meta({ id: 'RevisionDifference' });
