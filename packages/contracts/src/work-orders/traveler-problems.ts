@@ -37,20 +37,10 @@ export const travelerProblems = {
     title: 'The part was rejected',
     next: 'No more work is signed on it; its replacement is in the kit.',
   },
-  'work-on-hold': {
-    status: 409,
-    title: 'The work order is on hold',
-    next: 'Ask the named role to lift the hold.',
-  },
   'revision-current': {
     status: 409,
     title: 'The work order is on the current revision already',
     next: 'Nothing needs to be done.',
-  },
-  'finding-waits': {
-    status: 409,
-    title: 'A finding on this part has no disposition yet',
-    next: 'An authorised inspector decides the named finding first.',
   },
   'over-and-above-unanswered': {
     status: 409,
@@ -66,11 +56,6 @@ export const travelerProblems = {
     status: 409,
     title: 'The build is not closed yet',
     next: 'Close the build first.',
-  },
-  'wrong-stage': {
-    status: 409,
-    title: 'The work order is not at this point',
-    next: 'Look at where the unit is now.',
   },
   'instrument-missing': {
     status: 409,
@@ -116,11 +101,6 @@ export const travelerProblems = {
     status: 422,
     title: 'The time at which the work was done cannot be right',
     next: 'Enter when the work was done: not in the future, and not before the unit was received.',
-  },
-  'late-reason-missing': {
-    status: 422,
-    title: 'A late entry needs a reason',
-    next: 'Say why this is signed so long after the work was done.',
   },
   'already-corrected': {
     status: 409,

@@ -110,7 +110,7 @@ export const performed = {
   instrumentId: id.optional(),
   /** When the work was done, if not just now. */
   performedAt: instant.optional(),
-  /** Needed when the work was done more than 12 hours before it is signed. */
+  /** Needed when it is signed on another day than it was done. */
   lateReason: z.string().trim().min(1).max(400).optional(),
 };
 
