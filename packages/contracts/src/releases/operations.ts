@@ -34,7 +34,7 @@ const openItem = z
     /** The thing itself, to open it. */
     subject: z.object({ kind: z.string(), id }).nullable(),
   })
-  .meta({ id: 'OpenItem' });
+  .meta({ id: 'ReleaseOpenItem' });
 
 /** One of the six facts of 14 CFR 43.2(a)(1) and the signed steps that show it. */
 const factShown = z
