@@ -1,0 +1,2 @@
+export { advance, refuseHeld } from './advance.ts';
+export { contentHashOf, type SignOffToWrite, writeSignOff } from './sign-off.ts';
