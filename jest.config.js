@@ -18,7 +18,11 @@ export default {
     {
       ...base,
       displayName: 'rules',
-      testMatch: ['<rootDir>/packages/**/*.test.ts', '<rootDir>/tests/published/**/*.test.ts'],
+      testMatch: [
+        '<rootDir>/packages/**/*.test.ts',
+        '<rootDir>/tests/published/**/*.test.ts',
+        '<rootDir>/apps/dashboard/src/**/*.test.ts',
+      ],
     },
     {
       ...withDatabase,

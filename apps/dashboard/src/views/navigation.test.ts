@@ -1,0 +1,38 @@
+import { expect, it } from '@jest/globals';
+import { areasFor, homeFor } from './navigation.ts';
+import { safeReturn } from './outside/safe-return.ts';
+import { views } from './registry.ts';
+
+it('every view has its own address and someone who may open it', () => {
+  expect(new Set(views.map((view) => view.path)).size).toBe(views.length);
+  for (const view of views) expect(view.roles.length).toBeGreaterThan(0);
+});
+
+it('people see only areas with a page for them', () => {
+  const pages = (roles: Parameters<typeof areasFor>[0]) =>
+    areasFor(roles).flatMap((area) => area.pages.map((page) => page.title));
+  expect(pages(['administrator'])).toEqual(expect.arrayContaining(['People', 'Shop profile']));
+  expect(pages(['technician'])).not.toContain('People');
+  expect(areasFor([])).toEqual([]);
+});
+
+it('people land on the area of their role when it has a page', () => {
+  const page = (area: string, role: string) => ({
+    ...views[0],
+    path: `/${area}`,
+    area,
+    roles: [role],
+    inNavigation: true,
+  });
+  const all = [page('front-desk', 'front-desk'), page('inspection', 'inspector')] as never;
+  expect(homeFor(['inspector'], all)).toBe('/inspection');
+  expect(homeFor(['front-desk', 'inspector'], all)).toBe('/front-desk');
+  expect(homeFor(['manager'], all)).toBeUndefined();
+});
+
+it('signing in leads back only into this dashboard', () => {
+  expect(safeReturn('/find?code=1')).toBe('/find?code=1');
+  for (const back of [undefined, '', 'https://example.com', '//example.com', '/\\example.com', '/sign-in?back=/']) {
+    expect(safeReturn(back)).toBe('/');
+  }
+});
