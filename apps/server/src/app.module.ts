@@ -1,8 +1,13 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
 import { ScheduleModule } from '@nestjs/schedule';
+import { CustomersModule } from './modules/customers/customers.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
+import { ManualsModule } from './modules/manuals/manuals.module.ts';
 import { PeopleModule } from './modules/people/people.module.ts';
+import { ProcessesModule } from './modules/processes/processes.module.ts';
+import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
+import { UnitsModule } from './modules/units/units.module.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
 import { IDS, type Ids } from './platform/command/ids.ts';
 import { Refusals } from './platform/command/refusals.ts';
@@ -27,7 +32,15 @@ export interface Surroundings {
 }
 
 /** The departments in the order a unit meets them. */
-const departments = [PeopleModule, InventoryModule];
+const departments = [
+  PeopleModule,
+  CustomersModule,
+  ManualsModule,
+  UnitsModule,
+  ProcessesModule,
+  InventoryModule,
+  PurchasingModule,
+];
 
 @Global()
 @Module({})

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { meter } from '../customers/operations.ts';
 import { partClass, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, hoursTenths, id, signature } from '../values.ts';
+import { changed, date, hoursTenths, id, instant, signature } from '../values.ts';
 
 /** What the scan box can land on. */
 export const foundKind = z
@@ -57,7 +57,7 @@ const unitHistory = item
         reason: z.string(),
         customer: z.string(),
         receivedOn: date,
-        closedOn: date.nullable(),
+        closedAt: instant.nullable(),
         findings: z.int(),
       }),
     ),

@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import { InventoryController } from './inventory.controller.ts';
 import { InventoryQueries } from './inventory.queries.ts';
+import { PartsController } from './parts.controller.ts';
+import { PartsQueries } from './parts.queries.ts';
 
-@Module({ controllers: [InventoryController], providers: [InventoryQueries] })
+@Module({ controllers: [InventoryController, PartsController], providers: [InventoryQueries, PartsQueries] })
 export class InventoryModule {}

@@ -1,0 +1,95 @@
+import type { ModelContent } from '@hubwright/contracts/manuals/revision';
+import { type Pointed, Problem } from '@hubwright/contracts/problems';
+import { serialInRange } from '@hubwright/rules/kit-list';
+import type { Tx } from '../../platform/database/client.ts';
+
+interface Model {
+  readonly id: string;
+  readonly designation: string;
+  readonly bladeCount: number | null;
+}
+
+/**
+ * Looks through a revision before anything is written. Throws with a pointer for each wrong line: `unknown-part`, or
+ * `line-wrong` for a model of another manual, a line per blade on a unit without blades, a serial range that makes no sense
+ * or two routes for one class and scope. Answers part ids by number.
+ */
+export async function refuseWrongContent(
+  tx: Tx,
+  manual: { id: string; number: string },
+  models: readonly ModelContent[],
+): Promise<ReadonlyMap<string, string>> {
+  const known = await tx.unitModel.findMany({ where: { manualId: manual.id }, include: { applications: true } });
+  const wrong = models.flatMap((content, index) => {
+    const pointer = `/models/${index}`;
+    const model = known.find(({ id }) => id === content.modelId);
+    if (!model) return [{ pointer: `${pointer}/modelId`, detail: `${manual.number} is not the manual of this model` }];
+    const applications = new Set(model.applications.map(({ id }) => id));
+    return [
+      ...wrongLines(content, model, pointer),
+      ...wrongRoutes(content, pointer),
+      ...content.tboRules.flatMap(({ applicationId }, rule) =>
+        applicationId && !applications.has(applicationId)
+          ? [{ pointer: `${pointer}/tboRules/${rule}/applicationId`, detail: 'This application is of another model' }]
+          : [],
+      ),
+    ];
+  });
+  const twice = models.findIndex(({ modelId }, index) => models.findIndex((one) => one.modelId === modelId) !== index);
+  if (twice >= 0) wrong.push({ pointer: `/models/${twice}/modelId`, detail: 'This model is given twice' });
+  if (wrong.length > 0) throw new Problem('line-wrong', summary(wrong), {}, wrong);
+  return partIdsOf(tx, models);
+}
+
+function wrongLines(content: ModelContent, model: Model, at: string): Pointed[] {
+  return content.kitList.flatMap((line, index) => {
+    const pointer = `${at}/kitList/${index}`;
+    const wrong: Pointed[] = [];
+    if (line.per === 'blade' && model.bladeCount === null)
+      wrong.push({ pointer: `${pointer}/per`, detail: `${model.designation} has no blades` });
+    try {
+      serialInRange('0', {
+        ...(line.serialFrom ? { from: line.serialFrom } : {}),
+        ...(line.serialTo ? { to: line.serialTo } : {}),
+      });
+    } catch (error) {
+      wrong.push({ pointer: `${pointer}/serialFrom`, detail: (error as Error).message });
+    }
+    return wrong;
+  });
+}
+
+/** Two routes for one class and scope would raise two travelers for one part. */
+function wrongRoutes(content: ModelContent, at: string): Pointed[] {
+  const taken = new Map<string, string>();
+  return content.routes.flatMap((route, index) =>
+    route.scopes.flatMap((scope) => {
+      const key = `${route.partClass} ${scope}`;
+      const other = taken.get(key);
+      taken.set(key, route.title);
+      return other === undefined
+        ? []
+        : [{ pointer: `${at}/routes/${index}/scopes`, detail: `“${other}” is already the route of ${key}` }];
+    }),
+  );
+}
+
+async function partIdsOf(tx: Tx, models: readonly ModelContent[]): Promise<ReadonlyMap<string, string>> {
+  const numbers = [...new Set(models.flatMap(({ kitList }) => kitList.map(({ part }) => part.toUpperCase())))];
+  const parts = await tx.part.findMany({ where: { number: { in: numbers } }, select: { id: true, number: true } });
+  const ids = new Map(parts.map(({ id, number }) => [number, id]));
+  const missing = models.flatMap(({ kitList }, model) =>
+    kitList.flatMap(({ part }, line) =>
+      ids.has(part.toUpperCase())
+        ? []
+        : [{ pointer: `/models/${model}/kitList/${line}/part`, detail: `There is no part ${part}` }],
+    ),
+  );
+  if (missing.length > 0) throw new Problem('unknown-part', summary(missing), {}, missing);
+  return ids;
+}
+
+function summary(wrong: readonly Pointed[]): string {
+  const shown = wrong.slice(0, 3).map(({ detail }) => detail);
+  return wrong.length > 3 ? `${shown.join('; ')} and ${wrong.length - 3} more` : shown.join('; ');
+}

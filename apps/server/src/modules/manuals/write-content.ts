@@ -1,0 +1,73 @@
+import type { ModelContent } from '@hubwright/contracts/manuals/revision';
+import { normaliseSerial } from '@hubwright/rules/identity';
+import type { Tx } from '../../platform/database/client.ts';
+
+interface Content {
+  readonly models: readonly ModelContent[];
+  /** By part number in capitals. */
+  readonly partIds: ReadonlyMap<string, string>;
+}
+type Writing = { readonly tx: Tx; newId(): string };
+
+/** Writes kit lists, routes with steps and measures, and rules of a revision: one statement per table. */
+export async function writeContent(context: Writing, revisionId: string, content: Content): Promise<void> {
+  const { tx, newId } = context;
+  await tx.kitListLine.createMany({
+    data: content.models.flatMap(({ modelId, kitList }) =>
+      kitList.map(({ part, minimum, serialFrom, serialTo, ...line }, index) => ({
+        ...line,
+        id: newId(),
+        revisionId,
+        modelId,
+        sequence: index + 1,
+        partId: content.partIds.get(part.toUpperCase()) as string,
+        minimum: minimum ?? null,
+        serialFrom: serialFrom ? normaliseSerial(serialFrom) : null,
+        serialTo: serialTo ? normaliseSerial(serialTo) : null,
+      })),
+    ),
+  });
+  await writeRoutes(context, revisionId, content.models);
+  await tx.tboRule.createMany({
+    data: content.models.flatMap(({ modelId, tboRules }) =>
+      tboRules.map(({ applicationId, hoursTenths, months, ...rule }) => ({
+        ...rule,
+        id: newId(),
+        revisionId,
+        modelId,
+        applicationId: applicationId ?? null,
+        hoursTenths: hoursTenths ?? null,
+        months: months ?? null,
+      })),
+    ),
+  });
+}
+
+async function writeRoutes({ tx, newId }: Writing, revisionId: string, models: readonly ModelContent[]): Promise<void> {
+  const routes = models.flatMap(({ modelId, routes }) => routes.map((route) => ({ ...route, id: newId(), modelId })));
+  const steps = routes.flatMap((route) =>
+    route.steps.map((step, index) => ({ ...step, id: newId(), routeId: route.id, sequence: index + 1 })),
+  );
+  const measures = steps.flatMap((step) =>
+    step.measures.map((measure, index) => ({
+      ...measure,
+      id: newId(),
+      stepId: step.id,
+      sequence: index + 1,
+      low: measure.low ?? null,
+      high: measure.high ?? null,
+    })),
+  );
+  await tx.routeTemplate.createMany({
+    data: routes.map(({ steps: _, ...route }) => ({ ...route, revisionId })),
+  });
+  await tx.routeStep.createMany({
+    data: steps.map(({ measures: _, instrumentKind, caution, fact, ...step }) => ({
+      ...step,
+      instrumentKind: instrumentKind ?? null,
+      caution: caution ?? null,
+      fact: fact ?? null,
+    })),
+  });
+  await tx.measureSpec.createMany({ data: measures });
+}

@@ -1,0 +1,30 @@
+import { processOperations } from '@hubwright/contracts/processes/operations';
+import { Controller, Inject } from '@nestjs/common';
+import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
+import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
+import { addInstrument } from './add-instrument.command.ts';
+import { calibrateInstrument } from './calibrate-instrument.command.ts';
+import { InstrumentQueries } from './instruments.queries.ts';
+
+@Controller()
+export class ProcessesController {
+  constructor(
+    @Inject(CommandRunner) private readonly runner: CommandRunner,
+    @Inject(InstrumentQueries) private readonly queries: InstrumentQueries,
+  ) {}
+
+  @Operation(processOperations.listInstruments)
+  list(@Query() call: ReadCall<typeof processOperations.listInstruments>) {
+    return this.queries.list(call.input);
+  }
+
+  @Operation(processOperations.addInstrument)
+  add(@Call() call: CommandCall) {
+    return this.runner.run(addInstrument, call);
+  }
+
+  @Operation(processOperations.calibrateInstrument)
+  calibrate(@Call() call: CommandCall) {
+    return this.runner.run(calibrateInstrument, call);
+  }
+}
