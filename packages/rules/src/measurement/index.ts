@@ -1,0 +1,1 @@
+export { type GuardBand, type GuardBandInput, type GuardBandMethod, guardBand } from './guard-band.ts';
