@@ -1,8 +1,12 @@
 import { Module } from '@nestjs/common';
 import { InventoryController } from './inventory.controller.ts';
 import { InventoryQueries } from './inventory.queries.ts';
+import { MovementsQueries } from './movements.queries.ts';
 import { PartsController } from './parts.controller.ts';
 import { PartsQueries } from './parts.queries.ts';
 
-@Module({ controllers: [InventoryController, PartsController], providers: [InventoryQueries, PartsQueries] })
+@Module({
+  controllers: [InventoryController, PartsController],
+  providers: [InventoryQueries, MovementsQueries, PartsQueries],
+})
 export class InventoryModule {}

@@ -10,52 +10,51 @@ export interface Move {
   readonly from: Place;
   readonly to: Place;
   readonly reason: string;
-  readonly position?: string;
-  readonly reversesId?: string;
+  /** Where in the unit. */
+  readonly position?: string | undefined;
+  /** The kit line that a piece in a tray, rack or unit is for. */
+  readonly kitLineId?: string | undefined;
+  readonly reversesId?: string | undefined;
+}
+
+/** What of a run a movement needs. */
+export type MoveContext = Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'entryId' | 'newId'>;
+
+/** The movement made, and the lot's new version: whoever saw the lot before has seen other quantities. */
+export interface Moved {
+  readonly movementId: string;
+  readonly version: number;
 }
 
 /**
- * The only way a quantity changes: inserts the movement and both balances in this transaction. Throws `not-enough` when the
- * place does not hold that much; the CHECK on balances is the second guard.
+ * The only way a quantity changes: one statement inserts the movement, changes both balances and the lot's version. Throws
+ * `not-enough` when the place does not hold that much; the CHECK on balances is the second guard. Call under the part's lock.
  */
-export async function moveStock(
-  context: Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'entryId' | 'newId'>,
-  move: Move,
-): Promise<string> {
-  const { tx } = context;
-  if (!isOutside(move.from)) {
-    const taken = await tx.$executeRaw`
-      UPDATE balances SET on_hand = on_hand - ${move.quantity}
-      WHERE lot_id = ${move.lot.id}::uuid AND place_kind = ${move.from.kind} AND place_ref = ${move.from.ref} AND on_hand >= ${move.quantity}`;
-    if (taken === 0)
-      throw new Problem('not-enough', `${move.lot.code} does not have ${move.quantity} there`, {
-        lot: move.lot.code,
-        quantity: move.quantity,
-      });
+export async function moveStock(context: MoveContext, move: Move): Promise<Moved> {
+  const { tx, newId, now, actor, entryId } = context;
+  const { lot, quantity, from, to } = move;
+  const movementId = newId();
+  const [row] = await tx.$queryRaw<{ taken: number; version: number }[]>`
+    WITH taken AS (
+      UPDATE balances SET on_hand = on_hand - ${quantity}
+      WHERE lot_id = ${lot.id}::uuid AND place_kind = ${from.kind} AND place_ref = ${from.ref} AND on_hand >= ${quantity}
+      RETURNING 1
+    ), given AS (
+      INSERT INTO balances (lot_id, place_kind, place_ref, on_hand)
+      SELECT ${lot.id}::uuid, ${to.kind}, ${to.ref}, ${quantity} WHERE NOT ${isOutside(to)}
+      ON CONFLICT (lot_id, place_kind, place_ref) DO UPDATE SET on_hand = balances.on_hand + excluded.on_hand
+    ), moved AS (
+      INSERT INTO movements (id, at, lot_id, part_id, quantity, from_kind, from_ref, to_kind, to_ref, position, kit_line_id,
+        reason, reverses_id, person_id, entry_id)
+      VALUES (${movementId}::uuid, ${now}, ${lot.id}::uuid, ${lot.partId}::uuid, ${quantity}, ${from.kind}, ${from.ref}, ${to.kind},
+        ${to.ref}, ${move.position ?? null}, ${move.kitLineId ?? null}::uuid, ${move.reason}, ${move.reversesId ?? null}::uuid,
+        ${actor.personId}::uuid, ${entryId}::uuid)
+    ), seen AS (
+      UPDATE lots SET version = version + 1 WHERE id = ${lot.id}::uuid RETURNING version
+    )
+    SELECT (SELECT count(*)::int FROM taken) AS taken, seen.version FROM seen`;
+  if (!isOutside(from) && row?.taken !== 1) {
+    throw new Problem('not-enough', `${lot.code} does not have ${quantity} there`, { lot: lot.code, quantity });
   }
-  if (!isOutside(move.to)) {
-    await tx.$executeRaw`
-      INSERT INTO balances (lot_id, place_kind, place_ref, on_hand) VALUES (${move.lot.id}::uuid, ${move.to.kind}, ${move.to.ref}, ${move.quantity})
-      ON CONFLICT (lot_id, place_kind, place_ref) DO UPDATE SET on_hand = balances.on_hand + excluded.on_hand`;
-  }
-  const id = context.newId();
-  await tx.movement.create({
-    data: {
-      id,
-      at: context.now,
-      lotId: move.lot.id,
-      partId: move.lot.partId,
-      quantity: move.quantity,
-      fromKind: move.from.kind,
-      fromRef: move.from.ref,
-      toKind: move.to.kind,
-      toRef: move.to.ref,
-      position: move.position ?? null,
-      reason: move.reason,
-      reversesId: move.reversesId ?? null,
-      personId: context.actor.personId,
-      entryId: context.entryId,
-    },
-  });
-  return id;
+  return { movementId, version: row?.version ?? 1 };
 }

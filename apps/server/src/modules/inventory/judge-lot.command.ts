@@ -1,0 +1,66 @@
+import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { Problem } from '@hubwright/contracts/problems';
+import { type Context, defineCommand } from '../../platform/command/command.ts';
+import { sameVersion } from '../../platform/command/version.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
+import { requireAuthorisation } from '../people/public.ts';
+import { binExists, lotLocks, onHandAt, theLot } from './lot.ts';
+import { moveStock } from './move-stock.ts';
+import { quarantine } from './place.ts';
+
+type JudgedLot = Awaited<ReturnType<typeof theLot>>;
+
+/** Accept or reject, once, by a person authorised for stock acceptance. Accepted pieces may go straight to their bin. */
+export const judgeLot = defineCommand(inventoryOperations.judgeLot, {
+  locks: (input, tx) => lotLocks(tx, input.lotId),
+  async execute(context) {
+    const { tx, input, actor, today } = context;
+    const lot = await theLot(tx, input.lotId);
+    sameVersion(lot.version, context.expectedVersion);
+    const authorisation = await requireAuthorisation(tx, actor, {
+      process: 'stock-acceptance',
+      level: 'inspect',
+      today,
+    });
+    if (lot.state !== 'quarantine' || lot.origin === 'taken-off')
+      throw new Problem('lot-not-waiting', `${lot.code} is ${lot.state}`, { lot: lot.code });
+    if (input.verdict === 'accepted') refuseUnfit(lot, today);
+    const judged = await tx.lot.update({
+      where: { id: lot.id },
+      data: { state: input.verdict, version: { increment: 1 } },
+    });
+    const moved = await toBin(context, lot);
+    const version = moved?.version ?? judged.version;
+    return {
+      reply: { id: lot.id, version, movementId: moved?.movementId ?? null },
+      subjects: [{ kind: 'lot', id: lot.id, before: lot.version, after: version }],
+      facts: { code: lot.code, verdict: input.verdict, certificate: lot.certificate, bin: input.bin ?? null },
+      authorisation,
+      ...(input.note ? { reason: input.note } : {}),
+    };
+  },
+});
+
+function refuseUnfit(lot: JudgedLot, today: string): void {
+  if (lot.part.certificateRequired && lot.certificate === '')
+    throw new Problem('certificate-missing', `${lot.code} came without the certificate that ${lot.part.number} needs`, {
+      lot: lot.code,
+    });
+  if (lot.expiresOn && fromDbDate(lot.expiresOn) <= today)
+    throw new Problem('lot-expired', `${lot.code} expired on ${fromDbDate(lot.expiresOn)}`, { lot: lot.code });
+}
+
+async function toBin(context: Context<typeof inventoryOperations.judgeLot>, lot: JudgedLot) {
+  const { tx, input } = context;
+  if (!input.bin || input.verdict !== 'accepted') return undefined;
+  await binExists(tx, input.bin);
+  const quantity = await onHandAt(tx, lot.id, quarantine);
+  if (quantity === 0) return undefined;
+  return moveStock(context, {
+    lot,
+    quantity,
+    from: quarantine,
+    to: { kind: 'bin', ref: input.bin },
+    reason: 'put away',
+  });
+}

@@ -1,0 +1,82 @@
+import type { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import type { Input } from '@hubwright/contracts/operation';
+import { Inject, Injectable } from '@nestjs/common';
+import { Reads } from '../../platform/database/reads.ts';
+import { placeTitle } from './place-title.ts';
+
+interface MovementRow {
+  id: string;
+  sequence: string;
+  at: Date;
+  lot_id: string;
+  lot_code: string;
+  part_id: string;
+  part_number: string;
+  quantity: number;
+  from_kind: string;
+  from_ref: string;
+  from_title: string;
+  to_kind: string;
+  to_ref: string;
+  to_title: string;
+  position: string | null;
+  reason: string;
+  reverses_id: string | null;
+  reversed_by: string | null;
+  person_id: string;
+  person: string;
+}
+
+// The page is cut first: titles and names are looked up for its rows only. Each filter has an index that ends in the sequence
+// or is narrow; a kit is its tray and what its lines moved between rack and unit.
+const movementsSql = `
+  SELECT m.*, l.code AS lot_code, p.number AS part_number, coalesce(w.display_name, '') AS person,
+    ${placeTitle({ kind: 'm.from_kind', ref: 'm.from_ref' })} AS from_title,
+    ${placeTitle({ kind: 'm.to_kind', ref: 'm.to_ref' })} AS to_title,
+    (SELECT r.id FROM movements r WHERE r.reverses_id = m.id) AS reversed_by
+  FROM (
+    SELECT * FROM movements m WHERE ($1::uuid IS NULL OR m.lot_id = $1) AND ($2::uuid IS NULL OR m.part_id = $2)
+      AND ($3::uuid IS NULL OR m.kit_line_id IN (SELECT id FROM kit_lines WHERE kit_id = $3))
+      AND ($4::text IS NULL OR (m.from_kind = 'bin' AND m.from_ref = $4) OR (m.to_kind = 'bin' AND m.to_ref = $4))
+      AND ($5::bigint IS NULL OR m.sequence < $5)
+    ORDER BY m.sequence DESC LIMIT $6) m
+  JOIN lots l ON l.id = m.lot_id JOIN parts p ON p.id = m.part_id LEFT JOIN people w ON w.id = m.person_id
+  ORDER BY m.sequence DESC`;
+
+/** The stock ledger, newest first: every number on a screen leads here. */
+@Injectable()
+export class MovementsQueries {
+  constructor(@Inject(Reads) private readonly reads: Reads) {}
+
+  async listMovements(input: Input<typeof inventoryOperations.listMovements>) {
+    const rows = await this.reads.sql<MovementRow>(movementsSql, [
+      input.lotId ?? null,
+      input.partId ?? null,
+      input.kitId ?? null,
+      input.bin ?? null,
+      input.after && /^\d{1,18}$/.test(input.after) ? input.after : null,
+      input.limit + 1,
+    ]);
+    const shown = rows.slice(0, input.limit);
+    return { rows: shown.map(movementRow), next: rows.length > input.limit ? (shown.at(-1)?.sequence ?? null) : null };
+  }
+}
+
+function movementRow(row: MovementRow) {
+  return {
+    id: row.id,
+    sequence: Number(row.sequence),
+    at: row.at.toISOString(),
+    lotId: row.lot_id,
+    lotCode: row.lot_code,
+    part: { id: row.part_id, number: row.part_number },
+    quantity: row.quantity,
+    from: { kind: row.from_kind, ref: row.from_ref, title: row.from_title },
+    to: { kind: row.to_kind, ref: row.to_ref, title: row.to_title },
+    position: row.position,
+    reason: row.reason,
+    reversesId: row.reverses_id,
+    reversedById: row.reversed_by,
+    person: { id: row.person_id, displayName: row.person },
+  };
+}

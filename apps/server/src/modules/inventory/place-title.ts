@@ -1,0 +1,15 @@
+/**
+ * SQL for the words a person knows a place by: “bin A-01”, “tray of KIT-0004”, “rack of WO-1001”.
+ *
+ * @param columns names of the columns that hold kind and ref; constants of the query, never input
+ */
+export function placeTitle(columns: { kind: string; ref: string }): string {
+  const { kind, ref } = columns;
+  return `CASE ${kind}
+    WHEN 'bin' THEN 'bin ' || ${ref}
+    WHEN 'tray' THEN 'tray of ' || coalesce((SELECT k.code FROM kits k WHERE k.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'rack' THEN 'rack of ' || coalesce((SELECT w.number FROM work_orders w WHERE w.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'unit' THEN 'unit of ' || coalesce((SELECT w.number FROM work_orders w WHERE w.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'customer' THEN 'customer ' || coalesce((SELECT c.name FROM customers c WHERE c.id = nullif(${ref}, '')::uuid), '')
+    WHEN 'count' THEN 'count difference' ELSE ${kind} END`;
+}

@@ -1,0 +1,1 @@
+export { orderLock, recordDelivery, undoDelivery } from './deliveries.ts';
