@@ -60,11 +60,12 @@ export async function undoDelivery(tx: Tx, delivery: { lineId: string; quantity:
   await settleOrder(tx, line.orderId);
 }
 
-/** An order is received when nothing more is open on any line; a cancelled one stays cancelled. */
-async function settleOrder(tx: Tx, orderId: string): Promise<void> {
-  await tx.$executeRaw`
+/** An order is received when nothing more is open on any line; a cancelled one stays cancelled. Answers its new version. */
+export async function settleOrder(tx: Tx, orderId: string): Promise<number> {
+  const [row] = await tx.$queryRaw<{ version: number }[]>`
     UPDATE purchase_orders o SET version = version + 1, state = CASE WHEN o.state = 'cancelled' THEN o.state
       WHEN EXISTS (SELECT 1 FROM purchase_order_lines l WHERE l.order_id = o.id AND l.received < l.quantity) THEN 'ordered'
       ELSE 'received' END
-    WHERE o.id = ${orderId}::uuid`;
+    WHERE o.id = ${orderId}::uuid RETURNING version`;
+  return row?.version ?? 1;
 }
