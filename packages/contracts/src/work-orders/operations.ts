@@ -126,7 +126,7 @@ export const workOrderOperations = {
         prompts: z.array(z.string()),
       })
       .meta({ id: 'UnitReceived' }),
-    touches: ['units', 'kits', 'inventory', 'customers', 'due-dates'],
+    touches: ['units', 'kits', 'due-dates'],
     problems: [
       'already-in-shop',
       'scope-refused',
@@ -227,7 +227,6 @@ export const workOrderOperations = {
     summary: 'Promise the customer a day, or move the promise and say why',
     input: z.strictObject({ workOrderId: id, promisedOn: date.nullable(), reason: line }),
     output: changed,
-    touches: ['kits'],
     problems: ['promise-in-past', 'wrong-state'],
   }),
   okToShip: command({
@@ -267,7 +266,11 @@ export const workOrderOperations = {
     access: desk,
     versioned: true,
     summary: 'Close a shipped or scrapped work order; from then on the unit can be received again',
-    input: z.strictObject({ workOrderId: id, note: note.default('') }),
+    input: z.strictObject({
+      workOrderId: id,
+      looseItemsReturned: z.array(id).max(60).default([]),
+      note: note.default(''),
+    }),
     output: moved,
     touches: ['units'],
     problems: ['wrong-state', 'work-held', 'loose-items-left'],

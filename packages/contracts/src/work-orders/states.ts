@@ -251,6 +251,9 @@ export const papers = ['logbook', 'removal-tag', 'previous-release', 'shipping-l
 export const paper = z.enum(papers).meta({ id: 'Paper' });
 export type Paper = (typeof papers)[number];
 
+/** Without these the desk asks the customer; a purchase order and an earlier release may be missing for good reasons. */
+export const expectedPapers: readonly Paper[] = ['logbook', 'removal-tag', 'shipping-list'];
+
 export const holdKinds = [
   'customer',
   'payment',

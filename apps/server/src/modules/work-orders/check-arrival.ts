@@ -1,0 +1,113 @@
+import type { Input } from '@hubwright/contracts/operation';
+import { type Pointed, Problem } from '@hubwright/contracts/problems';
+import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { eventTitles } from '@hubwright/contracts/work-orders/states';
+import { normaliseSerial } from '@hubwright/rules/identity';
+
+type Arrival = Input<typeof workOrderOperations.receiveUnit>;
+type Hours = { readonly sinceNewTenths: number | 'unknown'; readonly sinceOverhaulTenths: number | 'unknown' };
+
+/** More than any propeller or governor has run; common practice, no source. */
+const plausibleTenths = 600_000;
+
+/** A declared event has an inspection of its own; a reseal or a balance does not answer it. And each scope has its kind of unit. */
+export function refuseScope(input: Arrival, model: { kind: string; pitch: string; designation: string }): void {
+  const { scope, events } = input;
+  if (events.length > 0 && (scope === 'reseal' || scope === 'balance-only')) {
+    const names = events.map((event) => eventTitles[event].toLowerCase()).join(', ');
+    throw refused(`After ${names} the manual asks for an inspection: a ${scope} does not answer it`);
+  }
+  if ((scope === 'governor') !== (model.kind === 'governor'))
+    throw refused(`${model.designation} is a ${model.kind}: the scope ${scope} is not for it`);
+  if (scope === 'fixed-pitch' && model.pitch !== 'fixed')
+    throw refused(`${model.designation} is not a fixed-pitch propeller`);
+}
+
+function refused(detail: string): Problem {
+  return new Problem('scope-refused', detail, {}, [{ pointer: '/scope', detail }]);
+}
+
+/** Hub and blades counted against the model; a one-piece propeller and a governor have none of them. */
+export function refuseParts(
+  input: Arrival,
+  model: { kind: string; pitch: string; bladeCount: number | null; maker: string },
+): void {
+  const blades = input.parts.filter((part) => part.kind === 'blade').length;
+  const hubs = input.parts.filter((part) => part.kind === 'hub').length;
+  const onePiece = model.kind === 'governor' || model.pitch === 'fixed';
+  const fits = onePiece ? blades === 0 && hubs === 0 : blades === model.bladeCount && hubs === 1;
+  if (!fits) {
+    const wanted = onePiece ? 'neither hub nor blades' : `one hub and ${model.bladeCount} blades`;
+    const detail = `This model has ${wanted}; ${hubs} hub and ${blades} blades were entered`;
+    throw new Problem('parts-wrong', detail, {}, [{ pointer: '/parts', detail }]);
+  }
+  const seen = new Set<string>();
+  for (const [index, part] of input.parts.entries()) {
+    const identity =
+      part.serial === null ? null : `${part.maker ?? model.maker}|${part.partNumber}|${normaliseSerial(part.serial)}`;
+    for (const mark of [`at ${part.position}`, ...(identity ? [identity] : [])]) {
+      if (seen.has(mark))
+        throw new Problem('parts-wrong', 'Two parts cannot share a position or a serial', {}, [
+          { pointer: `/parts/${index}`, detail: 'This position or serial was entered before' },
+        ]);
+      seen.add(mark);
+    }
+  }
+}
+
+/** What the shop last knew of the unit. `on` is a date. */
+export interface EarlierTimes {
+  readonly on: string;
+  readonly sinceNewTenths: number | null;
+}
+
+/** Hours that cannot be: beyond plausible, more since overhaul than since new, backwards, or faster than the clock. */
+export function refuseHours(input: Arrival, earlier: EarlierTimes | null, daysSince: number): void {
+  const wrong = [...impossible(input.times, '/times'), ...meterFaults(input.times)];
+  for (const [index, part] of input.parts.entries()) wrong.push(...impossible(part, `/parts/${index}`));
+  const now = input.times.sinceNewTenths;
+  if (earlier?.sinceNewTenths != null && now !== 'unknown') {
+    const flown = now - earlier.sinceNewTenths;
+    const pointer = '/times/sinceNewTenths';
+    if (flown < 0) wrong.push({ pointer, detail: `It had ${earlier.sinceNewTenths / 10} h on ${earlier.on} already` });
+    else if (flown > (daysSince + 1) * 240)
+      wrong.push({ pointer, detail: 'More than 24 hours a day since its last visit' });
+  }
+  const [first] = wrong;
+  if (first) throw new Problem('hours-wrong', first.detail, {}, wrong);
+}
+
+function impossible(hours: Hours, base: string): Pointed[] {
+  const wrong: Pointed[] = [];
+  for (const name of ['sinceNewTenths', 'sinceOverhaulTenths'] as const) {
+    const value = hours[name];
+    if (value !== 'unknown' && value > plausibleTenths)
+      wrong.push({ pointer: `${base}/${name}`, detail: `More than ${plausibleTenths / 10} hours is not plausible` });
+  }
+  const { sinceNewTenths, sinceOverhaulTenths } = hours;
+  if (sinceNewTenths !== 'unknown' && sinceOverhaulTenths !== 'unknown' && sinceOverhaulTenths > sinceNewTenths)
+    wrong.push({
+      pointer: `${base}/sinceOverhaulTenths`,
+      detail: 'Hours since overhaul cannot be more than since new',
+    });
+  return wrong;
+}
+
+// Which meter the hours come from is part of the reading.
+function meterFaults(times: Arrival['times']): Pointed[] {
+  const known = times.sinceNewTenths !== 'unknown' || times.sinceOverhaulTenths !== 'unknown';
+  if (known && times.meter === undefined)
+    return [{ pointer: '/times/meter', detail: 'Say which meter the hours come from' }];
+  if (times.meterTenths !== undefined && times.meter === undefined)
+    return [{ pointer: '/times/meter', detail: 'Say which meter this is' }];
+  return [];
+}
+
+/** What a declared event makes the desk ask. */
+export function prompts(input: Arrival): string[] {
+  if (input.events.length === 0) return [];
+  return [
+    'Ask whether engine and governor of the same installation are inspected for this event; the current approved manuals say how.',
+    'The preliminary inspection includes hidden damage.',
+  ];
+}
