@@ -1,4 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
 import { pathKeys } from '@hubwright/contracts/operation';
 import type { Role } from '@hubwright/contracts/roles';
@@ -93,14 +96,20 @@ export class ShopApp {
   /** @param template which template database to clone: `empty` has only the schema, `shop` the invented shop's reference data */
   static async open(template: 'empty' | 'shop' = 'shop', options: Partial<AppOptions> = {}): Promise<ShopApp> {
     const database = await freshDatabase(template);
+    const filesFolder = await mkdtemp(join(tmpdir(), 'hubwright-files-'));
     const running = await createApp({
+      filesFolder,
       databaseUrl: database.url,
       sessionSecret: 'a secret only the tests know, long enough',
       requestsPerMinute: 1_000_000,
       ...options,
     });
     const address = await running.listen(0);
-    return new ShopApp(running, address, database.url, database.drop);
+    const drop = async () => {
+      await database.drop();
+      await rm(filesFolder, { recursive: true, force: true });
+    };
+    return new ShopApp(running, address, database.url, drop);
   }
 
   visitor(): Visitor {

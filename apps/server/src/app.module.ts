@@ -15,6 +15,7 @@ import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
 import { Database } from './platform/database/client.ts';
 import { Reads } from './platform/database/reads.ts';
+import { FILES, type FileStore } from './platform/files/store.ts';
 import { Attempts } from './platform/http/attempts.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
@@ -24,11 +25,12 @@ import { Pruning } from './platform/jobs/pruning.ts';
 import { LiveController } from './platform/live/live.controller.ts';
 import { LiveFeed } from './platform/live/live-feed.ts';
 
-/** What is injected from outside: the database, time and ids. */
+/** What is injected from outside: the database, time, ids and stored files. */
 export interface Surroundings {
   readonly database: Database;
   readonly clock: Clock;
   readonly ids: Ids;
+  readonly files: FileStore;
 }
 
 /** The departments in the order a unit meets them. */
@@ -45,7 +47,7 @@ const departments = [
 @Global()
 @Module({})
 export class AppModule {
-  static with({ database, clock, ids }: Surroundings): DynamicModule {
+  static with({ database, clock, ids, files }: Surroundings): DynamicModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
@@ -54,6 +56,7 @@ export class AppModule {
         { provide: Database, useValue: database },
         { provide: CLOCK, useValue: clock },
         { provide: IDS, useValue: ids },
+        { provide: FILES, useValue: files },
         Reads,
         Refusals,
         Attempts,
@@ -65,7 +68,7 @@ export class AppModule {
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },
       ],
-      exports: [CLOCK, IDS, Reads, CommandRunner, ShopZone, Refusals, Attempts],
+      exports: [CLOCK, IDS, FILES, Reads, CommandRunner, ShopZone, Refusals, Attempts],
     };
   }
 }

@@ -12,6 +12,7 @@ import { type Clock, systemClock } from './platform/command/clock.ts';
 import { type Ids, systemIds } from './platform/command/ids.ts';
 import { CommandRunner } from './platform/command/runner.ts';
 import { Database } from './platform/database/client.ts';
+import { type FileStore, FolderFileStore } from './platform/files/store.ts';
 import { sendProblem } from './platform/http/problem.filter.ts';
 import { registerSessions } from './platform/http/session.ts';
 
@@ -20,6 +21,8 @@ export interface AppOptions {
   readonly databaseUrl: string;
   /** At least 32 characters; signs session cookies. */
   readonly sessionSecret: string;
+  /** Folder of stored files, kept as long as the database. */
+  readonly filesFolder: string;
   /** True behind HTTPS: `__Host-` cookies and HSTS. */
   readonly secure?: boolean;
   /** Folder of the built dashboard; without it only the API is served. */
@@ -34,6 +37,7 @@ export interface AppOptions {
 export interface RunningApp {
   readonly app: NestFastifyApplication;
   readonly runner: CommandRunner;
+  readonly files: FileStore;
   listen(port: number, host?: string): Promise<string>;
   close(): Promise<void>;
 }
@@ -50,7 +54,9 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
   const fastify = adapter.getInstance() as unknown as FastifyInstance;
   await registerSessions(fastify, { database, secret: options.sessionSecret, secure });
   await registerProtection(fastify, { secure, requestsPerMinute: options.requestsPerMinute ?? 3_000 });
-  const module = AppModule.with({ database, clock: options.clock ?? systemClock, ids: options.ids ?? systemIds });
+  const files = new FolderFileStore(options.filesFolder);
+  const { clock = systemClock, ids = systemIds } = options;
+  const module = AppModule.with({ database, clock, ids, files });
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,
@@ -64,6 +70,7 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
   return {
     app,
     runner: app.get(CommandRunner),
+    files,
     async listen(port, host = '127.0.0.1') {
       await app.listen(port, host);
       return app.getUrl();

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { applyMigrations, schemaVersionState } from '../../../prisma/migrate.ts';
 import { createApp } from './app.ts';
 import { startEmbeddedPostgres } from './platform/embedded-postgres/start.ts';
@@ -32,6 +33,7 @@ async function start(settings: Settings, stops: Stop[]): Promise<void> {
     databaseUrl,
     sessionSecret,
     secure,
+    filesFolder: join(settings.dataFolder, 'files'),
     ...(dashboardFolder ? { dashboardFolder } : {}),
   });
   stops.unshift(server.close);

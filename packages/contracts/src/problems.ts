@@ -103,6 +103,11 @@ const everywhere = {
     title: 'A value does not make sense to the rule that uses it',
     next: 'Correct the named value.',
   },
+  'file-damaged': {
+    status: 409,
+    title: 'A stored file is not what was kept',
+    next: 'Restore it from the backup; tell whoever looks after this server.',
+  },
   internal: {
     status: 500,
     title: 'The server made a mistake',
