@@ -1,5 +1,5 @@
 // `npm start`: from a fresh clone to a running shop. The server runs in this very process, so that whatever stops or
-// kills it means the server itself.
+// kills it means the server itself. With `--build` it ends before that.
 import { checkNode, ensureBuilt, ensureInstalled } from './prepare.mjs';
 
 process.env.NODE_ENV ??= 'production';
@@ -11,5 +11,6 @@ try {
   console.error(error.message);
   process.exit(1);
 }
+if (process.argv.includes('--build')) process.exit(0);
 process.setSourceMapsEnabled(true);
 await import('./dist/main.js');
