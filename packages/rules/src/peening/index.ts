@@ -1,0 +1,4 @@
+export { fitSaturation, type ProblemCode, type SaturationFit } from './fit-saturation.ts';
+export type { Form } from './forms.ts';
+export type { Point } from './least-squares.ts';
+export { coverageAfter, judgeLot, type LotStrips } from './lot.ts';
