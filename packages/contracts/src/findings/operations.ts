@@ -106,7 +106,15 @@ export const findingOperations = {
     access: ['technician', 'inspector'],
     summary:
       'Sign a measured step whose value is outside its limits: the result is kept as failed and a finding is raised',
-    input: z.strictObject({ stepId: id, values: measuredValues, ...performed, ...found, signature }),
+    input: z.strictObject({
+      stepId: id,
+      values: measuredValues,
+      ...performed,
+      ...found,
+      /** Needed when the step was signed as good before: why that was wrong. */
+      reason: line.optional(),
+      signature,
+    }),
     output: changed.extend({ number: z.string(), signOffId: id }).meta({ id: 'StepFailed' }),
     signs: 'The values are as I measured them; at least one is outside the limits',
     touches: ['work-orders', 'quotes', 'releases'],
@@ -165,7 +173,7 @@ export const findingOperations = {
     }),
     output: z.object({ id, version: z.int(), itemId: id }).meta({ id: 'ReplacementFitted' }),
     touches: ['units', 'work-orders', 'releases'],
-    problems: ['nothing-to-replace', 'replacement-known', 'wrong-state'],
+    problems: ['nothing-to-replace', 'replacement-known', 'already-in-shop', 'wrong-state'],
   }),
 } as const;
 

@@ -1,0 +1,79 @@
+import type { Disposition } from '@hubwright/contracts/findings/areas';
+import type { Operation } from '@hubwright/contracts/operation';
+import type { Context } from '../../platform/command/command.ts';
+import type { Tx } from '../../platform/database/client.ts';
+import { addDemandFromFinding } from '../kits/public.ts';
+import { uninstall } from '../units/public.ts';
+import { type AskedStep, layRepair } from './repair-steps.ts';
+
+export interface PartAsked {
+  readonly partId: string;
+  readonly position: string;
+  readonly quantity: number;
+}
+
+interface Decided {
+  readonly id: string;
+  readonly number: string;
+  readonly travelerId: string;
+  readonly stepId: string | null;
+  readonly workOrderId: string;
+  readonly traveler: {
+    readonly id: string;
+    readonly itemId: string;
+    readonly partClass: string;
+    readonly position: string;
+  };
+}
+
+/** The parts a decision asks for. A rejected part whose number the shop stocks is asked for at its own position without being named. */
+export async function partsDemanded(
+  tx: Tx,
+  finding: Decided,
+  input: { disposition: Disposition; parts: readonly PartAsked[] },
+): Promise<PartAsked[]> {
+  const { traveler } = finding;
+  if (input.disposition !== 'reject' || traveler.partClass === 'assembly') return [...input.parts];
+  const item = await tx.serializedItem.findUniqueOrThrow({ where: { id: traveler.itemId } });
+  const part = await tx.part.findUnique({ where: { number: item.partNumber }, select: { id: true } });
+  if (!part || input.parts.some(({ position }) => position === traveler.position)) return [...input.parts];
+  return [...input.parts, { partId: part.id, position: traveler.position, quantity: 1 }];
+}
+
+/** Lays the repair on the traveler, or ends the part's way; asks the kit for parts. Answers the new steps' ids. */
+export async function carryOut(
+  context: Context<Operation>,
+  finding: Decided,
+  decision: { disposition: Disposition; steps: readonly AskedStep[]; parts: readonly PartAsked[] },
+): Promise<string[]> {
+  const { tx } = context;
+  await tx.findingPart.createMany({
+    data: decision.parts.map((part) => ({ ...part, id: context.newId(), findingId: finding.id })),
+  });
+  if (decision.parts.length > 0) {
+    await addDemandFromFinding(context, {
+      workOrderId: finding.workOrderId,
+      findingId: finding.id,
+      parts: decision.parts,
+    });
+  }
+  if (decision.disposition === 'repair') return layRepair(context, finding, decision.steps);
+  if (decision.disposition === 'reject') await endOfPart(context, finding);
+  return [];
+}
+
+/** A rejected part leaves the unit and needs no more work; what was signed on it stays. */
+async function endOfPart(context: Context<Operation>, { traveler }: Decided): Promise<void> {
+  await context.tx.travelerStep.updateMany({
+    where: { travelerId: traveler.id, state: 'open' },
+    data: { state: 'not-needed' },
+  });
+  if (traveler.partClass !== 'assembly') await uninstall(context, { itemId: traveler.itemId, on: context.today });
+}
+
+const worst: readonly string[] = ['serviceable', 'repair', 'reject'];
+
+/** A traveler shows the gravest decision on its part. */
+export function travelerDisposition(before: string | null, now: Disposition): string {
+  return worst.indexOf(before ?? '') > worst.indexOf(now) ? (before ?? now) : now;
+}

@@ -1,0 +1,90 @@
+import type { Operation } from '@hubwright/contracts/operation';
+import type { Context } from '../../platform/command/command.ts';
+import { insertSteps, type NewStep } from '../work-orders/public.ts';
+
+/** A step as it lies on the traveler, as far as placing others needs it. */
+export interface Laid extends NewStep {
+  readonly id: string;
+  readonly sequence: number;
+  readonly state: string;
+  readonly findingId: string | null;
+}
+
+/** A repair step as the inspector names it. */
+export interface AskedStep {
+  readonly title: string;
+  readonly instruction: string;
+  readonly process: string;
+  readonly level: string;
+  readonly standardMinutes: number;
+}
+
+/**
+ * After which step a finding's repair goes: behind the step that failed when that is past evaluation; else behind all of
+ * evaluation, whatever is signed already, and earlier findings' repairs. Evaluation finds everything before anyone quotes.
+ */
+export function placeOfRepair(steps: readonly Laid[], failedStepId: string | null): number {
+  const failed = steps.find(({ id }) => id === failedStepId);
+  const isBefore = (step: Laid) =>
+    step.state === 'signed' ||
+    step.state === 'failed' ||
+    step.phase === 'evaluation' ||
+    (step.findingId !== null && step.phase === 'repair');
+  const others = steps.filter(isBefore).map(({ sequence }) => sequence);
+  return Math.max(0, failed?.sequence ?? 0, ...others);
+}
+
+/** The steps of a repair as they go on the traveler; what failed is measured again behind them. */
+export function stepsOfRepair(asked: readonly AskedStep[], failed: Laid | undefined, number: string): NewStep[] {
+  const repairs = asked.map((step): NewStep => {
+    const inspects = step.level === 'inspect';
+    return {
+      ...step,
+      kind: inspects ? 'inspect' : 'work',
+      phase: 'repair',
+      instrumentKind: null,
+      caution: null,
+      fact: inspects ? null : 'repaired',
+      measures: [],
+    };
+  });
+  return failed ? [...repairs, measuredAgain(failed, number)] : repairs;
+}
+
+function measuredAgain(failed: Laid, number: string): NewStep {
+  const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
+  const phase = failed.phase === 'evaluation' ? 'repair' : failed.phase;
+  return {
+    title: `${failed.title}, again after ${number}`,
+    instruction,
+    process,
+    level,
+    kind,
+    phase,
+    standardMinutes,
+    instrumentKind,
+    caution,
+    fact,
+    measures,
+  };
+}
+
+/** Puts a finding's repair on the traveler and answers the new steps' ids. */
+export async function layRepair(
+  context: Pick<Context<Operation>, 'tx' | 'newId'>,
+  finding: { id: string; number: string; travelerId: string; stepId: string | null },
+  asked: readonly AskedStep[],
+): Promise<string[]> {
+  const steps: Laid[] = await context.tx.travelerStep.findMany({
+    where: { travelerId: finding.travelerId },
+    orderBy: { sequence: 'asc' },
+    include: { measures: { orderBy: { sequence: 'asc' } } },
+  });
+  const failed = steps.find(({ id }) => id === finding.stepId);
+  const after = placeOfRepair(steps, finding.stepId);
+  return insertSteps(
+    context,
+    { travelerId: finding.travelerId, after, findingId: finding.id },
+    stepsOfRepair(asked, failed, finding.number),
+  );
+}

@@ -1,0 +1,165 @@
+import type { Input, Reply } from '@hubwright/contracts/operation';
+import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { Inject, Injectable } from '@nestjs/common';
+import type { Actor } from '../../platform/command/actor.ts';
+import { CLOCK, type Clock } from '../../platform/command/clock.ts';
+import { ShopZone } from '../../platform/command/shop-zone.ts';
+import { toDbDate } from '../../platform/database/dates.ts';
+import { Reads } from '../../platform/database/reads.ts';
+import { blockOf } from './step-block.ts';
+import { type TurnRow, turnSql } from './turn.ts';
+
+type Board = Reply<typeof travelerOperations.benchBoard>;
+type BenchStep = Board['mine'][number];
+
+/** Far more than a shop has travelers under work; keeps the answer bounded all the same. */
+const mostTurns = 5000;
+
+interface WorkedBy {
+  readonly traveler_id: string;
+  readonly person_id: string;
+  readonly name: string;
+}
+
+const workedBySql = `
+  SELECT DISTINCT s.traveler_id::text AS traveler_id, o.person_id::text AS person_id, p.display_name AS name
+  FROM sign_offs o JOIN traveler_steps s ON s.id = o.step_id JOIN people p ON p.id = o.person_id
+  WHERE s.traveler_id = ANY ($1::uuid[]) AND s.level = 'perform' AND s.kind <> 'inspect' ORDER BY 3`;
+
+@Injectable()
+export class BenchQueries {
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ShopZone) private readonly zone: ShopZone,
+  ) {}
+
+  async board(input: Input<typeof travelerOperations.benchBoard>, actor: Actor): Promise<Board> {
+    const [turns, held] = await Promise.all([
+      this.turns(input.process ?? null),
+      this.authorisations(input.personId ?? actor.personId),
+    ]);
+    const urgent = [...turns].sort(byUrgency);
+    const free = urgent.filter((turn) => !blockOf(turn));
+    const blocked = urgent.flatMap((turn) => {
+      const why = blockOf(turn);
+      return why && held.has(`${turn.process} ${turn.level}`) ? [{ ...benchStep(turn), blocked: why }] : [];
+    });
+    return {
+      mine: free
+        .filter((turn) => held.has(`${turn.process} ${turn.level}`))
+        .slice(0, input.limit)
+        .map(benchStep),
+      blocked: blocked.slice(0, input.limit),
+      byProcess: queues(turns),
+    };
+  }
+
+  async inspections(
+    input: Input<typeof travelerOperations.inspectionQueue>,
+    actor: Actor,
+  ): Promise<Reply<typeof travelerOperations.inspectionQueue>> {
+    const [turns, held] = await Promise.all([this.turns(null), this.authorisations(actor.personId)]);
+    const waiting = turns
+      .filter((turn) => (turn.level === 'inspect' || turn.kind === 'inspect') && !blockOf(turn))
+      .sort((a, b) => a.ready_since.getTime() - b.ready_since.getTime())
+      .slice(0, input.limit);
+    const [workers, shop] = await Promise.all([
+      this.reads.sql<WorkedBy>(workedBySql, [waiting.map((turn) => turn.traveler_id)]),
+      this.reads.models.shopProfile.findUnique({ where: { id: 1 }, select: { inspectOwnWork: true } }),
+    ]);
+    const now = this.clock.now().getTime();
+    return {
+      rows: waiting.map((turn) => {
+        const by = workers.filter((one) => one.traveler_id === turn.traveler_id);
+        const relaxed = shop?.inspectOwnWork.includes(turn.process) ?? false;
+        return {
+          ...benchStep(turn),
+          workBy: by.map(({ name }) => name),
+          ownWork: !relaxed && by.some((one) => one.person_id === actor.personId),
+          authorised: held.has(`${turn.process} ${turn.level}`),
+          waitingHours: Math.max(0, Math.floor((now - turn.ready_since.getTime()) / 3_600_000)),
+        };
+      }),
+    };
+  }
+
+  private turns(process: string | null): Promise<TurnRow[]> {
+    return this.reads.sql<TurnRow>(turnSql, [null, process, mostTurns]);
+  }
+
+  /** What a person is authorised for today, as `process level`. */
+  private async authorisations(personId: string): Promise<Set<string>> {
+    const today = toDbDate(await this.zone.today(this.clock.now()));
+    const held = await this.reads.models.authorisation.findMany({
+      where: {
+        personId,
+        validFrom: { lte: today },
+        person: { active: true },
+        AND: [
+          { OR: [{ expiresOn: null }, { expiresOn: { gt: today } }] },
+          { OR: [{ revokedOn: null }, { revokedOn: { gt: today } }] },
+        ],
+      },
+      select: { process: true, level: true },
+    });
+    return new Set(held.map(({ process, level }) => `${process} ${level}`));
+  }
+}
+
+/** Priority, then the promise, then the longest wait. */
+function byUrgency(a: TurnRow, b: TurnRow): number {
+  return (
+    a.priority - b.priority ||
+    (a.promised_on ?? '9999').localeCompare(b.promised_on ?? '9999') ||
+    a.ready_since.getTime() - b.ready_since.getTime()
+  );
+}
+
+function queues(turns: readonly TurnRow[]): Board['byProcess'] {
+  const byKey = new Map<string, Board['byProcess'][number]>();
+  for (const turn of turns) {
+    const key = `${turn.process} ${turn.level}`;
+    const queue = byKey.get(key) ?? {
+      process: turn.process as never,
+      level: turn.level as never,
+      ready: 0,
+      blocked: 0,
+      minutes: 0,
+    };
+    if (blockOf(turn)) queue.blocked += 1;
+    else {
+      queue.ready += 1;
+      queue.minutes += turn.standard_minutes;
+    }
+    byKey.set(key, queue);
+  }
+  return [...byKey.values()].sort((a, b) => b.minutes - a.minutes || a.process.localeCompare(b.process));
+}
+
+function benchStep(turn: TurnRow): BenchStep {
+  return {
+    stepId: turn.step_id,
+    travelerId: turn.traveler_id,
+    travelerNumber: turn.traveler_number,
+    workOrderId: turn.work_order_id,
+    workOrderNumber: turn.work_order_number,
+    customer: turn.customer,
+    unit: { designation: turn.designation, serial: turn.serial },
+    partClass: turn.part_class as BenchStep['partClass'],
+    position: turn.position,
+    sequence: turn.sequence,
+    steps: turn.steps,
+    title: turn.title,
+    process: turn.process as BenchStep['process'],
+    level: turn.level as BenchStep['level'],
+    kind: turn.kind as BenchStep['kind'],
+    phase: turn.phase as BenchStep['phase'],
+    standardMinutes: turn.standard_minutes,
+    instrumentKind: turn.instrument_kind as BenchStep['instrumentKind'],
+    caution: turn.caution,
+    priority: turn.priority,
+    promisedOn: turn.promised_on,
+    readySince: turn.ready_since.toISOString(),
+  };
+}

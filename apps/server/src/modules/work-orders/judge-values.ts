@@ -1,0 +1,72 @@
+import { Problem } from '@hubwright/contracts/problems';
+import { judge } from '@hubwright/rules/limits';
+
+/** A value to measure, as copied from the revision: limits are decimals as the manual prints them. */
+export interface MeasureAsked {
+  readonly id: string;
+  readonly name: string;
+  readonly unit: string;
+  readonly decimals: number;
+  readonly method: string;
+  readonly low: string | null;
+  readonly high: string | null;
+}
+
+export interface JudgedValue {
+  readonly measureId: string;
+  /** As it was entered, digit for digit. */
+  readonly value: string;
+  /** What was compared with the limits, after the revision's rounding. */
+  readonly compared: string;
+  readonly pass: boolean;
+}
+
+type Given = readonly { readonly measureId: string; readonly value: string }[];
+
+/** Judges every value of a measured step. Throws `value-unknown` or `values-missing`: all are needed, once each. */
+export function judgeValues(asked: readonly MeasureAsked[], given: Given): JudgedValue[] {
+  const byMeasure = new Map(given.map((one) => [one.measureId, one.value]));
+  const known = new Set(asked.map(({ id }) => id));
+  if (byMeasure.size !== given.length || given.some(({ measureId }) => !known.has(measureId))) {
+    throw new Problem('value-unknown', 'A value is entered twice or belongs to another step', {}, [
+      { pointer: '/values', detail: 'Enter each value of this step once' },
+    ]);
+  }
+  const missing = asked.filter(({ id }) => !byMeasure.has(id)).map(({ name }) => name);
+  if (missing.length > 0) {
+    throw new Problem('values-missing', `Not measured: ${missing.join(', ')}`, { missing }, [
+      { pointer: '/values', detail: `Not measured: ${missing.join(', ')}` },
+    ]);
+  }
+  return asked.map((measure) => judgeOne(measure, byMeasure.get(measure.id) ?? ''));
+}
+
+function judgeOne(measure: MeasureAsked, value: string): JudgedValue {
+  const { low, high, decimals, method } = measure;
+  // The manual asks for some values without a limit: they are recorded.
+  if (low === null && high === null) return { measureId: measure.id, value, compared: value, pass: true };
+  const rounding = method === 'rounding';
+  const { pass, compared } = judge(Number(value), {
+    decimals,
+    method: rounding ? 'rounding' : 'absolute',
+    ...(low === null ? {} : { low: Number(low) }),
+    ...(high === null ? {} : { high: Number(high) }),
+  });
+  return { measureId: measure.id, value, compared: rounding ? compared.toFixed(Math.max(0, decimals)) : value, pass };
+}
+
+/** What is outside, in words: name, value and limits. */
+export function outsideInWords(asked: readonly MeasureAsked[], judged: readonly JudgedValue[]): string[] {
+  return judged
+    .filter(({ pass }) => !pass)
+    .flatMap(({ measureId, value }) => {
+      const measure = asked.find(({ id }) => id === measureId);
+      return measure ? [`${measure.name} ${value} ${measure.unit} (limits ${limitsInWords(measure)})`] : [];
+    });
+}
+
+export function limitsInWords({ low, high, unit }: Pick<MeasureAsked, 'low' | 'high' | 'unit'>): string {
+  if (low !== null && high !== null) return `${low} to ${high} ${unit}`;
+  if (low !== null) return `at least ${low} ${unit}`;
+  return high !== null ? `at most ${high} ${unit}` : 'none';
+}

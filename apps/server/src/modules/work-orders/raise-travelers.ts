@@ -1,0 +1,92 @@
+import type { Scope } from '@hubwright/contracts/manuals/words';
+import type { Operation } from '@hubwright/contracts/operation';
+import { Problem } from '@hubwright/contracts/problems';
+import type { Context } from '../../platform/command/command.ts';
+import { nextNumber } from '../../platform/database/counters.ts';
+import { type Route, routesFor } from '../manuals/public.ts';
+import { openInstallations } from '../units/public.ts';
+import { insertSteps, type NewStep } from './splice-steps.ts';
+
+export interface RaisedTraveler {
+  readonly id: string;
+  readonly number: string;
+  readonly title: string;
+  readonly position: string;
+}
+
+interface Routed {
+  readonly id: string;
+  readonly unitId: string;
+  readonly modelId: string;
+  readonly revisionId: string;
+  readonly scope: string;
+}
+
+/**
+ * One traveler for the unit and each serialized part in it, steps and limits copied from the route of its class. Throws
+ * `route-missing` when the revision has none for one of them: a part without a traveler cannot move.
+ */
+export async function raiseTravelers(
+  context: Pick<Context<Operation>, 'tx' | 'now' | 'newId'>,
+  workOrder: Routed,
+): Promise<RaisedTraveler[]> {
+  const { tx } = context;
+  const routes = await routesByClass(context, workOrder);
+  const unit = await tx.serializedItem.findUniqueOrThrow({ where: { id: workOrder.unitId } });
+  const parts = await openInstallations(tx, workOrder.unitId);
+  const items = [{ item: unit, position: 'assembly' }, ...parts.map(({ item, position }) => ({ item, position }))];
+  const missing = items
+    .filter(({ item }) => !routes.has(item.kind))
+    .map(({ item, position }) => `${item.kind} at ${position}`);
+  if (missing.length > 0) {
+    throw new Problem('route-missing', `No route for: ${missing.join(', ')}`, { missing });
+  }
+  const raised: RaisedTraveler[] = [];
+  for (const { item, position } of items) {
+    const route = routes.get(item.kind);
+    if (route) raised.push(await raiseOne(context, workOrder, { itemId: item.id, position, route }));
+  }
+  return raised;
+}
+
+/** The routes of a work order by class of part. */
+export async function routesByClass(
+  { tx }: Pick<Context<Operation>, 'tx'>,
+  asked: { revisionId: string; modelId: string; scope: string },
+): Promise<Map<string, Route>> {
+  const routes = await routesFor(tx, { ...asked, scope: asked.scope as Scope });
+  return new Map(routes.map((route) => [route.partClass, route]));
+}
+
+async function raiseOne(
+  context: Pick<Context<Operation>, 'tx' | 'now' | 'newId'>,
+  workOrder: Routed,
+  { itemId, position, route }: { itemId: string; position: string; route: Route },
+): Promise<RaisedTraveler> {
+  const { tx, now } = context;
+  const traveler = {
+    id: context.newId(),
+    number: await nextNumber(tx, 'TR', 5),
+    title: route.title,
+    position,
+  };
+  await tx.traveler.create({
+    data: {
+      ...traveler,
+      workOrderId: workOrder.id,
+      itemId,
+      partClass: route.partClass,
+      revisionId: route.revisionId,
+      createdAt: now,
+    },
+  });
+  await insertSteps(context, { travelerId: traveler.id, after: 0 }, route.steps.map(stepOfRoute));
+  return traveler;
+}
+
+/** A route's step as a traveler's. */
+export function stepOfRoute(step: Route['steps'][number]): NewStep {
+  const { title, instruction, process, level, kind, phase, standardMinutes, instrumentKind, caution, fact, measures } =
+    step;
+  return { title, instruction, process, level, kind, phase, standardMinutes, instrumentKind, caution, fact, measures };
+}

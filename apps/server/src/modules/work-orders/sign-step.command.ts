@@ -1,0 +1,39 @@
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { defineCommand } from '../../platform/command/command.ts';
+import { finishEvaluation } from './finish-evaluation.ts';
+import { requireTurn, stepLocks, stepToSign } from './step-signing.ts';
+import { writeStepSignature } from './write-step-signature.ts';
+
+const operation = travelerOperations.signStep;
+
+/** One generic signature of a step, measured or not, by the person who did or inspected it. */
+export const signStep = defineCommand(operation, {
+  locks: (input, tx) => stepLocks(tx, input.stepId),
+  async execute(context) {
+    const { tx, input } = context;
+    const step = await stepToSign(tx, input.stepId);
+    await requireTurn(tx, step);
+    const written = await writeStepSignature(context, step, {
+      entry: input,
+      signature: { result: 'pass', meaning: operation.signs ?? '' },
+    });
+    const { traveler } = step;
+    const stage = (await finishEvaluation(context, traveler.workOrderId)) ?? written.stage;
+    return {
+      reply: {
+        id: step.id,
+        version: written.travelerVersion,
+        signOffId: written.signOffId,
+        state: 'signed' as const,
+        travelerId: traveler.id,
+        stage,
+      },
+      subjects: [
+        { kind: 'traveler', id: traveler.id, before: traveler.version, after: written.travelerVersion },
+        { kind: 'work-order', id: traveler.workOrderId },
+      ],
+      authorisation: written.authorisation,
+      facts: { traveler: traveler.number, step: step.title, signOff: written.signOffId, stage },
+    };
+  },
+});

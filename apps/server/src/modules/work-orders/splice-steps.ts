@@ -1,0 +1,72 @@
+import type { Operation } from '@hubwright/contracts/operation';
+import type { Context } from '../../platform/command/command.ts';
+import type { Tx } from '../../platform/database/client.ts';
+
+/** A step to put on a traveler. */
+export interface NewStep {
+  readonly title: string;
+  readonly instruction: string;
+  readonly process: string;
+  readonly level: string;
+  readonly kind: string;
+  readonly phase: string;
+  readonly standardMinutes: number;
+  readonly instrumentKind: string | null;
+  readonly caution: string | null;
+  readonly fact: string | null;
+  readonly measures: readonly NewMeasure[];
+}
+
+export interface NewMeasure {
+  readonly name: string;
+  readonly unit: string;
+  readonly decimals: number;
+  readonly method: string;
+  readonly low: string | null;
+  readonly high: string | null;
+}
+
+type Writing = Pick<Context<Operation>, 'tx' | 'newId'>;
+
+/** Puts steps on a traveler after a sequence number; later steps move back. Answers the new ids, in order. */
+export async function insertSteps(
+  context: Writing,
+  at: { travelerId: string; after: number; findingId?: string },
+  steps: readonly NewStep[],
+): Promise<string[]> {
+  const { tx, newId } = context;
+  await moveBack(tx, { ...at, by: steps.length });
+  const ids = steps.map(() => newId());
+  await tx.travelerStep.createMany({
+    data: steps.map(({ measures: _, ...step }, index) => ({
+      ...step,
+      id: ids[index] ?? newId(),
+      travelerId: at.travelerId,
+      sequence: at.after + index + 1,
+      findingId: at.findingId ?? null,
+    })),
+  });
+  await tx.stepMeasure.createMany({
+    data: steps.flatMap(({ measures }, index) =>
+      measures.map((measure, place) => ({
+        id: newId(),
+        stepId: ids[index] ?? '',
+        sequence: place + 1,
+        name: measure.name,
+        unit: measure.unit,
+        decimals: measure.decimals,
+        method: measure.method,
+        low: measure.low,
+        high: measure.high,
+      })),
+    ),
+  });
+  return ids;
+}
+
+/** In two statements over negative numbers, because a sequence number is used once on a traveler at any moment. */
+async function moveBack(tx: Tx, at: { travelerId: string; after: number; by: number }): Promise<void> {
+  if (at.by === 0) return;
+  await tx.$executeRaw`UPDATE traveler_steps SET sequence = -(sequence + ${at.by}) WHERE traveler_id = ${at.travelerId}::uuid AND sequence > ${at.after}`;
+  await tx.$executeRaw`UPDATE traveler_steps SET sequence = -sequence WHERE traveler_id = ${at.travelerId}::uuid AND sequence < 0`;
+}

@@ -1,0 +1,93 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { fromDbDate } from '../../platform/database/dates.ts';
+import { type Block, blockOf } from './step-block.ts';
+import type { TurnRow } from './turn.ts';
+
+type StepReply = Reply<typeof travelerOperations.traveler>['steps'][number];
+type SignOffReply = StepReply['signOffs'][number];
+
+interface SignOffStored {
+  readonly id: string;
+  readonly meaning: string;
+  readonly result: string;
+  readonly personId: string;
+  readonly authorisation: unknown;
+  readonly revisionId: string;
+  readonly instrumentId: string | null;
+  readonly performedAt: Date;
+  readonly signedAt: Date;
+  readonly lateReason: string | null;
+  readonly contentHash: string;
+  readonly supersedesId: string | null;
+  readonly measurements: readonly { measureId: string; value: string; compared: string; pass: boolean }[];
+}
+
+type StepStored = Omit<
+  StepReply,
+  'process' | 'level' | 'kind' | 'phase' | 'state' | 'fact' | 'instrumentKind' | 'blocked' | 'measures' | 'signOffs'
+> & {
+  readonly process: string;
+  readonly level: string;
+  readonly kind: string;
+  readonly phase: string;
+  readonly state: string;
+  readonly fact: string | null;
+  readonly instrumentKind: string | null;
+  readonly measures: readonly (Omit<StepReply['measures'][number], 'method'> & { method: string })[];
+  readonly signOffs: readonly SignOffStored[];
+};
+
+/** People, instruments and revisions named by the signatures of a traveler. */
+export interface Signers {
+  readonly people: ReadonlyMap<string, SignOffReply['person']>;
+  readonly instruments: ReadonlyMap<string, { id: string; tag: string; title: string; calibrationDueOn: Date }>;
+  readonly revisions: ReadonlyMap<string, string>;
+}
+
+/** A step as the contract shows it: measures with limits, and every signature, superseded ones too. */
+export function stepRow(step: StepStored, { turn, people }: { turn: TurnRow | undefined; people: Signers }): StepReply {
+  return {
+    ...(step as unknown as StepReply),
+    blocked: blockedNow(step, turn) ?? null,
+    measures: step.measures.map((measure) => measure as StepReply['measures'][number]),
+    signOffs: step.signOffs.map((signOff) => signOffReply(signOff, { all: step.signOffs, people })),
+  };
+}
+
+function blockedNow(step: { id: string; state: string }, turn: TurnRow | undefined): Block | undefined {
+  if (step.state !== 'open' || !turn) return undefined;
+  if (turn.step_id === step.id) return blockOf(turn);
+  return { problem: 'step-out-of-order', detail: `“${turn.title}” comes first` };
+}
+
+function signOffReply(
+  row: SignOffStored,
+  { all, people }: { all: readonly SignOffStored[]; people: Signers },
+): SignOffReply {
+  const { process, level } = row.authorisation as { process?: string; level?: string };
+  const instrument = row.instrumentId === null ? undefined : people.instruments.get(row.instrumentId);
+  return {
+    id: row.id,
+    meaning: row.meaning,
+    result: row.result === 'fail' ? 'fail' : 'pass',
+    person: people.people.get(row.personId) ?? { id: row.personId, displayName: 'Unknown person', initials: '?' },
+    authorisation: { process: process ?? '', level: level ?? '' },
+    revision: people.revisions.get(row.revisionId) ?? '',
+    instrument: instrument
+      ? {
+          id: instrument.id,
+          tag: instrument.tag,
+          title: instrument.title,
+          calibrationDueOn: fromDbDate(instrument.calibrationDueOn),
+        }
+      : null,
+    performedAt: row.performedAt.toISOString(),
+    signedAt: row.signedAt.toISOString(),
+    lateReason: row.lateReason,
+    contentHash: row.contentHash,
+    supersedesId: row.supersedesId,
+    supersededById: all.find((other) => other.supersedesId === row.id)?.id ?? null,
+    values: row.measurements.map(({ measureId, value, compared, pass }) => ({ measureId, value, compared, pass })),
+  };
+}

@@ -1,0 +1,150 @@
+import type { Operation } from '@hubwright/contracts/operation';
+import type { Level, Process } from '@hubwright/contracts/people/operations';
+import { Problem } from '@hubwright/contracts/problems';
+import { dateIn } from '../../platform/command/clock.ts';
+import type { Context } from '../../platform/command/command.ts';
+import { found } from '../../platform/command/version.ts';
+import type { Tx } from '../../platform/database/client.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
+import { type HeldAuthorisation, requireAuthorisation } from '../people/public.ts';
+import { blockOf } from './step-block.ts';
+import { type TurnRow, turnOf } from './turn.ts';
+
+export type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId'>;
+
+/** A step with all that its signature is decided on. */
+export type SignedStep = Awaited<ReturnType<typeof stepToSign>>;
+
+export async function stepToSign(tx: Tx, stepId: string) {
+  return found(
+    await tx.travelerStep.findUnique({
+      where: { id: stepId },
+      include: {
+        measures: { orderBy: { sequence: 'asc' } },
+        traveler: { include: { workOrder: true } },
+      },
+    }),
+    'This step',
+  );
+}
+
+/** Locks of every command that signs on a traveler: the whole work order, since phases and build look across its travelers. */
+export async function stepLocks(tx: Tx, stepId: string): Promise<string[]> {
+  const step = await tx.travelerStep.findUnique({
+    where: { id: stepId },
+    select: { traveler: { select: { workOrderId: true } } },
+  });
+  return step ? [`work-order:${step.traveler.workOrderId}`] : [];
+}
+
+/** Throws why this step cannot be signed now, unless its turn has come. */
+export async function requireTurn(tx: Tx, step: SignedStep): Promise<TurnRow> {
+  const { state, title, traveler } = step;
+  if (state === 'signed' || state === 'failed') throw new Problem('step-done', `“${title}” is signed already`);
+  if (traveler.disposition === 'reject')
+    throw new Problem('traveler-rejected', `${traveler.number}: the part was rejected`);
+  if (state === 'not-needed') throw new Problem('step-not-needed', `“${title}” is not needed any more`);
+  const turn = await turnOf(tx, traveler.id);
+  const refused = turn && blockOf(turn);
+  if (refused)
+    throw new Problem(refused.problem, refused.detail, {
+      workOrder: traveler.workOrder.number,
+      traveler: traveler.number,
+    });
+  if (turn?.step_id === step.id) return turn;
+  throw new Problem('step-out-of-order', `“${turn?.title ?? 'An earlier step'}” comes before “${title}”`, {
+    traveler: traveler.number,
+    first: turn?.title ?? null,
+    firstStepId: turn?.step_id ?? null,
+  });
+}
+
+/** The day the work was done, in the shop's zone. Throws `performed-at-wrong` for work dated before the unit came. */
+export async function performedOn(
+  context: Signing,
+  receivedOn: Date,
+  performedAt: string | undefined,
+): Promise<string> {
+  if (performedAt === undefined) return context.today;
+  const shop = await context.tx.shopProfile.findUnique({ where: { id: 1 }, select: { zone: true } });
+  const day = dateIn(shop?.zone ?? 'UTC', new Date(performedAt));
+  if (day < fromDbDate(receivedOn)) {
+    throw new Problem(
+      'performed-at-wrong',
+      `The unit was received on ${fromDbDate(receivedOn)}; the work is dated ${day}`,
+      {},
+      [{ pointer: '/performedAt', detail: 'This lies before the unit was received' }],
+    );
+  }
+  return day;
+}
+
+/** Authorised for the step's process and level both when the work was done and now. */
+export async function authorisedFor(
+  { tx, actor, today }: Signing,
+  step: { process: string; level: string },
+  day: string,
+): Promise<HeldAuthorisation> {
+  const need = { process: step.process as Process, level: step.level as Level };
+  if (day !== today) await requireAuthorisation(tx, actor, { ...need, today: day });
+  return requireAuthorisation(tx, actor, { ...need, today });
+}
+
+/** Throws `own-inspection` when the actor signed work on this part, unless the shop's policy relaxes it for the process. */
+export async function refuseOwnInspection({ tx, actor }: Signing, step: SignedStep): Promise<void> {
+  if (step.level !== 'inspect' && step.kind !== 'inspect') return;
+  const shop = await tx.shopProfile.findUnique({ where: { id: 1 }, select: { inspectOwnWork: true } });
+  if (shop?.inspectOwnWork.includes(step.process)) return;
+  const own = await tx.signOff.findFirst({
+    where: {
+      personId: actor.personId,
+      step: {
+        travelerId: step.travelerId,
+        level: 'perform',
+        kind: { not: 'inspect' },
+        sequence: { lt: step.sequence },
+      },
+    },
+    include: { step: { select: { title: true } } },
+    orderBy: { signedAt: 'desc' },
+  });
+  if (!own) return;
+  throw new Problem(
+    'own-inspection',
+    `You signed “${own.step?.title ?? 'work'}” on ${step.traveler.number}; someone else inspects it`,
+    {
+      process: step.process,
+      step: own.step?.title ?? null,
+    },
+  );
+}
+
+/** The instrument of a step, of the right kind and in calibration on the day of the work. `calibrationDueOn` is the last good day. */
+export async function instrumentFor(
+  tx: Tx,
+  asked: { kind: string | null; instrumentId: string | undefined; day: string },
+): Promise<{ id: string; tag: string; calibrationDueOn: string } | undefined> {
+  if (asked.instrumentId === undefined) {
+    if (asked.kind === null) return undefined;
+    throw new Problem('instrument-missing', `This step needs a ${asked.kind}`, { kind: asked.kind }, [
+      { pointer: '/instrumentId', detail: `Scan the ${asked.kind} that was used` },
+    ]);
+  }
+  const instrument = found(await tx.instrument.findUnique({ where: { id: asked.instrumentId } }), 'This instrument');
+  if (!instrument.inService || (asked.kind !== null && instrument.kind !== asked.kind)) {
+    const why = instrument.inService ? `is a ${instrument.kind}; this step needs a ${asked.kind}` : 'is out of service';
+    throw new Problem('instrument-wrong', `${instrument.tag} ${why}`, { instrument: instrument.tag, kind: asked.kind });
+  }
+  const due = fromDbDate(instrument.calibrationDueOn);
+  if (asked.day > due || asked.day < fromDbDate(instrument.calibratedOn)) {
+    throw new Problem(
+      'calibration-expired',
+      `${instrument.tag} was in calibration until ${due}; the work is dated ${asked.day}`,
+      {
+        instrument: instrument.tag,
+        calibrationDueOn: due,
+      },
+    );
+  }
+  return { id: instrument.id, tag: instrument.tag, calibrationDueOn: due };
+}

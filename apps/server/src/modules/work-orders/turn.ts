@@ -1,0 +1,87 @@
+import type { Tx } from '../../platform/database/client.ts';
+
+/** The step whose turn it is on a traveler, with all that decides whether it may be signed. One row per traveler with an open step. */
+export interface TurnRow {
+  readonly step_id: string;
+  readonly sequence: number;
+  readonly title: string;
+  readonly process: string;
+  readonly level: string;
+  readonly kind: string;
+  readonly phase: string;
+  readonly standard_minutes: number;
+  readonly instrument_kind: string | null;
+  readonly caution: string | null;
+  readonly traveler_id: string;
+  readonly traveler_number: string;
+  readonly part_class: string;
+  readonly position: string;
+  readonly disposition: string | null;
+  readonly steps: number;
+  readonly work_order_id: string;
+  readonly work_order_number: string;
+  readonly stage: string;
+  readonly consent: string;
+  readonly priority: number;
+  readonly promised_on: string | null;
+  readonly customer: string;
+  readonly designation: string;
+  readonly serial: string;
+  readonly revision_state: string;
+  readonly revision: string;
+  readonly manual: string;
+  /** Open holds in words, or null. */
+  readonly holds: string | null;
+  /** Numbers of findings on this traveler without a disposition, or null. */
+  readonly undecided: string | null;
+  /** Number of the finding this step repairs, while it costs money that the customer has not approved. */
+  readonly unanswered: string | null;
+  /** For build and final steps: other travelers of the unit with open evaluation or repair steps, or null. */
+  readonly unready: string | null;
+  readonly ready_since: Date;
+}
+
+/**
+ * $1 traveler ids or null for all, $2 process or null, $3 most rows. A finding that costs money counts as
+ * answered when an approved quote, firm or over-and-above, has a line for it.
+ */
+export const turnSql = `
+  WITH turn AS (
+    SELECT DISTINCT ON (s.traveler_id) s.* FROM traveler_steps s
+    WHERE s.state = 'open' AND ($1::uuid[] IS NULL OR s.traveler_id = ANY ($1::uuid[]))
+    ORDER BY s.traveler_id, s.sequence)
+  SELECT s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution,
+    t.id::text AS traveler_id, t.number AS traveler_number, t.part_class, t.position, t.disposition,
+    (SELECT count(*) FROM traveler_steps c WHERE c.traveler_id = t.id AND c.state <> 'not-needed')::int AS steps,
+    w.id::text AS work_order_id, w.number AS work_order_number, w.stage, w.consent, w.priority, w.promised_on::text, c.name AS customer,
+    m.designation, coalesce(u.serial, u.provisional_name, '') AS serial,
+    r.state AS revision_state, r.revision, manual.number AS manual,
+    (SELECT string_agg(h.reason || ' (lifted by ' || h.lifted_by_role || ')', '; ' ORDER BY h.placed_at)
+      FROM holds h WHERE h.work_order_id = w.id AND h.lifted_at IS NULL) AS holds,
+    (SELECT string_agg(f.number, ', ' ORDER BY f.number) FROM findings f
+      WHERE f.traveler_id = t.id AND f.disposition IS NULL) AS undecided,
+    (SELECT f.number FROM findings f WHERE f.id = s.finding_id
+      AND (f.labour_minor > 0 OR EXISTS (SELECT 1 FROM finding_parts fp WHERE fp.finding_id = f.id)) AND NOT EXISTS (
+      SELECT 1 FROM quote_lines l JOIN quotes q ON q.id = l.quote_id
+      WHERE l.finding_id = f.id AND q.state = 'approved')) AS unanswered,
+    CASE WHEN s.phase IN ('build', 'final') THEN (
+      SELECT string_agg(DISTINCT o.number, ', ') FROM travelers o JOIN traveler_steps os ON os.traveler_id = o.id
+      WHERE o.work_order_id = w.id AND o.id <> t.id AND o.disposition IS DISTINCT FROM 'reject'
+        AND os.state = 'open' AND os.phase IN ('evaluation', 'repair')) END AS unready,
+    greatest(t.created_at, w.consent_since, (SELECT max(d.signed_at) FROM traveler_steps d WHERE d.traveler_id = t.id)) AS ready_since
+  FROM turn s
+  JOIN travelers t ON t.id = s.traveler_id
+  JOIN work_orders w ON w.id = t.work_order_id
+  JOIN customers c ON c.id = w.customer_id
+  JOIN unit_models m ON m.id = w.model_id
+  JOIN serialized_items u ON u.id = w.unit_id
+  JOIN manual_revisions r ON r.id = t.revision_id
+  JOIN manuals manual ON manual.id = r.manual_id
+  WHERE w.closed_at IS NULL AND ($2::text IS NULL OR s.process = $2)
+  ORDER BY t.id LIMIT $3`;
+
+/** The step whose turn it is on one traveler, or undefined when none is open. Within the transaction that decides on it. */
+export async function turnOf(tx: Tx, travelerId: string): Promise<TurnRow | undefined> {
+  const rows = await tx.$queryRawUnsafe<TurnRow[]>(turnSql, [travelerId], null, 1);
+  return rows[0];
+}

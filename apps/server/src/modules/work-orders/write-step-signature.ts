@@ -1,0 +1,135 @@
+import { Problem } from '@hubwright/contracts/problems';
+import type { Stage } from '@hubwright/contracts/work-orders/states';
+import { advance } from './advance.ts';
+import { type JudgedValue, judgeValues, limitsInWords, outsideInWords } from './judge-values.ts';
+import { writeSignOff } from './sign-off.ts';
+import {
+  authorisedFor,
+  instrumentFor,
+  performedOn,
+  refuseOwnInspection,
+  type SignedStep,
+  type Signing,
+} from './step-signing.ts';
+
+/** What a person enters when signing a step. */
+export interface StepEntry {
+  readonly values: readonly { readonly measureId: string; readonly value: string }[];
+  readonly instrumentId?: string | undefined;
+  readonly performedAt?: string | undefined;
+  readonly lateReason?: string | undefined;
+}
+
+export interface StepSignature {
+  /** What the signature says of the step. A value outside its limits is never `pass`. */
+  readonly result: 'pass' | 'fail';
+  readonly meaning: string;
+  readonly supersedesId?: string;
+}
+
+export interface WrittenSignature {
+  readonly signOffId: string;
+  readonly travelerVersion: number;
+  readonly stage: Stage;
+  readonly authorisation: Record<string, unknown>;
+  /** Values outside their limits, in words. */
+  readonly outside: readonly string[];
+}
+
+/**
+ * Signs one step: person authorised, not inspecting own work, instrument in calibration, every value measured and judged. The
+ * caller has already seen to it that it is the step's turn. Throws `outside-limits` or `inside-limits` when the values do not
+ * say what the signature says.
+ */
+export async function writeStepSignature(
+  context: Signing,
+  step: SignedStep,
+  { entry, signature }: { entry: StepEntry; signature: StepSignature },
+): Promise<WrittenSignature> {
+  const { tx, now } = context;
+  const { traveler } = step;
+  const day = await performedOn(context, traveler.workOrder.receivedOn, entry.performedAt);
+  const authorisation = await authorisedFor(context, step, day);
+  await refuseOwnInspection(context, step);
+  const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
+  const judged = judgeValues(step.measures, entry.values);
+  const outside = outsideInWords(step.measures, judged);
+  refuseOtherResult(signature.result, outside);
+  const { id: signOffId } = await writeSignOff(context, {
+    workOrderId: traveler.workOrderId,
+    subject: { kind: 'traveler-step', id: step.id },
+    stepId: step.id,
+    meaning: signature.meaning,
+    result: signature.result,
+    authorisation,
+    revisionId: traveler.revisionId,
+    ...(instrument ? { instrumentId: instrument.id } : {}),
+    performedAt: entry.performedAt,
+    lateReason: entry.lateReason,
+    content: contentOf(step, { judged, instrument, result: signature.result }),
+    ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
+  });
+  await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: context.newId(), signOffId })) });
+  const state = signature.result === 'pass' ? 'signed' : 'failed';
+  await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now } });
+  const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
+  return {
+    signOffId,
+    travelerVersion: version,
+    stage: await stageAfter(context, step),
+    authorisation: { ...authorisation },
+    outside,
+  };
+}
+
+function refuseOtherResult(result: StepSignature['result'], outside: readonly string[]): void {
+  if (result === 'pass' && outside.length > 0) {
+    throw new Problem('outside-limits', `Outside limits: ${outside.join('; ')}`, { outside });
+  }
+  if (result === 'fail' && outside.length === 0) {
+    throw new Problem('inside-limits', 'No measured value is outside its limits');
+  }
+}
+
+/** The first build step signed is the beginning of the build. */
+async function stageAfter(context: Signing, { phase, traveler }: SignedStep): Promise<Stage> {
+  const { workOrder } = traveler;
+  if (phase !== 'build' || workOrder.stage !== 'in-work') return workOrder.stage as Stage;
+  return (await advance(context, workOrder, 'start-build')).stage;
+}
+
+/** Everything the person saw and signed; the sign-off is bound to its hash. */
+function contentOf(
+  step: SignedStep,
+  signed: {
+    judged: readonly JudgedValue[];
+    instrument: { tag: string; calibrationDueOn: string } | undefined;
+    result: string;
+  },
+) {
+  const { traveler, measures } = step;
+  return {
+    workOrder: traveler.workOrder.number,
+    traveler: traveler.number,
+    part: { class: traveler.partClass, position: traveler.position, itemId: traveler.itemId },
+    revisionId: traveler.revisionId,
+    step: {
+      id: step.id,
+      title: step.title,
+      instruction: step.instruction,
+      process: step.process,
+      level: step.level,
+      fact: step.fact,
+    },
+    result: signed.result,
+    instrument: signed.instrument
+      ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }
+      : null,
+    values: measures.map((measure) => ({
+      name: measure.name,
+      limits: limitsInWords(measure),
+      method: measure.method,
+      value: signed.judged.find(({ measureId }) => measureId === measure.id)?.value ?? null,
+    })),
+  };
+}
