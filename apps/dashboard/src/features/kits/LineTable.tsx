@@ -1,0 +1,58 @@
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import { StockBar } from '../../ui/StockBar.tsx';
+import type { KitLine } from './kit-detail.ts';
+import { standingMarks } from './kit-words.ts';
+
+const sources = { new: 'new', reused: 'the unit’s own', any: 'new or the unit’s own' } as const;
+
+const columns: readonly Column<KitLine>[] = [
+  {
+    id: 'part',
+    header: 'Part',
+    value: (line) => line.part.number,
+    cell: (line) => <span className="code">{line.part.number}</span>,
+  },
+  { id: 'description', header: 'Description', value: (line) => line.part.description },
+  { id: 'position', header: 'For', value: (line) => line.position },
+  { id: 'source', header: 'Taken from', value: (line) => sources[line.source] },
+  {
+    id: 'quantity',
+    header: 'Needs',
+    value: (line) => line.quantity,
+    isNumber: true,
+    cell: (line) => (line.minimum === null ? line.quantity : `${line.minimum}–${line.quantity}`),
+  },
+  { id: 'tray', header: 'In tray', value: (line) => line.inTray, isNumber: true },
+  { id: 'pull', header: 'To pull', value: (line) => line.toPull, isNumber: true },
+  {
+    id: 'bar',
+    header: 'Have / on order / short',
+    value: (line) => `${line.have} / ${line.onOrder} / ${line.short}`,
+    cell: (line) =>
+      line.have + line.onOrder + line.short === 0 ? null : (
+        <StockBar have={line.have} onOrder={line.onOrder} short={line.short} label={line.part.number} />
+      ),
+  },
+  {
+    id: 'standing',
+    header: 'Standing',
+    value: (line) => standingMarks[line.standing].word,
+    cell: (line) => <StateMark {...standingMarks[line.standing]} />,
+  },
+];
+
+/** Every line of the kit list for this unit, and how it stands. */
+export function LineTable(props: { kitCode: string; lines: readonly KitLine[]; hrefOf: (line: KitLine) => string }) {
+  return (
+    <DataTable
+      caption={`Lines of ${props.kitCode}`}
+      rows={props.lines}
+      columns={columns}
+      rowKey={(line) => line.id}
+      rowHref={props.hrefOf}
+      empty={<EmptyState title="This kit has no lines">The kit list of its manual revision names no parts.</EmptyState>}
+    />
+  );
+}

@@ -1,0 +1,64 @@
+import { useQuery } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import { DueText } from '../../format/values.tsx';
+import { Refusal } from '../../ui/Refusal.tsx';
+import { Skeleton } from '../../ui/Skeleton.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import styles from './board.module.css';
+import { type KitLine, kitQuery } from './kit-detail.ts';
+import { standingMarks } from './kit-words.ts';
+
+const worstFirst = ['short', 'late', 'on-order'] as const;
+
+/** Lines that are not on the shelf yet, worst first, then in the order of the kit list. */
+export function waitingLines(lines: readonly KitLine[]): readonly KitLine[] {
+  return worstFirst.flatMap((standing) => lines.filter((line) => line.standing === standing));
+}
+
+function WaitingLine({ line }: { line: KitLine }) {
+  const { state, word } = standingMarks[line.standing];
+  const due = line.pegs.filter((peg) => peg.kind === 'order');
+  return (
+    <li className={styles.line}>
+      <StateMark state={state} word={line.short > 0 ? `${word} ${line.short}` : word} />
+      <div>
+        <p>
+          <span className="code">{line.part.number}</span> {line.part.description}
+          <span className="soft"> · {line.position}</span>
+        </p>
+        {line.sentence ? <p className="small">{line.sentence}</p> : null}
+        {due.map((peg) => (
+          <p key={peg.id} className="small soft">
+            {peg.quantity} on <span className="code">{peg.code}</span>, due <DueText date={peg.date} />
+          </p>
+        ))}
+        {line.orderBy && line.short > 0 ? (
+          <p className="small">
+            Order by <DueText date={line.orderBy} />
+          </p>
+        ) : null}
+      </div>
+    </li>
+  );
+}
+
+/** What one kit still waits for, and the one thing to do about it. */
+export function ShortLines({ kitId, actions }: { kitId: string; actions: ReactNode }) {
+  const kit = useQuery(kitQuery(kitId));
+  const waiting = kit.data ? waitingLines(kit.data.lines) : [];
+  return (
+    <div className={styles.below}>
+      {kit.error ? <Refusal problem={kit.error} /> : null}
+      {kit.isPending && !kit.error ? <Skeleton lines={2} /> : null}
+      {kit.data && waiting.length === 0 ? (
+        <p>Everything this kit still needs lies on the shelf or in its tray.</p>
+      ) : null}
+      <ul className={styles.lines}>
+        {waiting.map((line) => (
+          <WaitingLine key={line.id} line={line} />
+        ))}
+      </ul>
+      <div className="row">{actions}</div>
+    </div>
+  );
+}

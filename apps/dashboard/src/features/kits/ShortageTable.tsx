@@ -1,0 +1,115 @@
+import type { ReactNode } from 'react';
+import { countOf } from '../../format/numbers.ts';
+import { DateText, DueText } from '../../format/values.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { Checkbox } from '../../ui/Checkbox.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import type { Shortage } from './shortages.ts';
+
+export interface ShortageTableProps {
+  rows: readonly Shortage[];
+  chosen: ReadonlySet<string>;
+  onChoose: (partId: string, isChosen: boolean) => void;
+  /** Orders this one part; absent for those who may not. */
+  onOrder?: ((row: Shortage) => void) | undefined;
+  tools: ReactNode;
+}
+
+function Why({ row }: { row: Shortage }) {
+  const [first, ...more] = row.sentences;
+  return (
+    <div className="small">
+      <p>{first}</p>
+      {more.length > 0 ? (
+        <details>
+          <summary className="soft">and {countOf(more.length, 'more kit line')}</summary>
+          {more.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </details>
+      ) : null}
+    </div>
+  );
+}
+
+function columns(props: ShortageTableProps): readonly Column<Shortage>[] {
+  return [
+    {
+      id: 'part',
+      header: 'Part',
+      value: (row) => row.part.number,
+      cell: (row) =>
+        props.onOrder ? (
+          <Checkbox isSelected={props.chosen.has(row.part.id)} onChange={(is) => props.onChoose(row.part.id, is)}>
+            <span className="code">{row.part.number}</span>
+            <span className="small soft"> {row.part.description}</span>
+          </Checkbox>
+        ) : (
+          <span className="code">{row.part.number}</span>
+        ),
+    },
+    {
+      id: 'short',
+      header: 'Short',
+      value: (row) => row.short,
+      isNumber: true,
+      cell: (row) =>
+        row.short > 0 ? (
+          <StateMark state="short" word={String(row.short)} />
+        ) : (
+          <StateMark state="waiting" word={`${row.late} late`} />
+        ),
+    },
+    {
+      id: 'need',
+      header: 'First needed',
+      value: (row) => row.firstNeed,
+      cell: (row) => <DateText date={row.firstNeed} />,
+    },
+    {
+      id: 'order-by',
+      header: 'Order by',
+      value: (row) => row.orderBy,
+      cell: (row) => (row.orderBy ? <DueText date={row.orderBy} /> : <span className="soft">is on order</span>),
+    },
+    {
+      id: 'why',
+      header: 'Why',
+      value: (row) => row.sentences.join(' '),
+      canSort: false,
+      cell: (row) => <Why row={row} />,
+    },
+    { id: 'supplier', header: 'Supplier', value: (row) => row.supplier?.name ?? 'none named' },
+    ...(props.onOrder
+      ? [
+          {
+            id: 'order',
+            header: 'Suggested',
+            value: (row: Shortage) => row.suggested,
+            cell: (row: Shortage) =>
+              row.suggested > 0 ? (
+                <Button onPress={() => props.onOrder?.(row)} aria-label={`Order ${row.suggested} ${row.part.number}`}>
+                  Order {row.suggested}
+                </Button>
+              ) : null,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Parts that open kits are short of or get late, the first order-by date first. */
+export function ShortageTable(props: ShortageTableProps) {
+  return (
+    <DataTable
+      caption="Shortages"
+      rows={props.rows}
+      columns={columns(props)}
+      rowKey={(row) => row.part.id}
+      tools={props.tools}
+      empty={<EmptyState title="No open kit is short of anything">What is on order comes in time.</EmptyState>}
+    />
+  );
+}

@@ -1,0 +1,60 @@
+import { useState } from 'react';
+import { DateText } from '../../format/values.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { Link } from '../../ui/Link.tsx';
+import type { Kit, TrayLot } from './kit-detail.ts';
+import { ReturnDialog } from './return-from-tray.tsx';
+import { ScrapFromTrayDialog } from './scrap-from-tray.tsx';
+
+interface Asked {
+  readonly what: 'return' | 'scrap';
+  readonly lot: TrayLot;
+}
+
+/** What lies in the kit's tray; each lot can go back to its bin, or to scrap when it was damaged. */
+export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
+  const [asked, setAsked] = useState<Asked>();
+  const close = () => setAsked(undefined);
+  if (kit.tray.length === 0) return <EmptyState title="The tray is empty">Scan a lot to put it in.</EmptyState>;
+  return (
+    <>
+      <ul className="lines">
+        {kit.tray.map((lot) => (
+          <li key={`${lot.lotId}${lot.lineId ?? ''}`}>
+            <div>
+              <p>
+                {lot.quantity} × <span className="code">{lot.part.number}</span> {lot.part.description}
+                <span className="soft"> · {lot.position}</span>
+              </p>
+              <p className="small soft">
+                <Link href={`/lots/${lot.lotId}`}>{lot.lotCode}</Link>
+                {lot.expiresOn ? (
+                  <>
+                    , not to be used from <DateText date={lot.expiresOn} /> on
+                  </>
+                ) : null}
+              </p>
+            </div>
+            {mayMove && kit.state === 'open' ? (
+              <>
+                <Button onPress={() => setAsked({ what: 'return', lot })} aria-label={`Return ${lot.lotCode}`}>
+                  Return
+                </Button>
+                <Button
+                  weight="quiet"
+                  onPress={() => setAsked({ what: 'scrap', lot })}
+                  aria-label={`Scrap pieces of ${lot.lotCode}`}
+                >
+                  Damaged
+                </Button>
+              </>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+      {asked?.what === 'return' ? <ReturnDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
+      {asked?.what === 'scrap' ? <ScrapFromTrayDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
+    </>
+  );
+}

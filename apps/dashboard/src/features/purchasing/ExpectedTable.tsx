@@ -1,0 +1,55 @@
+import { DueText } from '../../format/values.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import type { Expected } from './orders.ts';
+
+const columns: readonly Column<Expected>[] = [
+  {
+    id: 'part',
+    header: 'Part',
+    value: (row) => row.part.number,
+    cell: (row) => (
+      <>
+        <span className="code">{row.part.number}</span> <span className="soft">{row.part.description}</span>
+      </>
+    ),
+  },
+  { id: 'open', header: 'Still to come', value: (row) => row.open, isNumber: true },
+  {
+    id: 'due',
+    header: 'Due',
+    value: (row) => row.dueOn,
+    cell: (row) => (
+      <span className="row tight">
+        {row.late ? <StateMark state="waiting" word="late" /> : null}
+        <span>
+          <DueText date={row.dueOn} />
+        </span>
+      </span>
+    ),
+  },
+  {
+    id: 'order',
+    header: 'Order',
+    value: (row) => row.order.number,
+    cell: (row) => <span className="code">{row.order.number}</span>,
+  },
+  { id: 'supplier', header: 'Supplier', value: (row) => row.supplier.name },
+];
+
+/** What lands when: order lines still open, soonest first. A row leads to receiving against it. */
+export function ExpectedTable(props: { rows: readonly Expected[]; hrefOf: (row: Expected) => string }) {
+  return (
+    <DataTable
+      caption="Expected deliveries"
+      rows={props.rows}
+      columns={columns}
+      rowKey={(row) => row.id}
+      rowHref={props.hrefOf}
+      empty={
+        <EmptyState title="Nothing is on order">What comes without an order is received by its part number.</EmptyState>
+      }
+    />
+  );
+}

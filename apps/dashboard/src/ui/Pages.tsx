@@ -1,0 +1,24 @@
+import type { ReactNode } from 'react';
+import type { Pages } from '../api/pages.ts';
+import { Button } from './Button.tsx';
+import { Refusal } from './Refusal.tsx';
+import { Skeleton } from './Skeleton.tsx';
+
+/** Around a list that is read page by page: what stands there while it is read, why it could not be, and how to read on. */
+export function PagesFrame<Row>({ of, children }: { of: Pages<Row>; children: ReactNode }) {
+  if (of.isFirst) return of.problem ? <Refusal problem={of.problem} /> : <Skeleton lines={6} />;
+  return (
+    <div className="stack">
+      {of.problem ? <Refusal problem={of.problem} /> : null}
+      {children}
+      {of.more ? (
+        <div className="row">
+          <Button onPress={of.more} isPending={of.isReading}>
+            Show more
+          </Button>
+          <span className="soft small">The list goes on; search or filter to see less.</span>
+        </div>
+      ) : null}
+    </div>
+  );
+}
