@@ -1,6 +1,6 @@
 import type { QueryClient } from '@tanstack/react-query';
 import { createRouter } from '@tanstack/react-router';
-import { findRoute } from './routes/find.tsx';
+import { elsewhereRoute, findRoute } from './routes/find.tsx';
 import { homeRoute } from './routes/home.tsx';
 import { setUpRoute, signInRoute } from './routes/outside.tsx';
 import { registeredRoutes } from './routes/registered.tsx';
@@ -12,7 +12,7 @@ import { Skeleton } from './ui/Skeleton.tsx';
 const tree = rootRoute.addChildren([
   signInRoute,
   setUpRoute,
-  signedInRoute.addChildren([homeRoute, findRoute, ...registeredRoutes]),
+  signedInRoute.addChildren([homeRoute, findRoute, ...registeredRoutes, elsewhereRoute]),
 ]);
 
 /** Values in the address are plain text: a serial such as 0012 must not become a number on the way. */

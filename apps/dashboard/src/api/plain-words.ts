@@ -32,7 +32,9 @@ function formatWords(issue: Issue & { code: 'invalid_format' }): string | undefi
     email: 'Write an e-mail address such as name@example.com',
     date: 'Choose a date',
     uuid: 'Choose one from the list',
+    regex: 'This does not have the form expected',
   };
+  if (issue.input === '') return 'This cannot be empty';
   return wanted[issue.format];
 }
 
@@ -47,7 +49,7 @@ export function plainWords(issue: Issue): string | undefined {
     case 'invalid_format':
       return formatWords(issue);
     case 'invalid_value':
-      return 'Choose one of the offered values';
+      return 'Choose one';
     default:
       return undefined;
   }

@@ -12,7 +12,7 @@ export function useShortcuts(actions: Readonly<Record<string, () => void>>): voi
       clearTimeout(timer);
       const action = actions[event.key];
       if (!action || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
-      if (document.querySelector('[role=dialog], [role=alertdialog]')) return;
+      if (document.querySelector('.veil')) return;
       event.preventDefault();
       timer = setTimeout(action, settleMs);
     };

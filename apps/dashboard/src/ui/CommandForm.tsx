@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { Form } from 'react-aria-components';
 import type { ProblemError } from '../api/problem.ts';
 import { Button } from './Button.tsx';
@@ -13,16 +13,28 @@ export interface CommandFormProps {
   submit: string;
   onSubmit: () => void;
   onCancel?: () => void;
+  /** Name of the entry to type into again after a refusal, such as the password. */
+  retryField?: string;
   children: ReactNode;
 }
 
 /** A form around one command: fields, the refusal if there was one, and the one button that does it. */
-export function CommandForm({ problem, isPending, submit, onSubmit, onCancel, children }: CommandFormProps) {
+export function CommandForm({
+  problem,
+  isPending,
+  submit,
+  onSubmit,
+  onCancel,
+  retryField,
+  children,
+}: CommandFormProps) {
+  // The same object as long as the problem is the same: a new one would put messages back that typing has cleared.
+  const errors = useMemo(() => fieldErrors(problem?.facts.errors ?? []), [problem]);
   return (
     <Form
       className="stack"
       validationBehavior="aria"
-      validationErrors={fieldErrors(problem?.facts.errors ?? [])}
+      validationErrors={errors}
       onSubmit={(event) => {
         event.preventDefault();
         // React hands submits of a dialog's form to the form the dialog was opened from: stop it here.
@@ -31,7 +43,7 @@ export function CommandForm({ problem, isPending, submit, onSubmit, onCancel, ch
       }}
     >
       {children}
-      <FormProblem problem={problem} />
+      <FormProblem problem={problem} {...(retryField ? { retryField } : {})} />
       <div className="row actions">
         <Button type="submit" weight="next" isPending={isPending}>
           {submit}

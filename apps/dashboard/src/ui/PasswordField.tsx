@@ -14,16 +14,14 @@ export interface PasswordFieldProps {
 /** A password that can be looked at while typing: a long one is hard to type blind with gloves on. */
 export function PasswordField({ label, ...props }: PasswordFieldProps) {
   const [shown, setShown] = useState(false);
-  return (
-    <div className="password-field">
-      <TextField {...props} label={label} type={shown ? 'text' : 'password'} isRequired />
-      <Button
-        weight="quiet"
-        aria-label={`${shown ? 'Hide' : 'Show'} ${label.toLowerCase()}`}
-        onPress={() => setShown(!shown)}
-      >
-        {shown ? 'Hide' : 'Show'}
-      </Button>
-    </div>
+  const toggle = (
+    <Button
+      weight="quiet"
+      aria-label={shown ? 'Hide what is typed' : 'Show what is typed'}
+      onPress={() => setShown(!shown)}
+    >
+      {shown ? 'Hide' : 'Show'}
+    </Button>
   );
+  return <TextField {...props} label={label} type={shown ? 'text' : 'password'} isRequired after={toggle} />;
 }

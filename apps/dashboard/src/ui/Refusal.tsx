@@ -18,7 +18,7 @@ export function Refusal({ problem, children }: { problem: ProblemError; children
       <StateShape state="stop" />
       <div className="stack tight">
         <p>
-          <strong>No, because </strong>
+          <strong>No, because: </strong>
           {detail || title}
         </p>
         {namesIn(details).map(([key, names]) => (

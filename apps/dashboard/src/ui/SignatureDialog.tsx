@@ -42,6 +42,7 @@ export function SignatureDialog(props: SignatureDialogProps) {
         submit={`Sign as ${props.signer}`}
         onSubmit={sign}
         onCancel={close}
+        retryField={byPin ? 'signature/pin' : 'signature/password'}
       >
         <div className="signed-content">{props.children}</div>
         <p className="signature-meaning">

@@ -21,10 +21,12 @@ export interface TextFieldProps extends Omit<AriaTextFieldProps, 'children' | 'c
   size?: number;
   /** A serial, code or sign-in name: no capitals and no spelling put in by the device. */
   isCode?: boolean;
+  /** A control at the end of the entry. */
+  after?: ReactNode;
 }
 
 /** Name it by its place in the input (`shop/name` for `/shop/name`), so that the server's pointers find it. */
-export function TextField({ label, hint, lines, unit, size, isCode, ...props }: TextFieldProps) {
+export function TextField({ label, hint, lines, unit, size, isCode, after, ...props }: TextFieldProps) {
   return (
     <AriaTextField {...props} className="field">
       <FieldHead label={label} hint={hint} required={props.isRequired ?? false} />
@@ -39,6 +41,7 @@ export function TextField({ label, hint, lines, unit, size, isCode, ...props }: 
           />
         )}
         {unit ? <span className="unit">{unit}</span> : null}
+        {after}
       </span>
       <FieldError className="field-error" />
     </AriaTextField>

@@ -13,11 +13,16 @@ interface Said {
   readonly undo?: () => void;
 }
 
-const queue = new ToastQueue<Said>({ maxVisibleToasts: 3 });
+/** The last message without an undo: the next one takes its place instead of lining up behind it. */
+let plain: string | undefined;
+
+const queue = new ToastQueue<Said>({ maxVisibleToasts: 2 });
 
 /** Says that something was done, aloud too, and offers to take it back where that is allowed. Refusals never go here: they stay with the form. */
 export function say(text: string, undo?: () => void): void {
-  queue.add(undo ? { text, undo } : { text }, { timeout: undo ? 12_000 : 6_000 });
+  if (plain !== undefined) queue.close(plain);
+  const key = queue.add(undo ? { text, undo } : { text }, { timeout: undo ? 12_000 : 6_000 });
+  plain = undo ? undefined : key;
 }
 
 export function Toasts() {

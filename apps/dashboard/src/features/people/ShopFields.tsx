@@ -37,7 +37,7 @@ function listed(name: string, all: readonly Found[]) {
 }
 
 function pickedIn(all: readonly Found[], id: string): Found | null {
-  return all.find((thing) => thing.id === id) ?? null;
+  return all.find((thing) => thing.id === id) ?? (id === '' ? null : { id, name: id });
 }
 
 function Identity({ draft, onChange, at }: Props) {

@@ -27,7 +27,13 @@ export function SignInForm({ onSignedIn }: { onSignedIn: (me: Me) => void }) {
       },
     );
   return (
-    <CommandForm problem={signIn.error} isPending={signIn.isPending} submit="Sign in" onSubmit={submit}>
+    <CommandForm
+      problem={signIn.error}
+      isPending={signIn.isPending}
+      submit="Sign in"
+      onSubmit={submit}
+      retryField="password"
+    >
       <TextField
         name="signInName"
         label="Sign-in name"

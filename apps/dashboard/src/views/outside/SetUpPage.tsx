@@ -22,11 +22,7 @@ export function SetUpPage() {
     );
   }
   return (
-    <OutsidePage
-      wide
-      title="Set up this shop"
-      lead="Once. An administrator can change all of it later, except that it was you who began."
-    >
+    <OutsidePage wide title="Set up this shop" lead="Once. An administrator can change all of it later.">
       <SetUpForm onDone={() => navigate('/sign-in', { replace: true })} />
     </OutsidePage>
   );
