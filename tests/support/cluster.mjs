@@ -3,14 +3,18 @@ import { existsSync } from 'node:fs';
 import { chmod, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import pg from 'pg';
 import { tsImport } from 'tsx/esm/api';
 
 const here = import.meta.url;
+// The server's own compiler settings: its classes are injected by decorators.
+const tsconfig = fileURLToPath(new URL('../../apps/server/tsconfig.json', here));
+const load = (path) => tsImport(path, { parentURL: here, tsconfig });
 
 export async function startTestCluster() {
-  const { startEmbeddedPostgres } = await tsImport('../../apps/server/src/platform/embedded-postgres/start.ts', here);
-  const { applyMigrations } = await tsImport('../../prisma/migrate.ts', here);
+  const { startEmbeddedPostgres } = await load('../../apps/server/src/platform/embedded-postgres/start.ts');
+  const { applyMigrations } = await load('../../prisma/migrate.ts');
   const folder = await mkdtemp(join(tmpdir(), 'hubwright-tests-'));
   await chmod(folder, 0o711); // as root the server runs under another account, which has to get in
   const server = await startEmbeddedPostgres(folder, { durable: false });
@@ -37,6 +41,6 @@ async function makeShopTemplate(url) {
   await client.query('CREATE DATABASE template_shop TEMPLATE hubwright');
   await client.end();
   if (!existsSync(new URL('../../seed/test-shop.ts', here))) return;
-  const { fillTestShop } = await tsImport('../../seed/test-shop.ts', here);
+  const { fillTestShop } = await load('../../seed/test-shop.ts');
   await fillTestShop(shop.href);
 }
