@@ -52,7 +52,12 @@ export const partOperations = {
     path: '/api/parts',
     access: 'signed-in',
     summary: 'Part numbers; search finds any piece of number or description',
-    input: z.strictObject({ ...page, search: z.string().max(100).optional(), class: stockClass.optional() }),
+    input: z.strictObject({
+      ...page,
+      search: z.string().max(100).optional(),
+      class: stockClass.optional(),
+      partId: id.optional(),
+    }),
     output: listOf(partRow),
   }),
   addPart: command({

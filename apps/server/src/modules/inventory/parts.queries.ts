@@ -16,6 +16,7 @@ export class PartsQueries {
       where: {
         ...(contains ? { OR: [{ number: contains }, { description: contains }] } : {}),
         ...(input.class ? { class: input.class } : {}),
+        ...(input.partId ? { id: input.partId } : {}),
         ...(after ? { number: { gt: after } } : {}),
       },
       orderBy: { number: 'asc' },
