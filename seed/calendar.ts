@@ -1,0 +1,26 @@
+import type { SeedRun } from './run.ts';
+
+interface Event {
+  readonly day: number;
+  readonly hour: number;
+  readonly what: () => Promise<unknown>;
+}
+
+/** What happens in the shop, put in order of time however it was written down. */
+export class Calendar {
+  private readonly events: Event[] = [];
+
+  /** @param day counted from today; @param hour in UTC, 13 to 22 is a working day in the shop */
+  on(day: number, hour: number, what: () => Promise<unknown>): void {
+    this.events.push({ day, hour, what });
+  }
+
+  /** Plays everything up to now; what is for later never happened yet. */
+  async play(run: SeedRun): Promise<void> {
+    const due = this.events.filter(({ day }) => day <= 0).sort((a, b) => a.day - b.day || a.hour - b.hour);
+    for (const { day, hour, what } of due) {
+      run.at(day, hour);
+      await what();
+    }
+  }
+}

@@ -1,0 +1,98 @@
+import type { InstrumentKind } from '@hubwright/contracts/manuals/words';
+
+interface InstrumentSeed {
+  readonly tag: string;
+  readonly title: string;
+  readonly kind: InstrumentKind;
+  /** Days from today. `due` is the last good day. */
+  readonly calibrated: number;
+  readonly due: number;
+  readonly location: string;
+}
+
+export const instruments: readonly InstrumentSeed[] = [
+  {
+    tag: 'CAL-01',
+    title: 'Digital caliper 12 in',
+    kind: 'caliper',
+    calibrated: -120,
+    due: 245,
+    location: 'Blade bench 1',
+  },
+  {
+    tag: 'CAL-02',
+    title: 'Digital caliper 12 in',
+    kind: 'caliper',
+    calibrated: -372,
+    due: -7,
+    location: 'Blade bench 2',
+  },
+  {
+    tag: 'MIC-01',
+    title: 'Micrometer set 2 to 6 in',
+    kind: 'micrometer',
+    calibrated: -60,
+    due: 305,
+    location: 'Inspection',
+  },
+  { tag: 'MIC-02', title: 'Bore micrometer', kind: 'micrometer', calibrated: -300, due: 65, location: 'Inspection' },
+  { tag: 'PRO-01', title: 'Blade protractor', kind: 'protractor', calibrated: -90, due: 90, location: 'Build bench' },
+  { tag: 'PRO-02', title: 'Blade protractor', kind: 'protractor', calibrated: -170, due: 10, location: 'Build bench' },
+  {
+    tag: 'TRQ-01',
+    title: 'Torque wrench 20 to 200 in-lb',
+    kind: 'torque-wrench',
+    calibrated: -45,
+    due: 137,
+    location: 'Build bench',
+  },
+  {
+    tag: 'TRQ-02',
+    title: 'Torque wrench 10 to 150 ft-lb',
+    kind: 'torque-wrench',
+    calibrated: -150,
+    due: 32,
+    location: 'Build bench',
+  },
+  {
+    tag: 'GAU-01',
+    title: 'Test pressure gauge 0 to 600 psi',
+    kind: 'pressure-gauge',
+    calibrated: -80,
+    due: 285,
+    location: 'Leak stand',
+  },
+  { tag: 'BAL-01', title: 'Balance stand', kind: 'balance-stand', calibrated: -30, due: 335, location: 'Balance room' },
+  {
+    tag: 'THK-01',
+    title: 'Coating thickness gauge',
+    kind: 'thickness-gauge',
+    calibrated: -200,
+    due: 165,
+    location: 'Paint',
+  },
+  {
+    tag: 'GOV-01',
+    title: 'Governor test bench',
+    kind: 'governor-bench',
+    calibrated: -55,
+    due: 310,
+    location: 'Governor room',
+  },
+  {
+    tag: 'EDC-01',
+    title: 'Eddy-current set',
+    kind: 'eddy-current-set',
+    calibrated: -10,
+    due: 355,
+    location: 'Inspection',
+  },
+  {
+    tag: 'OHM-01',
+    title: 'Insulation and resistance meter',
+    kind: 'ohmmeter',
+    calibrated: -220,
+    due: 145,
+    location: 'Build bench',
+  },
+];

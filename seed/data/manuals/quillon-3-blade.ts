@@ -1,0 +1,249 @@
+import { apart, asNeeded, sealsAndLocks, takenOffAndPutBack, wearParts } from './quillon-3-blade-kit.ts';
+import { type ContentSeed, cautions, inspected, limit, line, measured, perBlade, work } from './shapes.ts';
+
+// Demonstration data, not for use on aircraft: every number here is invented.
+const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
+const torques = [
+  limit('hub nut torque, lowest', 'ft-lb', '48'),
+  limit('hub nut torque, highest', 'ft-lb', undefined, '54'),
+  ...perBlade(3, (n) => [limit(`blade ${n} clamp nut torque`, 'in-lb', '290', '310')]),
+  limit('low pitch stop lock nut torque', 'ft-lb', '28', '32'),
+];
+const angles = [
+  ...perBlade(3, (n) => [
+    limit(`blade ${n} low angle`, 'degrees', '13.2', '13.6'),
+    limit(`blade ${n} high angle`, 'degrees', '28.5', '29.5'),
+  ]),
+  limit('spread between blades, low', 'degrees', undefined, '0.2'),
+];
+const build = [
+  work('Assemble hub, pitch change and blades', 'assembly', 240, {
+    phase: 'build',
+    fact: 'reassembled',
+    instruction: 'Nuts, pins and seals new. Race halves as the matched sets they came in.',
+  }),
+  measured('Torque hub, clamps and stop', 'assembly', {
+    standardMinutes: 45,
+    phase: 'build',
+    instrumentKind: 'torque-wrench',
+    instruction: 'Threads dry. In the sequence of the manual, again after cycling.',
+    measures: torques,
+  }),
+  measured('Set blade angles', 'blade-angles', {
+    standardMinutes: 60,
+    phase: 'build',
+    instrumentKind: 'protractor',
+    caution: cautions.cycling,
+    instruction: 'At the reference station 30 in, for the application of this unit, after ten cycles.',
+    measures: angles,
+  }),
+  measured('Leak test', 'leak-test', {
+    standardMinutes: 40,
+    phase: 'build',
+    instrumentKind: 'pressure-gauge',
+    caution: cautions.pressure,
+    fact: 'tested',
+    measures: [
+      limit('test pressure', 'psi', '195', '205'),
+      limit('held for', 'minutes', '10'),
+      limit('pressure lost', 'psi', undefined, '2.0'),
+    ],
+  }),
+];
+const balanceAndFinal = [
+  measured('Static balance, vertical and horizontal', 'static-balance', {
+    standardMinutes: 90,
+    phase: 'final',
+    instrumentKind: 'balance-stand',
+    caution: cautions.balance,
+    instruction: 'After paint and decals.',
+    measures: [
+      limit('residual, vertical', 'in-lb', undefined, '0.10'),
+      limit('residual, horizontal', 'in-lb', undefined, '0.10'),
+    ],
+  }),
+  inspected('Final inspection', 'final-inspection', 60, { phase: 'final', caution: cautions.release }),
+];
+
+const widths = (tip: string, after = '') => [
+  limit(`width at 18 in${after}`, 'in', '6.405'),
+  limit(`width at 24 in${after}`, 'in', '6.180'),
+  limit(`width at 30 in${after}`, 'in', '5.665'),
+  limit(`width at 36 in${after}`, 'in', tip),
+];
+const thicknesses = [
+  limit('thickness at 18 in', 'in', '0.985'),
+  limit('thickness at 24 in', 'in', '0.702'),
+  limit('thickness at 30 in', 'in', '0.488'),
+  limit('thickness at 36 in', 'in', '0.301'),
+];
+const bladeLook = [
+  work('Strip paint and clean', 'cleaning', 75, { fact: 'cleaned', caution: cautions.strippers }),
+  work('Penetrant test, whole blade', 'non-destructive-test', 45),
+  work('Eddy-current test, shank and retention', 'non-destructive-test', 30, { instrumentKind: 'eddy-current-set' }),
+];
+const bladeRepair = (tip: string) => [
+  work('Blend and polish', 'blade-repair', 150, { phase: 'repair', fact: 'repaired' }),
+  measured('Measure after repair', 'dimensional-inspection', {
+    standardMinutes: 30,
+    phase: 'repair',
+    instrumentKind: 'caliper',
+    measures: widths(tip, ' after repair'),
+  }),
+  work('Penetrant test after blending', 'non-destructive-test', 30, { phase: 'repair' }),
+  work('Roll and peen shank', 'shot-peening', 45, { phase: 'repair', caution: cautions.peening }),
+  work('Conversion coat', 'coating', 30, { phase: 'repair', caution: cautions.plating }),
+  work('Paint, mating faces masked', 'coating', 50, { phase: 'repair' }),
+  inspected('Inspect blade for build', 'blade-repair', 20, { phase: 'repair' }),
+];
+const straightness = [
+  limit('face alignment at 30 in', 'in', '-0.060', '0.060'),
+  limit('edge alignment at 30 in', 'in', '-0.100', '0.100'),
+];
+const bladeMeasure = (tip: string) =>
+  measured('Measure blade by station', 'dimensional-inspection', {
+    standardMinutes: 40,
+    instrumentKind: 'caliper',
+    instruction: 'Stations counted from the hub centre. Record what the gauge shows, never what it showed last time.',
+    measures: [...widths(tip), ...thicknesses, limit('length', 'in', '37.750', '38.000'), ...straightness],
+  });
+const shankMeasure = measured('Measure shank and retention', 'dimensional-inspection', {
+  standardMinutes: 20,
+  instrumentKind: 'micrometer',
+  measures: [limit('shank diameter', 'in', '3.8720', '3.8760'), limit('retention radius', 'in', '0.120', '0.135')],
+});
+
+const hubRoute = [
+  work('Clean and strip', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers }),
+  work('Magnetic particle test, demagnetise', 'non-destructive-test', 45),
+  measured('Measure bores and sockets', 'dimensional-inspection', {
+    standardMinutes: 35,
+    instrumentKind: 'micrometer',
+    measures: [
+      ...perBlade(3, (n) => [limit(`blade socket ${n} diameter`, 'in', '4.1240', '4.1275')]),
+      limit('pilot bore diameter', 'in', '2.2500', '2.2520'),
+      limit('mounting face flatness', 'in', undefined, '0.0015'),
+    ],
+  }),
+  inspected('Inspect hub', 'dimensional-inspection', 25, { fact: 'inspected' }),
+  work('Blend corrosion within limits', 'blade-repair', 45, { phase: 'repair', fact: 'repaired' }),
+  work('Plate and bake', 'plating', 60, { phase: 'repair', caution: cautions.plating }),
+];
+const smallSerialized = (what: string, bore: string[]) => [
+  work('Clean', 'cleaning', 25, { fact: 'cleaned', caution: cautions.strippers }),
+  work('Crack test', 'non-destructive-test', 25),
+  measured(`Measure ${what}`, 'dimensional-inspection', {
+    standardMinutes: 15,
+    instrumentKind: 'micrometer',
+    measures: [limit(`${what} diameter`, 'in', bore[0], bore[1])],
+  }),
+  inspected(`Inspect ${what}`, 'dimensional-inspection', 10, { fact: 'inspected' }),
+];
+
+/** Quillon Q3C-76: three aluminium blades, constant speed. Revision 5 tightens a width limit and puts a felt dust seal on the piston. */
+export function quillon3Blade(revision: '4' | '5'): ContentSeed {
+  const felt = revision === '5' ? [line('Q301-17', 'piston dust seal', 1, { ...apart, serialFrom: 'QA1400' })] : [];
+  const evaluation = [
+    work('Discharge, mark positions, remove weights and spinner', 'teardown', 40, { caution: cautions.charge }),
+    work('Take apart', 'teardown', 110, { fact: 'disassembled', caution: cautions.charge }),
+    work('Clean small parts', 'cleaning', 45, { fact: 'cleaned' }),
+    inspected('Inspect small parts', 'dimensional-inspection', 40, { fact: 'inspected' }),
+  ];
+  const reseal = [
+    ...evaluation.slice(0, 3),
+    inspected('Inspect small parts', 'dimensional-inspection', 20, { fact: 'inspected' }),
+  ];
+  const tipWidth = revision === '5' ? '4.402' : '4.390';
+  const bladeSteps = [...bladeLook, bladeMeasure(tipWidth), shankMeasure];
+  return {
+    kitList: [...sealsAndLocks, ...felt, ...wearParts, ...takenOffAndPutBack, ...asNeeded],
+    routes: [
+      {
+        partClass: 'assembly',
+        title: 'Propeller, apart and together',
+        scopes: [...overhaul],
+        steps: [
+          ...evaluation,
+          work('Repair or replace small parts as found', 'assembly', 30, { phase: 'repair', fact: 'repaired' }),
+          ...build,
+          ...balanceAndFinal,
+        ],
+      },
+      {
+        partClass: 'assembly',
+        title: 'Propeller, reseal',
+        scopes: ['reseal'],
+        steps: [...reseal, ...build, ...balanceAndFinal],
+      },
+      { partClass: 'assembly', title: 'Propeller, balance only', scopes: ['balance-only'], steps: balanceAndFinal },
+      { partClass: 'hub', title: 'Steel hub', scopes: [...overhaul], steps: hubRoute },
+      {
+        partClass: 'hub',
+        title: 'Hub, look over',
+        scopes: ['reseal'],
+        steps: [inspected('Look over hub', 'dimensional-inspection', 15)],
+      },
+      {
+        partClass: 'blade',
+        title: 'Aluminium blade',
+        scopes: ['overhaul', 'inspect-and-repair'],
+        steps: [
+          ...bladeSteps,
+          inspected('Inspect blade', 'dimensional-inspection', 20, { fact: 'inspected' }),
+          ...bladeRepair(tipWidth),
+        ],
+      },
+      {
+        partClass: 'blade',
+        title: 'Aluminium blade after a strike',
+        scopes: ['strike-inspection'],
+        steps: [
+          ...bladeSteps,
+          measured('Measure bend', 'dimensional-inspection', {
+            standardMinutes: 30,
+            instrumentKind: 'protractor',
+            instruction: 'Bend angle against distance from the hub: beyond the chart there is no straightening.',
+            measures: [limit('bend angle at 24 in', 'degrees', undefined, '3.5')],
+          }),
+          inspected('Inspect blade', 'dimensional-inspection', 30, { fact: 'inspected' }),
+          ...bladeRepair(tipWidth),
+        ],
+      },
+      {
+        partClass: 'blade',
+        title: 'Blade, look over',
+        scopes: ['reseal'],
+        steps: [inspected('Look over blade and shank', 'dimensional-inspection', 15)],
+      },
+      {
+        partClass: 'clamp',
+        title: 'Blade clamp',
+        scopes: [...overhaul],
+        steps: smallSerialized('clamp bore', ['3.9980', '4.0015']),
+      },
+      {
+        partClass: 'piston',
+        title: 'Piston',
+        scopes: [...overhaul],
+        steps: smallSerialized('piston', ['4.4920', '4.4955']),
+      },
+      {
+        partClass: 'cylinder',
+        title: 'Cylinder',
+        scopes: [...overhaul],
+        steps: smallSerialized('cylinder bore', ['4.5000', '4.5030']),
+      },
+    ],
+    tboRules: [
+      { hoursTenths: 20_000, months: 72, endOfMonth: false, requirement: 'recommended' },
+      {
+        airframe: 'Maddock Fieldmaster',
+        hoursTenths: 15_000,
+        months: 48,
+        endOfMonth: false,
+        requirement: 'recommended',
+      },
+      { airframe: 'Orrick Twinlark', hoursTenths: 20_000, months: 60, endOfMonth: true, requirement: 'required' },
+    ],
+  };
+}

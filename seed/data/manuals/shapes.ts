@@ -1,0 +1,92 @@
+import type { ModelContent } from '@hubwright/contracts/manuals/revision';
+import type { Scope } from '@hubwright/contracts/manuals/words';
+import type { Process } from '@hubwright/contracts/people/operations';
+
+/** What a revision says about a model, before the server gave the model its id. All of it is invented. */
+export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules'> & {
+  readonly tboRules: readonly (Omit<ModelContent['tboRules'][number], 'applicationId'> & {
+    readonly airframe?: string;
+  })[];
+};
+export type LineSeed = ModelContent['kitList'][number];
+export type StepSeed = ModelContent['routes'][number]['steps'][number];
+export type MeasureSeed = StepSeed['measures'][number];
+
+/** Kit list line: part, position, pieces. New, once per unit, for overhaul unless said otherwise. */
+export function line(part: string, position: string, quantity: number, more: Partial<LineSeed> = {}): LineSeed {
+  return {
+    part,
+    position,
+    quantity,
+    scopes: ['overhaul', 'inspect-and-repair', 'strike-inspection'],
+    per: 'unit',
+    source: 'new',
+    ...more,
+  };
+}
+
+/** Scopes in which the unit comes apart, so that its seals and locking hardware are new. */
+export const wheneverApart: Scope[] = ['overhaul', 'inspect-and-repair', 'strike-inspection', 'reseal'];
+
+type StepRest = Partial<Omit<StepSeed, 'title' | 'process' | 'standardMinutes'>>;
+
+/** A step someone does, in the evaluation phase unless said otherwise. */
+export function work(title: string, process: Process, standardMinutes: number, more: StepRest = {}): StepSeed {
+  return {
+    title,
+    process,
+    standardMinutes,
+    instruction: '',
+    level: 'perform',
+    kind: 'work',
+    phase: 'evaluation',
+    measures: [],
+    ...more,
+  };
+}
+
+/** A step in which values are measured against limits with an instrument. */
+export function measured(
+  title: string,
+  process: Process,
+  rest: StepRest & Pick<StepSeed, 'measures' | 'standardMinutes'>,
+): StepSeed {
+  return { ...work(title, process, rest.standardMinutes, rest), kind: 'measure' };
+}
+
+/** A step an inspector signs. */
+export function inspected(title: string, process: Process, standardMinutes: number, more: StepRest = {}): StepSeed {
+  return { ...work(title, process, standardMinutes, more), kind: 'inspect', level: 'inspect' };
+}
+
+/** A value in the manual's unit with its limits, compared as read. */
+export function limit(name: string, unit: string, low: string | undefined, high?: string): MeasureSeed {
+  const decimals = Math.max(...[low, high].map((text) => text?.split('.')[1]?.length ?? 0));
+  return {
+    name,
+    unit,
+    decimals,
+    method: 'absolute',
+    ...(low === undefined ? {} : { low }),
+    ...(high === undefined ? {} : { high }),
+  };
+}
+
+/** One limit per blade. */
+export function perBlade(count: number, one: (blade: number) => MeasureSeed[]): MeasureSeed[] {
+  return Array.from({ length: count }, (_, index) => one(index + 1)).flat();
+}
+
+export const cautions = {
+  charge:
+    'Air charge and springs store energy that injures: discharge and restrain as the current approved manual says before loosening anything.',
+  strippers:
+    'Strippers and solvents burn skin and lungs: gloves, eye protection and extraction as the safety data sheet says.',
+  cycling: 'Blades move with force when cycled on air: stand clear, hands off, and follow the current approved manual.',
+  pressure: 'Test pressure injures: shield up, gauge checked, pressure released before touching the unit.',
+  balance: 'Weights only in places, counts and lengths the current approved manual allows.',
+  plating: 'Plating chemicals are poisonous: only trained people, under the process specification and local law.',
+  peening: 'Shot at peening speed injures: cabinet closed and interlock working before the air is on.',
+  release:
+    'This record prepares a release; only a person licensed for it, under the shop’s certificate and the local authority, can make it.',
+} as const;

@@ -1,0 +1,90 @@
+import { type ContentSeed, cautions, inspected, limit, line, measured, work } from './shapes.ts';
+
+// Demonstration data, not for use on aircraft: every number here is invented.
+const scopes: ('governor' | 'overhaul' | 'inspect-and-repair')[] = ['governor', 'overhaul', 'inspect-and-repair'];
+const always = { scopes };
+const reused = { scopes, source: 'reused' } as const;
+const either = { scopes, source: 'any' } as const;
+
+const bench = (title: string, phase: 'evaluation' | 'final') =>
+  measured(title, 'governor-bench', {
+    standardMinutes: 50,
+    phase,
+    instrumentKind: 'governor-bench',
+    caution: cautions.pressure,
+    instruction:
+      'Rotation, drive ratio and stops of the application. Oil at test temperature before the first reading.',
+    measures:
+      phase === 'final'
+        ? [
+            limit('oil temperature', '°F', '150', '180'),
+            limit('highest speed setting', 'rpm', '2690', '2710'),
+            limit('lowest speed setting', 'rpm', '1480', '1560'),
+            limit('relief pressure', 'psi', '275', '295'),
+            limit('pump capacity', 'qt/min', '8.0'),
+            limit('internal leakage', 'qt/h', undefined, '6.0'),
+          ]
+        : [limit('oil temperature', '°F', '150', '180'), limit('relief pressure as received', 'psi', '0', '600')],
+  });
+
+/** Vexley VG14: single-acting governor for constant-speed propellers. */
+export function vexleyGovernor(): ContentSeed {
+  return {
+    kitList: [
+      line('V14-11', 'body O-rings', 3, always),
+      line('V14-12', 'control shaft O-rings', 2, always),
+      line('V14-13', 'mounting gasket', 1, always),
+      line('V14-14', 'drive shaft seal', 1, always),
+      line('V14-21', 'flyweight head bearing', 1, always),
+      line('V14-22', 'pilot valve bushing', 1, { scopes: ['governor', 'overhaul'], serialTo: 'VG4999' }),
+      line('V14-23', 'flyweight toe pins', 2, always),
+      line('V14-24', 'relief valve seat', 1, always),
+      line('V14-31', 'body screws', 8, always),
+      line('V14-32', 'body lock washers', 8, always),
+      line('V14-33', 'control lever cotter pin', 1, always),
+      line('V14-34', 'control lever nut', 1, always),
+      line('V14-51', 'speeder spring', 1, reused),
+      line('V14-52', 'relief valve spring', 1, reused),
+      line('V14-53', 'pump gears', 1, either),
+      line('V14-54', 'pilot valve', 1, either),
+      line('LM-SW32', 'safety wire', 60, { ...always, minimum: 6 }),
+      line('LM-SL2', 'sealant', 5, { ...always, minimum: 0 }),
+    ],
+    routes: [
+      {
+        partClass: 'assembly',
+        title: 'Governor',
+        scopes,
+        steps: [
+          bench('Run as received', 'evaluation'),
+          work('Take apart', 'teardown', 45, { fact: 'disassembled', caution: cautions.charge }),
+          work('Clean', 'cleaning', 25, { fact: 'cleaned', caution: cautions.strippers }),
+          measured('Measure gears, valve and flyweights', 'dimensional-inspection', {
+            standardMinutes: 30,
+            instrumentKind: 'micrometer',
+            measures: [
+              limit('gear end clearance', 'in', '0.0010', '0.0025'),
+              limit('pilot valve diameter', 'in', '0.4994', '0.4998'),
+              limit('flyweight toe height, difference', 'in', undefined, '0.0010'),
+            ],
+          }),
+          inspected('Inspect parts', 'dimensional-inspection', 25, { fact: 'inspected' }),
+          work('Lap valve, repair or replace as found', 'assembly', 40, { phase: 'repair', fact: 'repaired' }),
+          work('Assemble', 'assembly', 75, { phase: 'build', fact: 'reassembled' }),
+          measured('Torque body and lever', 'assembly', {
+            standardMinutes: 15,
+            phase: 'build',
+            instrumentKind: 'torque-wrench',
+            measures: [
+              limit('body screw torque', 'in-lb', '55', '65'),
+              limit('lever nut torque', 'in-lb', '90', '110'),
+            ],
+          }),
+          { ...bench('Test on the bench', 'final'), fact: 'tested' },
+          inspected('Final inspection', 'final-inspection', 30, { phase: 'final', caution: cautions.release }),
+        ],
+      },
+    ],
+    tboRules: [{ hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' }],
+  };
+}

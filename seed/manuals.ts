@@ -1,0 +1,69 @@
+import type { Scope } from '@hubwright/contracts/manuals/words';
+import { addApplication } from '../apps/server/src/modules/manuals/add-application.command.ts';
+import { addManual } from '../apps/server/src/modules/manuals/add-manual.command.ts';
+import { addModel } from '../apps/server/src/modules/manuals/add-model.command.ts';
+import { checkCurrency } from '../apps/server/src/modules/manuals/check-currency.command.ts';
+import { issueRevision } from '../apps/server/src/modules/manuals/issue-revision.command.ts';
+import { setFlatRate } from '../apps/server/src/modules/manuals/set-flat-rate.command.ts';
+import type { Calendar } from './calendar.ts';
+import type { ContentSeed } from './data/manuals/shapes.ts';
+import { models } from './data/models.ts';
+import { shop } from './data/shop.ts';
+import type { SeedRun } from './run.ts';
+
+type ModelSeed = (typeof models)[number];
+export interface ManualIds {
+  readonly models: Map<string, string>;
+  readonly manuals: Map<string, string>;
+  readonly applications: Map<string, string>;
+}
+
+/** Manuals, models, applications, rates and revisions. A revision issued before the shop's beginning was entered then. */
+export async function seedManuals(run: SeedRun, calendar: Calendar): Promise<ManualIds> {
+  const ids: ManualIds = { models: new Map(), manuals: new Map(), applications: new Map() };
+  for (const seed of models) {
+    const { id: manualId } = await run.run(addManual, seed.manual, { by: 'inspector' });
+    ids.manuals.set(seed.manual.number, manualId);
+    const { id: modelId } = await run.run(addModel, { ...seed.model, manualId }, { by: 'manager' });
+    ids.models.set(seed.model.designation, modelId);
+    await seedModel(run, modelId, { seed, ids });
+  }
+  const revisions = models.flatMap(({ manual, model, revisions }) =>
+    revisions.map((revision) => ({ ...revision, manual: manual.number, designation: model.designation })),
+  );
+  for (const one of revisions) calendar.on(one.issued + 1, 15, () => seedRevision(run, ids, one));
+  return ids;
+}
+
+async function seedModel(run: SeedRun, modelId: string, given: { seed: ModelSeed; ids: ManualIds }): Promise<void> {
+  const { seed, ids } = given;
+  for (const application of seed.applications) {
+    const { id } = await run.run(addApplication, { ...application, modelId }, { by: 'inspector' });
+    ids.applications.set(`${seed.model.designation} ${application.airframe} ${application.position}`, id);
+  }
+  for (const [scope, labourMinutes] of Object.entries(seed.flatRates)) {
+    const labourMinor = Math.round((labourMinutes * shop.labourRateMinor) / 60);
+    await run.run(setFlatRate, { modelId, scope: scope as Scope, labourMinutes, labourMinor }, { by: 'manager' });
+  }
+}
+
+/** Enters a revision and has an inspector sign that it is current. */
+export async function seedRevision(
+  run: SeedRun,
+  ids: ManualIds,
+  one: { manual: string; designation: string; revision: string; issued: number; content: ContentSeed },
+): Promise<string> {
+  const manualId = ids.manuals.get(one.manual) as string;
+  const { tboRules, ...content } = one.content;
+  const rules = tboRules.flatMap(({ airframe, ...rule }) => {
+    if (airframe === undefined) return [rule];
+    const of = [...ids.applications].filter(([name]) => name.startsWith(`${one.designation} ${airframe} `));
+    return of.map(([, applicationId]) => ({ ...rule, applicationId }));
+  });
+  const model = { ...content, modelId: ids.models.get(one.designation) as string, tboRules: rules };
+  const input = { manualId, revision: one.revision, issuedOn: run.day(one.issued), models: [model] };
+  const { id } = await run.run(issueRevision, input, { by: 'inspector' });
+  const signed = { revisionId: id, checkedOn: run.now().slice(0, 10), signature: { pin: '0000' } };
+  await run.run(checkCurrency, signed, { by: 'inspector' });
+  return id;
+}

@@ -1,0 +1,127 @@
+import { addAircraft } from '../apps/server/src/modules/customers/add-aircraft.command.ts';
+import { addCustomer } from '../apps/server/src/modules/customers/add-customer.command.ts';
+import { recordReading } from '../apps/server/src/modules/customers/record-reading.command.ts';
+import { addBin } from '../apps/server/src/modules/inventory/add-bin.command.ts';
+import { addPart } from '../apps/server/src/modules/inventory/add-part.command.ts';
+import { addPerson } from '../apps/server/src/modules/people/add-person.command.ts';
+import { grantAuthorisation } from '../apps/server/src/modules/people/grant-authorisation.command.ts';
+import { setUpShop } from '../apps/server/src/modules/people/set-up-shop.command.ts';
+import { addInstrument } from '../apps/server/src/modules/processes/add-instrument.command.ts';
+import { addSupplier } from '../apps/server/src/modules/purchasing/add-supplier.command.ts';
+import { Calendar } from './calendar.ts';
+import { customers } from './data/customers.ts';
+import { instruments } from './data/instruments.ts';
+import { parts } from './data/parts.ts';
+import { administrator, demoPassword, demoPin, people } from './data/people.ts';
+import { shop } from './data/shop.ts';
+import { bins, suppliers } from './data/suppliers.ts';
+import { seedManuals } from './manuals.ts';
+import type { SeedRun } from './run.ts';
+
+/** How long ago the shop began to keep its records here, in days. */
+const beginning = -420;
+
+/** Ids that later parts of the seed refer to, by the codes people know. */
+export interface Reference {
+  readonly customers: ReadonlyMap<string, string>;
+  readonly aircraft: ReadonlyMap<string, string>;
+  readonly parts: ReadonlyMap<string, string>;
+  readonly suppliers: ReadonlyMap<string, string>;
+  readonly instruments: ReadonlyMap<string, string>;
+  readonly models: ReadonlyMap<string, string>;
+  readonly manuals: ReadonlyMap<string, string>;
+  /** By designation, airframe and position. */
+  readonly applications: ReadonlyMap<string, string>;
+}
+
+/** The shop before its first unit: people, customers, parts, manuals, instruments. Needs an empty database. */
+export async function seedReference(run: SeedRun): Promise<Reference> {
+  const calendar = new Calendar();
+  run.at(beginning);
+  await seedPeople(run);
+  const supplierIds = await seedSuppliers(run);
+  const partIds = await seedParts(run, supplierIds);
+  const fleet = await seedCustomers(run, calendar);
+  const manuals = await seedManuals(run, calendar);
+  const instrumentIds = seedInstruments(run, calendar);
+  await calendar.play(run);
+  return { ...fleet, ...manuals, parts: partIds, suppliers: supplierIds, instruments: instrumentIds };
+}
+
+async function seedPeople(run: SeedRun): Promise<void> {
+  await run.run(setUpShop, { shop, administrator: { ...administrator, password: demoPassword } });
+  run.know(administrator.signInName, await run.personId(administrator.signInName), ['administrator']);
+  for (const { authorisations, ...person } of people) {
+    const email = `${person.signInName}@tansyhollow.example.com`;
+    const input = { ...person, roles: [...person.roles], email, password: demoPassword, pin: demoPin };
+    const { id } = await run.run(addPerson, input, { by: administrator.signInName });
+    run.know(person.signInName, id, person.roles);
+    for (const held of authorisations)
+      for (const process of held.processes)
+        await run.run(
+          grantAuthorisation,
+          {
+            personId: id,
+            process,
+            level: held.level,
+            validFrom: run.day(held.from ?? beginning),
+            ...(held.expires === undefined ? {} : { expiresOn: run.day(held.expires) }),
+          },
+          { by: administrator.signInName },
+        );
+  }
+}
+
+async function seedSuppliers(run: SeedRun): Promise<Map<string, string>> {
+  const ids = new Map<string, string>();
+  for (const supplier of suppliers) {
+    const approvedUntil = run.day(supplier.approvedUntil);
+    const { id } = await run.run(addSupplier, { ...supplier, approvedUntil }, { by: 'parts' });
+    ids.set(supplier.code, id);
+  }
+  return ids;
+}
+
+async function seedParts(run: SeedRun, supplierIds: ReadonlyMap<string, string>): Promise<Map<string, string>> {
+  for (const [index, [code, title]] of bins.entries())
+    await run.run(addBin, { code, title, walk: (index + 1) * 10 }, { by: 'parts' });
+  const ids = new Map<string, string>();
+  for (const { supplier, ...part } of parts) {
+    const supplierId = supplierIds.get(supplier);
+    if (!supplierId) throw new Error(`There is no supplier ${supplier}`);
+    ids.set(part.number, (await run.run(addPart, { ...part, supplierId }, { by: 'parts' })).id);
+  }
+  return ids;
+}
+
+/** An instrument is entered on the day its certificate came. */
+function seedInstruments(run: SeedRun, calendar: Calendar): Map<string, string> {
+  const ids = new Map<string, string>();
+  for (const { calibrated, due, ...instrument } of instruments) {
+    const dates = { calibratedOn: run.day(calibrated), calibrationDueOn: run.day(due) };
+    calendar.on(calibrated, 14, async () => {
+      ids.set(instrument.tag, (await run.run(addInstrument, { ...instrument, ...dates }, { by: 'inspector' })).id);
+    });
+  }
+  return ids;
+}
+
+/** Customers with their aircraft, and a reading a quarter for a year, from today's hours back. */
+async function seedCustomers(run: SeedRun, calendar: Calendar): Promise<Pick<Reference, 'customers' | 'aircraft'>> {
+  const customerIds = new Map<string, string>();
+  const aircraftIds = new Map<string, string>();
+  for (const { aircraft, ...customer } of customers) {
+    const { id: customerId } = await run.run(addCustomer, customer, { by: 'desk' });
+    customerIds.set(customer.code, customerId);
+    for (const { hours, monthly, ...plane } of aircraft) {
+      const { id: aircraftId } = await run.run(addAircraft, { ...plane, customerId }, { by: 'desk' });
+      aircraftIds.set(plane.registration, aircraftId);
+      for (const ago of [370, 280, 190, 100, 10]) {
+        const hoursTenths = Math.round(hours * 10 - (monthly * 10 * ago) / 30.4);
+        const input = { aircraftId, readOn: run.day(-ago), meter: 'airframe' as const, hoursTenths };
+        if (hoursTenths > 0) calendar.on(-ago, 16, () => run.run(recordReading, input, { by: 'desk' }));
+      }
+    }
+  }
+  return { customers: customerIds, aircraft: aircraftIds };
+}

@@ -1,0 +1,17 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { seedReference } from './reference.ts';
+import { SeedRun } from './run.ts';
+
+/** Fills the tests' template database with the invented shop's reference data, as of the real today. It stores no files. */
+export async function fillTestShop(databaseUrl: string): Promise<void> {
+  const filesFolder = await mkdtemp(join(tmpdir(), 'hubwright-seed-'));
+  const run = await SeedRun.open(databaseUrl, new Date().toISOString().slice(0, 10), filesFolder);
+  try {
+    await seedReference(run);
+  } finally {
+    await run.close();
+    await rm(filesFolder, { recursive: true, force: true });
+  }
+}
