@@ -1,5 +1,4 @@
 import type { ProblemError } from '../api/problem.ts';
-import { countOf } from '../format/numbers.ts';
 import { StateShape } from './StateMark.tsx';
 
 /** Names of people or things a problem carries, when it carries any. */
@@ -23,7 +22,6 @@ export function Refusal({ problem, children }: { problem: ProblemError; children
         </p>
         {namesIn(details).map(([key, names]) => (
           <p key={key} className="small">
-            <span className="soft">{countOf(names.length, 'name')}: </span>
             {names.join(', ')}
           </p>
         ))}

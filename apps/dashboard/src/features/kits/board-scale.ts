@@ -13,7 +13,7 @@ const mostWeeks = 10;
 /** From a few days ago to the last date any kit names, at least five weeks and at most ten: what lies beyond is cut off at the edge. */
 export function boardScale(today: string, dates: readonly string[]): BoardScale {
   const from = addDays(today, -5);
-  const last = dates.reduce((latest, date) => (date > latest ? date : latest), today);
+  const last = [today, ...dates].sort().at(-1) ?? today;
   const wanted = daysBetween(from, last) + 4;
   return { from, today, days: Math.min(mostWeeks * 7, Math.max(leastWeeks * 7, wanted)) };
 }

@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import { type BladeStation, type DrawnStation, layOut, stationWords } from './blade-outline-layout.ts';
+import { type BladeStation, type DrawnStation, layOut, runsOf, stationWords } from './blade-outline-layout.ts';
 import { PictureMark } from './PictureMark.tsx';
 
 export interface BladeOutlineProps {
@@ -13,16 +13,21 @@ export interface BladeOutlineProps {
 const length = 520;
 const width = 110;
 
-function edge(stations: readonly DrawnStation[], half: (each: DrawnStation) => number | null, side: 1 | -1): string[] {
-  return stations.flatMap((each) => {
-    const share = half(each);
-    return share === null ? [] : [`${(each.along * length).toFixed(1)},${(share * width * side).toFixed(1)}`];
-  });
+type Half = (each: DrawnStation) => number | null;
+
+function edge(run: readonly DrawnStation[], half: Half, side: 1 | -1): string[] {
+  return run.map((each) => `${(each.along * length).toFixed(1)},${((half(each) ?? 0) * width * side).toFixed(1)}`);
 }
 
-/** A closed outline through the widths that are known, inboard to tip along one edge and back along the other. */
-function outline(stations: readonly DrawnStation[], half: (each: DrawnStation) => number | null): string {
-  return [...edge(stations, half, -1), ...edge(stations, half, 1).reverse()].join(' ');
+/** Closed outlines through neighbouring widths that are known, inboard to tip along one edge and back along the other. */
+function Outlines({ stations, half, className }: { stations: readonly DrawnStation[]; half: Half; className: string }) {
+  return runsOf(stations, half).map((run) => (
+    <polygon
+      key={run[0]?.station}
+      className={className}
+      points={[...edge(run, half, -1), ...edge(run, half, 1).reverse()].join(' ')}
+    />
+  ));
 }
 
 function Station({ each, isSelected }: { each: DrawnStation; isSelected: boolean }) {
@@ -57,8 +62,8 @@ export function BladeOutline({ title, stations, unit, selected }: BladeOutlinePr
     >
       <title id={`${id}t`}>{title}</title>
       <desc id={`${id}d`}>{words}</desc>
-      <polygon className="measured" points={outline(drawn, (each) => each.halfMeasured)} />
-      <polygon className="lowest" points={outline(drawn, (each) => each.halfLowest)} />
+      <Outlines className="measured" stations={drawn} half={(each) => each.halfMeasured} />
+      <Outlines className="lowest" stations={drawn} half={(each) => each.halfLowest} />
       {drawn.map((each) => (
         <Station key={each.station} each={each} isSelected={each.station === selected} />
       ))}

@@ -23,7 +23,7 @@ export interface PropellerFrontProps {
   onSelect?: (key: string) => void;
 }
 
-const reach = 150;
+const reach = 160;
 const root = 30;
 
 function Blade({ blade, turn, hatch }: { blade: PropellerPosition; turn: number; hatch: string }) {
@@ -33,6 +33,7 @@ function Blade({ blade, turn, hatch }: { blade: PropellerPosition; turn: number;
     <>
       <g transform={`rotate(${turn}) translate(0 ${-root}) scale(${reach - root})`}>
         <path className="halo" d={bladePath} vectorEffect="non-scaling-stroke" />
+        <path className="gap" d={bladePath} vectorEffect="non-scaling-stroke" />
         <path
           className="body"
           d={bladePath}
@@ -53,6 +54,7 @@ function Hub({ hub, hatch }: { hub: PropellerPosition; hatch: string }) {
   return (
     <>
       <circle className="halo" r={root - 2} />
+      <circle className="gap" r={root - 2} />
       <circle className="body" r={root - 2} fill={hub.state === 'on-order' ? hatch : undefined} />
       <circle className="label-ground" r="15" />
       <text className="label" y="0">
@@ -83,7 +85,7 @@ export function PropellerFront({ title, blades, hub, selected, onSelect }: Prope
     <svg
       ref={frame}
       className="picture propeller-front"
-      viewBox="-184 -184 368 368"
+      viewBox="-190 -190 380 380"
       role={onSelect ? 'group' : 'img'}
       aria-labelledby={`${id}t`}
       aria-describedby={`${id}d`}

@@ -44,3 +44,16 @@ export function stationWords(each: BladeStation, isBelow: boolean, unit: string)
   if (each.measured === null) return `Station ${each.station}: not measured, ${limit}`;
   return `Station ${each.station}: ${each.measured} ${unit}, ${limit}${isBelow ? ', below the limit' : ''}`;
 }
+
+/** Neighbouring stations that have a width, run by run: an outline must not bridge a station nobody measured. */
+export function runsOf(
+  stations: readonly DrawnStation[],
+  half: (each: DrawnStation) => number | null,
+): DrawnStation[][] {
+  const runs: DrawnStation[][] = [[]];
+  for (const each of stations) {
+    if (half(each) === null) runs.push([]);
+    else runs.at(-1)?.push(each);
+  }
+  return runs.filter((run) => run.length > 1);
+}

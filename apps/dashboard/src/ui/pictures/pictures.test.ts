@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { layOut, stationWords } from './blade-outline-layout.ts';
+import { layOut, runsOf, stationWords } from './blade-outline-layout.ts';
 import { bladeTurn, pointAt } from './blade-shape.ts';
 import { gaugeScale } from './gauge-scale.ts';
 
@@ -30,6 +30,23 @@ describe('a blade outline', () => {
     expect(drawn.map((each) => each.isBelow)).toEqual([false, false, true]);
   });
 
+  it('never bridges a station nobody measured', () => {
+    const station = (name: string, measured: string | null) => ({ station: name, lowest: '4', measured });
+    const five = layOut([
+      station('1', '5'),
+      station('2', '5'),
+      station('3', null),
+      station('4', '5'),
+      station('5', '5'),
+    ]);
+    const runs = runsOf(five, (each) => each.halfMeasured);
+    expect(runs.map((run) => run.map((each) => each.station))).toEqual([
+      ['1', '2'],
+      ['4', '5'],
+    ]);
+    expect(runsOf(five, (each) => each.halfLowest)).toHaveLength(1);
+  });
+
   it('draws nothing where nothing was measured, and says so', () => {
     expect(drawn[0]?.halfMeasured).toBeNull();
     expect(stationWords({ station: '12', lowest: '4.0', measured: null }, false, 'in')).toBe(
@@ -47,6 +64,6 @@ describe('a limit gauge', () => {
     expect(gaugeScale('6', '4', '6').standing).toBe('inside');
     expect(gaugeScale('60', '4', '6')).toMatchObject({ value: 1, standing: 'above' });
     expect(gaugeScale('0', '4', null)).toMatchObject({ value: 0, standing: 'below' });
-    expect(gaugeScale(null, '4', '6').standing).toBe('none');
+    for (const text of [null, '', '5x', '5.', '-']) expect(gaugeScale(text, '4', '6').standing).toBe('none');
   });
 });
