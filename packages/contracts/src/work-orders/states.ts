@@ -256,6 +256,7 @@ export const expectedPapers: readonly Paper[] = ['logbook', 'removal-tag', 'ship
 
 export const holdKinds = [
   'customer',
+  'silence',
   'payment',
   'accident',
   'paperwork',

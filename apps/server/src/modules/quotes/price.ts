@@ -1,0 +1,146 @@
+import { Problem, type ProblemType } from '@hubwright/contracts/problems';
+import type { QuoteKind, QuoteLineKind } from '@hubwright/contracts/quotes/operations';
+import { addMoney, type Money, multiplyPrice, taxOn } from '@hubwright/rules/money';
+import { found } from '../../platform/command/version.ts';
+import type { Reads } from '../../platform/database/reads.ts';
+import { type FindingToPrice, findingLines, findingsOf } from './price-findings.ts';
+
+/** Both a transaction and the read-only models answer this. */
+export type Models = Reads['models'];
+
+/** A line before it is written. `unitPrice` is a decimal in the currency's main unit, `amountMinor` in its smallest. */
+export interface PricedLine {
+  readonly kind: QuoteLineKind;
+  readonly description: string;
+  readonly partId: string | null;
+  readonly findingId: string | null;
+  readonly quantity: number;
+  readonly unitPrice: string;
+  readonly amountMinor: number;
+  readonly taxable: boolean;
+}
+
+/** Why a quote cannot be written as it is. */
+export interface Gap {
+  readonly problem: ProblemType;
+  readonly detail: string;
+}
+
+export interface Totals {
+  readonly subtotalMinor: number;
+  readonly taxMinor: number;
+  readonly totalMinor: number;
+}
+
+/** What the shop charges for a work order at today's cost: lines of one kind of quote, and what is missing to write it. */
+export async function priceLines(
+  models: Models,
+  asked: { workOrderId: string; kind: QuoteKind; findingIds?: readonly string[] | undefined },
+): Promise<{ currency: string; lines: PricedLine[]; gaps: Gap[] }> {
+  const workOrder = found(
+    await models.workOrder.findUnique({ where: { id: asked.workOrderId }, include: { model: true } }),
+    'This work order',
+  );
+  const shop = found(await models.shopProfile.findUnique({ where: { id: 1 } }), 'The shop profile');
+  const { currency } = shop;
+  const findings = asked.kind === 'estimate' ? [] : await findingsOf(models, workOrder.id);
+  if (asked.kind === 'over-and-above') return { currency, ...overAndAbove(findings, asked.findingIds, currency) };
+  const labour = await labourLine(models, workOrder);
+  const gaps: Gap[] = [
+    ...('problem' in labour ? [labour] : []),
+    ...findings.filter((finding) => finding.disposition === null).map(undecided),
+  ];
+  const lines = [
+    ...('problem' in labour ? [] : [labour]),
+    ...(await kitLines(models, workOrder.id, currency)),
+    ...findings.flatMap((finding) => findingLines(finding, currency)),
+  ];
+  return { currency, lines, gaps };
+}
+
+function overAndAbove(findings: readonly FindingToPrice[], chosen: readonly string[] | undefined, currency: string) {
+  const waiting = findings.filter((finding) => !finding.paid && finding.hasCost);
+  const asked = chosen ? waiting.filter((finding) => chosen.includes(finding.id)) : waiting;
+  const strange = chosen?.filter((id) => !asked.some((finding) => finding.id === id)) ?? [];
+  const gaps: Gap[] = [
+    ...(strange.length > 0
+      ? [{ problem: 'finding-not-quotable' as const, detail: `${strange.length} of the findings cannot be quoted` }]
+      : []),
+    ...asked.filter((finding) => finding.disposition === null).map(undecided),
+    ...(asked.length === 0
+      ? [{ problem: 'nothing-to-quote' as const, detail: 'Every finding with a cost is paid for by an approved quote' }]
+      : []),
+  ];
+  return { lines: asked.flatMap((finding) => findingLines(finding, currency)), gaps };
+}
+
+function undecided(finding: FindingToPrice): Gap {
+  return { problem: 'finding-undecided', detail: `${finding.number} has no disposition yet` };
+}
+
+async function labourLine(
+  models: Models,
+  workOrder: { modelId: string; scope: string; model: { designation: string } },
+): Promise<PricedLine | Gap> {
+  const { modelId, scope, model } = workOrder;
+  const rate = await models.flatRate.findUnique({ where: { modelId_scope: { modelId, scope } } });
+  if (!rate)
+    return { problem: 'flat-rate-missing', detail: `${model.designation} has no flat rate for the scope ${scope}` };
+  return {
+    ...{
+      kind: 'labour',
+      description: `Flat-rate labour, ${scope.replaceAll('-', ' ')}`,
+      partId: null,
+      findingId: null,
+    },
+    ...{ quantity: 1, unitPrice: '', amountMinor: rate.labourMinor, taxable: true },
+  };
+}
+
+/** Mandatory new parts of the kit at today's price; of as-needed lines only their least is mandatory. */
+async function kitLines(models: Models, workOrderId: string, currency: string): Promise<PricedLine[]> {
+  const lines = await models.kitLine.findMany({
+    where: { kit: { workOrderId, state: { not: 'cancelled' } }, source: 'new', findingId: null },
+    include: { part: true },
+    orderBy: [{ kitId: 'asc' }, { sequence: 'asc' }],
+  });
+  return lines.flatMap(({ part, position, quantity, minimum }) => {
+    const pieces = minimum ?? quantity;
+    return pieces === 0 ? [] : [partLine({ part, position, quantity: pieces, currency })];
+  });
+}
+
+/** One line of new parts at today's price. */
+export function partLine(wanted: {
+  part: { id: string; number: string; description: string; unitPrice: string };
+  position: string;
+  quantity: number;
+  currency: string;
+}): PricedLine {
+  const { part, quantity } = wanted;
+  return {
+    kind: 'part',
+    description: `${part.number} ${part.description}, ${wanted.position}`,
+    partId: part.id,
+    findingId: null,
+    quantity,
+    unitPrice: part.unitPrice,
+    amountMinor: multiplyPrice(part.unitPrice, quantity, wanted.currency).minor,
+    taxable: true,
+  };
+}
+
+/** Sum, tax by the shop's rounding, and their sum. Throws `nothing-to-quote` without lines. */
+export function totalsOf(
+  lines: readonly PricedLine[],
+  shop: { currency: string; taxPercent: string; taxRounding: string },
+): Totals {
+  const amount = (line: PricedLine): Money => ({ currency: shop.currency, minor: line.amountMinor });
+  const [first, ...others] = lines.map(amount);
+  if (!first) throw new Problem('nothing-to-quote', 'There is no line to charge for');
+  const taxable = lines.filter((line) => line.taxable).map(amount);
+  const rounding = shop.taxRounding === 'line' ? 'per-line' : 'on-total';
+  const subtotal = addMoney(first, ...others);
+  const tax = taxable.length > 0 ? taxOn(taxable, shop.taxPercent, rounding) : { currency: shop.currency, minor: 0 };
+  return { subtotalMinor: subtotal.minor, taxMinor: tax.minor, totalMinor: addMoney(subtotal, tax).minor };
+}
