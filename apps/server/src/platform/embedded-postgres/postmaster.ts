@@ -32,16 +32,14 @@ function commandLine(pid: number): string {
   return execFileSync('ps', ['-p', String(pid), '-o', 'command='], { encoding: 'utf8' });
 }
 
+const ordinaryPatienceMs = { SIGINT: 20_000, SIGQUIT: 5_000, SIGKILL: 5_000 };
+
 /** Fast shutdown first (sessions are ended, everything is written), the harder ones only when it does not end. */
-export async function stopPostmaster(pid: number): Promise<void> {
-  for (const [signal, patienceMs] of [
-    ['SIGINT', 20_000],
-    ['SIGQUIT', 5_000],
-    ['SIGKILL', 5_000],
-  ] as const) {
+export async function stopPostmaster(pid: number, patienceMs = ordinaryPatienceMs): Promise<void> {
+  for (const signal of ['SIGINT', 'SIGQUIT', 'SIGKILL'] as const) {
     if (!isPostgres(pid)) return;
     process.kill(pid, signal);
-    if (await until(() => !isPostgres(pid), patienceMs)) return;
+    if (await until(() => !isPostgres(pid), patienceMs[signal])) return;
   }
   throw new Error(`The database process ${pid} did not end.`);
 }

@@ -16,6 +16,11 @@ const database = 'hubwright';
 // Held as long as we live, by a session of its own: the server drops it by itself when we are killed.
 const ownerLock = 4_720_118;
 
+type Answer = 'ready' | 'not-yet' | 'silent' | 'gone';
+
+/** Shorter than at an ordinary stop: what was acknowledged is on disk, and the shop is waiting. */
+const stuckPatienceMs = { SIGINT: 1_500, SIGQUIT: 1_000, SIGKILL: 2_000 };
+
 class InUse extends Error {}
 
 /**
@@ -57,13 +62,17 @@ async function takeHold(cluster: Cluster, dataFolder: string) {
 async function answeringLeftover(cluster: Cluster): Promise<Postmaster | undefined> {
   const left = readPostmaster(cluster.data);
   if (!left) return undefined;
-  if (await until(async () => !isPostgres(left.pid) || (await answers(cluster, left.port)), 4_000)) {
-    if (isPostgres(left.pid)) return left;
-    // The number in the file belongs to nobody, or by now to another program, which PostgreSQL would take for itself.
-    await rm(join(cluster.data, 'postmaster.pid'), { force: true });
-    return undefined;
-  }
-  await stopPostmaster(left.pid);
+  let answer: Answer = 'silent';
+  const settled = async () => {
+    answer = isPostgres(left.pid) ? await ask(cluster, left.port) : 'gone';
+    return answer === 'ready' || answer === 'gone';
+  };
+  // One that is recovering or shutting down says so, and is waited for; one that says nothing is stuck.
+  if (!(await until(settled, 3_000)) && (answer as Answer) === 'not-yet') await until(settled, 60_000);
+  if ((answer as Answer) === 'ready') return left;
+  await stopPostmaster(left.pid, stuckPatienceMs);
+  // The number in the file belongs to nobody, or by now to another program, which PostgreSQL would take for itself.
+  await rm(join(cluster.data, 'postmaster.pid'), { force: true });
   return undefined;
 }
 
@@ -78,14 +87,14 @@ async function launchUntilReady(cluster: Cluster): Promise<Postmaster> {
     child.once('error', () => {
       ended = true;
     });
-    await until(async () => ended || (await answers(cluster, port)), 60_000);
+    await until(async () => ended || (await ask(cluster, port)) === 'ready', 60_000);
     if (!ended && child.pid !== undefined) return { pid: child.pid, port };
     await until(() => false, 300 * attempt);
   }
   throw new Error(`The embedded database does not start; its own words are in ${cluster.log}`);
 }
 
-async function answers(cluster: Cluster, port: number): Promise<boolean> {
+async function ask(cluster: Cluster, port: number): Promise<Answer> {
   const client = new pg.Client({
     connectionString: address(cluster, port, 'postgres'),
     connectionTimeoutMillis: 1_000,
@@ -94,9 +103,9 @@ async function answers(cluster: Cluster, port: number): Promise<boolean> {
   try {
     await client.connect();
     const { rows } = await client.query<{ data_directory: string }>('SHOW data_directory');
-    return rows[0]?.data_directory === cluster.data;
-  } catch {
-    return false;
+    return rows[0]?.data_directory === cluster.data ? 'ready' : 'silent';
+  } catch (error) {
+    return (error as pg.DatabaseError).code === '57P03' ? 'not-yet' : 'silent'; // cannot_connect_now
   } finally {
     await client.end().catch(() => undefined);
   }
