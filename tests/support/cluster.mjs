@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import pg from 'pg';
 import { tsImport } from 'tsx/esm/api';
+import { cachedShopFile, keepRows, restoreRows } from './template-cache.mjs';
 
 const here = import.meta.url;
 // The server's own compiler settings: its classes are injected by decorators.
@@ -32,15 +33,26 @@ export async function startTestCluster() {
   return { url: server.url, stop };
 }
 
-/** Filled by `fillTestShop(url)` of seed/test-shop.ts when that file is there; until then it is as empty as the other. */
+/** The invented shop's reference data: as an earlier run kept it, or played through its commands. */
 async function makeShopTemplate(url) {
   const shop = new URL(url);
   shop.pathname = '/template_shop';
-  const client = new pg.Client({ connectionString: new URL('/postgres', url).href });
-  await client.connect();
-  await client.query('CREATE DATABASE template_shop TEMPLATE hubwright');
-  await client.end();
-  if (!existsSync(new URL('../../seed/test-shop.ts', here))) return;
+  await withClient(new URL('/postgres', url), (client) =>
+    client.query('CREATE DATABASE template_shop TEMPLATE hubwright'),
+  );
+  const file = await cachedShopFile();
+  if (existsSync(file)) return withClient(shop, (client) => restoreRows(client, file));
   const { fillTestShop } = await load('../../seed/test-shop.ts');
   await fillTestShop(shop.href);
+  await withClient(shop, (client) => keepRows(client, file));
+}
+
+async function withClient(url, use) {
+  const client = new pg.Client({ connectionString: url.href });
+  await client.connect();
+  try {
+    await use(client);
+  } finally {
+    await client.end();
+  }
 }
