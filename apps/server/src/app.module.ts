@@ -2,11 +2,15 @@ import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
 import { ScheduleModule } from '@nestjs/schedule';
 import { CustomersModule } from './modules/customers/customers.module.ts';
+import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
+import { FindingsModule } from './modules/findings/findings.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
+import { KitsModule } from './modules/kits/kits.module.ts';
 import { ManualsModule } from './modules/manuals/manuals.module.ts';
 import { PeopleModule } from './modules/people/people.module.ts';
 import { ProcessesModule } from './modules/processes/processes.module.ts';
 import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
+import { ReleasesModule } from './modules/releases/releases.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
 import { IDS, type Ids } from './platform/command/ids.ts';
@@ -42,6 +46,10 @@ const departments = [
   ProcessesModule,
   InventoryModule,
   PurchasingModule,
+  KitsModule,
+  FindingsModule,
+  ReleasesModule,
+  DueDatesModule,
 ];
 
 @Global()

@@ -19,7 +19,6 @@ export const openKinds = [
   'kit',
   'over-and-above',
   'revision',
-  'life-limit',
   'instrument',
   'position',
   'record',

@@ -113,17 +113,6 @@ const signed = changed
   .extend({ signOffId: id, state: stepState, travelerId: id, stage: z.string() })
   .meta({ id: 'StepSigned' });
 
-const named = z.object({ part: z.string(), description: z.string(), quantity: z.int() });
-
-/** Details of `build-not-whole`: each piece by name and place. */
-export const buildNotWhole = z
-  .object({
-    leftOver: z.array(named.extend({ place: z.enum(['tray', 'rack']) })),
-    missing: z.array(named.extend({ position: z.string().nullable() })),
-    unexpected: z.array(named),
-  })
-  .meta({ id: 'BuildNotWhole' });
-
 export const travelerOperations = {
   beginTeardown: command({
     id: 'begin-teardown',
@@ -264,7 +253,7 @@ export const travelerOperations = {
     output: changed.extend({ stage: z.string(), closedOn: date }).meta({ id: 'BuildClosed' }),
     signs: 'This build is whole: nothing is left over and nothing is missing',
     touches: ['kits', 'inventory', 'releases'],
-    problems: ['build-not-whole', 'build-steps-open', 'work-held', 'revision-superseded', 'wrong-state'],
+    problems: ['build-not-closed', 'build-steps-open', 'work-held', 'revision-superseded', 'wrong-state'],
   }),
 } as const;
 

@@ -107,11 +107,6 @@ export const travelerProblems = {
     title: 'This sign-off has been superseded already',
     next: 'Correct the newest sign-off of the step.',
   },
-  'build-not-whole': {
-    status: 409,
-    title: 'The build does not hold what it must, no less and no more',
-    next: 'Clear every named piece: install it, return it, or scrap it.',
-  },
   'build-steps-open': {
     status: 409,
     title: 'Steps of the build are not signed',

@@ -2,8 +2,9 @@ import type { Disposition } from '@hubwright/contracts/findings/areas';
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { addDemandFromFinding } from '../kits/public.ts';
+import { addDemandFromFinding, reopenKits } from '../kits/public.ts';
 import { uninstall } from '../units/public.ts';
+import { type AdvancedWorkOrder, advance } from '../work-orders/public.ts';
 import { type AskedStep, layRepair } from './repair-steps.ts';
 
 export interface PartAsked {
@@ -18,6 +19,7 @@ interface Decided {
   readonly travelerId: string;
   readonly stepId: string | null;
   readonly workOrderId: string;
+  readonly workOrder: AdvancedWorkOrder;
   readonly traveler: {
     readonly id: string;
     readonly itemId: string;
@@ -36,8 +38,16 @@ export async function partsDemanded(
   if (input.disposition !== 'reject' || traveler.partClass === 'assembly') return [...input.parts];
   const item = await tx.serializedItem.findUniqueOrThrow({ where: { id: traveler.itemId } });
   const part = await tx.part.findUnique({ where: { number: item.partNumber }, select: { id: true } });
-  if (!part || input.parts.some(({ position }) => position === traveler.position)) return [...input.parts];
-  return [...input.parts, { partId: part.id, position: traveler.position, quantity: 1 }];
+  if (!part || input.parts.some(({ partId }) => partId === part.id)) return [...input.parts];
+  const position = await positionInKit(tx, finding, part.id);
+  return [...input.parts, { partId: part.id, position, quantity: 1 }];
+}
+
+/** Kit lists write positions in words (`blade 1`), travelers with dashes (`blade-1`). */
+async function positionInKit(tx: Tx, { workOrderId, traveler }: Decided, partId: string): Promise<string> {
+  const lines = await tx.kitLine.findMany({ where: { partId, kit: { workOrderId } }, select: { position: true } });
+  const plain = (position: string) => position.toLowerCase().replaceAll(/[\s-]+/g, ' ');
+  return lines.find(({ position }) => plain(position) === plain(traveler.position))?.position ?? traveler.position;
 }
 
 /** Lays the repair on the traveler, or ends the part's way; asks the kit for parts. Answers the new steps' ids. */
@@ -47,6 +57,7 @@ export async function carryOut(
   decision: { disposition: Disposition; steps: readonly AskedStep[]; parts: readonly PartAsked[] },
 ): Promise<string[]> {
   const { tx } = context;
+  await reopenBuild(context, finding, decision);
   await tx.findingPart.createMany({
     data: decision.parts.map((part) => ({ ...part, id: context.newId(), findingId: finding.id })),
   });
@@ -60,6 +71,18 @@ export async function carryOut(
   if (decision.disposition === 'repair') return layRepair(context, finding, decision.steps);
   if (decision.disposition === 'reject') await endOfPart(context, finding);
   return [];
+}
+
+/** Work or parts asked for after the build was closed open it again, kits included. */
+async function reopenBuild(
+  context: Context<Operation>,
+  finding: Decided,
+  { disposition, parts }: { disposition: Disposition; parts: readonly PartAsked[] },
+): Promise<void> {
+  const { workOrder } = finding;
+  if (workOrder.stage !== 'final-inspection' || (disposition === 'serviceable' && parts.length === 0)) return;
+  await advance(context, workOrder, 'reopen-build');
+  await reopenKits(context, workOrder.id);
 }
 
 /** A rejected part leaves the unit and needs no more work; what was signed on it stays. */

@@ -4,6 +4,7 @@ import type { PartClass } from '@hubwright/contracts/manuals/words';
 import { Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
+import { kitsOf } from '../kits/public.ts';
 import { requireCurrentRevision } from '../manuals/public.ts';
 import { requireAuthorisation } from '../people/public.ts';
 import { finishEvaluation, writeSignOff } from '../work-orders/public.ts';
@@ -17,7 +18,7 @@ type Deciding = Context<typeof operation>;
 export const disposeFinding = defineCommand(operation, {
   async locks(input, tx) {
     const finding = await tx.finding.findUnique({ where: { id: input.findingId }, select: { workOrderId: true } });
-    return finding ? [`work-order:${finding.workOrderId}`] : [];
+    return finding ? [`work-order:${finding.workOrderId}`, ...(await kitsOf(tx, finding.workOrderId))] : [];
   },
   async execute(context) {
     const { tx, input, actor, today } = context;
@@ -78,7 +79,8 @@ export const disposeFinding = defineCommand(operation, {
     });
     const disposition = travelerDisposition(traveler.disposition, input.disposition);
     await tx.traveler.update({ where: { id: traveler.id }, data: { disposition, version: { increment: 1 } } });
-    const stage = (await finishEvaluation(context, workOrder.id)) ?? workOrder.stage;
+    await finishEvaluation(context, workOrder.id);
+    const { stage } = await tx.workOrder.findUniqueOrThrow({ where: { id: workOrder.id }, select: { stage: true } });
     return {
       reply: { id: finding.id, version, disposition: input.disposition, overAndAbove, stepIds, stage },
       subjects: [

@@ -1,4 +1,4 @@
-export { advance, refuseHeld } from './advance.ts';
+export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
 export { type ConsentGap, consentGap, workIsApproved } from './consent.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';

@@ -1,0 +1,69 @@
+import type { DueFacts, DueRule } from './due-of-unit.ts';
+
+/** A unit with what its due date is computed from, one row each. */
+export interface DueRow {
+  readonly id: string;
+  readonly designation: string;
+  readonly maker: string;
+  readonly serial: string;
+  readonly customer_id: string | null;
+  readonly customer: string | null;
+  readonly registration: string | null;
+  readonly overhaul_on: string | null;
+  readonly overhaul_meter: string | null;
+  readonly overhaul_meter_tenths: number | null;
+  readonly rules: (DueRule & { applicationId: string | null; revision: string })[];
+  readonly readings: { readOn: string; hoursTenths: number; meter: string }[];
+}
+
+/**
+ * $1 unit or null, $2 customer or null, $3 most rows, $4 today. The last work order says customer, aircraft and application. Rules are those
+ * of the current revision for that application, else the general ones; readings reach back 13 months, beyond the 12 the
+ * projection weighs.
+ */
+export const dueSql = `
+  SELECT u.id::text, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial,
+    last.customer_id::text, c.name AS customer, a.registration,
+    o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
+    coalesce((SELECT jsonb_agg(jsonb_build_object('hoursTenths', t.hours_tenths, 'months', t.months, 'endOfMonth', t.end_of_month,
+        'requirement', t.requirement, 'applicationId', t.application_id, 'revision', manual.number || ' rev. ' || r.revision))
+      FROM tbo_rules t JOIN manual_revisions r ON r.id = t.revision_id JOIN manuals manual ON manual.id = r.manual_id
+      WHERE r.manual_id = m.manual_id AND r.state = 'current' AND t.model_id = m.id
+        AND (t.application_id IS NULL OR t.application_id = last.application_id)), '[]') AS rules,
+    coalesce((SELECT jsonb_agg(jsonb_build_object('readOn', x.read_on::text, 'hoursTenths', x.hours_tenths, 'meter', x.meter)
+        ORDER BY x.read_on, x.hours_tenths)
+      FROM aircraft_readings x WHERE x.aircraft_id = last.aircraft_id AND (o.meter IS NULL OR x.meter = o.meter)
+        AND x.read_on BETWEEN greatest(coalesce(o.recorded_on, $4::date - 400), $4::date - 400) AND $4::date), '[]') AS readings
+  FROM serialized_items u
+  JOIN unit_models m ON m.id = u.model_id
+  LEFT JOIN LATERAL (SELECT w.customer_id, w.aircraft_id, w.application_id FROM work_orders w
+    WHERE w.unit_id = u.id ORDER BY w.received_on DESC, w.number DESC LIMIT 1) last ON true
+  LEFT JOIN customers c ON c.id = last.customer_id
+  LEFT JOIN aircraft a ON a.id = last.aircraft_id
+  LEFT JOIN LATERAL (SELECT t.recorded_on, t.meter, t.meter_tenths FROM time_records t
+    WHERE t.item_id = u.id AND t.basis = 'overhaul' ORDER BY t.recorded_on DESC, t.recorded_at DESC LIMIT 1) o ON true
+  WHERE u.kind = 'assembly' AND ($1::uuid IS NULL OR u.id = $1) AND ($2::uuid IS NULL OR last.customer_id = $2)
+    AND ($1::uuid IS NOT NULL OR o.recorded_on IS NOT NULL)
+    AND ($1::uuid IS NOT NULL OR NOT EXISTS (SELECT 1 FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped'))
+  ORDER BY u.id LIMIT $3`;
+
+/** Rules of the unit's own application take the place of the general ones. */
+export function rulesThatApply(rows: DueRow['rules']): DueRow['rules'] {
+  const own = rows.filter(({ applicationId }) => applicationId !== null);
+  return own.length > 0 ? own : rows;
+}
+
+export function factsOf(row: DueRow, asOf: string): DueFacts {
+  return {
+    overhaul: row.overhaul_on === null ? null : { on: row.overhaul_on, meterTenths: row.overhaul_meter_tenths },
+    rules: rulesThatApply(row.rules),
+    readings: oneMeter(row),
+    asOf,
+  };
+}
+
+/** Two meters run differently: only the one the overhaul was recorded by, else the one read last. */
+function oneMeter({ overhaul_meter, readings }: DueRow): DueRow['readings'] {
+  const meter = overhaul_meter ?? readings.at(-1)?.meter;
+  return readings.filter((reading) => reading.meter === meter);
+}

@@ -1,0 +1,121 @@
+import { Problem } from '@hubwright/contracts/problems';
+import { releaseOperations } from '@hubwright/contracts/releases/operations';
+import { type Context, defineCommand } from '../../platform/command/command.ts';
+import { sameVersion } from '../../platform/command/version.ts';
+import { nextNumber } from '../../platform/database/counters.ts';
+import type { FileStore } from '../../platform/files/store.ts';
+import { requireAuthorisation } from '../people/public.ts';
+import { advance, contentHashOf, writeSignOff } from '../work-orders/public.ts';
+import { openItems } from './open-items.ts';
+import { refuseOwnWork } from './own-work.ts';
+import { printRelease } from './print-release.ts';
+import { lastPerformedOn, missingFromRecord, releaseContent } from './release-content.ts';
+import { type ReleaseFacts, releaseFacts } from './release-facts.ts';
+import { restartTimes } from './restart-times.ts';
+
+const operation = releaseOperations.approveRelease;
+type Approving = Context<typeof operation>;
+
+/** The release is the authorised person's act; the server refuses while anything is open and makes the record of it. */
+export const approveRelease = (files: FileStore) =>
+  defineCommand(operation, {
+    locks: (input) => [`work-order:${input.workOrderId}`],
+    async execute(context) {
+      const { tx, input, actor, today, now, expectedVersion } = context;
+      const facts = await releaseFacts(tx, input.workOrderId);
+      const { workOrder } = facts;
+      sameVersion(workOrder.version, expectedVersion);
+      if (workOrder.releasedAt) throw new Problem('already-released', `${workOrder.number} has been released`);
+      const authorisation = await requireAuthorisation(tx, actor, {
+        process: 'return-to-service',
+        level: 'approve',
+        today,
+      });
+      refuseOwnWork(facts, actor.personId);
+      await refuseOpen(context, facts);
+      refuseWrongDay(context, facts);
+      const content = await recordOf(context, facts);
+      const { id: signOffId } = await writeSignOff(context, {
+        workOrderId: workOrder.id,
+        subject: { kind: 'release', id: workOrder.id },
+        meaning: operation.signs ?? '',
+        result: content.word,
+        authorisation,
+        revisionId: workOrder.revisionId,
+        content,
+      });
+      const bytes = await printRelease(content, facts.shop.name);
+      const fileHash = await files.put(context, {
+        bytes,
+        mediaType: 'application/pdf',
+        title: `Release ${content.number}`,
+      });
+      const releaseId = context.newId();
+      const kept = {
+        word: content.word,
+        content,
+        contentHash: contentHashOf(content),
+        fileHash,
+        signOffId,
+        releasedAt: now,
+      };
+      await tx.release.create({ data: { ...kept, id: releaseId, workOrderId: workOrder.id, number: content.number } });
+      if (content.word === 'overhauled') await restartTimes(context, facts, content.completedOn);
+      const moved = await advance(context, workOrder, 'approve-return-to-service', { releasedAt: now });
+      return {
+        reply: {
+          id: workOrder.id,
+          version: moved.version,
+          releaseId,
+          number: content.number,
+          word: content.word,
+          fileHash,
+          stage: moved.stage,
+        },
+        subjects: [
+          { kind: 'work-order', id: workOrder.id, before: workOrder.version, after: moved.version },
+          { kind: 'release', id: releaseId, after: 1 },
+          { kind: 'unit', id: workOrder.unitId },
+        ],
+        authorisation: { ...authorisation },
+        facts: { number: content.number, word: content.word, contentHash: kept.contentHash, fileHash },
+      };
+    },
+  });
+
+async function refuseOpen({ tx, today }: Approving, facts: ReleaseFacts): Promise<void> {
+  const open = await openItems(tx, facts, today);
+  if (open.length === 0) return;
+  const named = open.slice(0, 5).map(({ what }) => what);
+  const more = open.length > named.length ? ` and ${open.length - named.length} more` : '';
+  throw new Problem('release-blocked', `Still open: ${named.join('; ')}${more}`, { open });
+}
+
+function refuseWrongDay({ input, today }: Approving, facts: ReleaseFacts): void {
+  const { completedOn } = input;
+  if (completedOn === undefined || (completedOn <= today && completedOn >= lastPerformedOn(facts))) return;
+  throw new Problem(
+    'invalid-input',
+    'Work is completed on or after the day of its last step, and not in the future',
+    {},
+    [{ pointer: '/completedOn', detail: `Between ${lastPerformedOn(facts)} and ${today}` }],
+  );
+}
+
+async function recordOf({ tx, input, actor, now }: Approving, facts: ReleaseFacts) {
+  const person = await tx.person.findUniqueOrThrow({
+    where: { id: actor.personId },
+    select: { id: true, displayName: true },
+  });
+  const content = await releaseContent(tx, facts, {
+    number: await nextNumber(tx, 'RS', 4),
+    approver: { id: person.id, name: person.displayName },
+    signedAt: now,
+    remarks: input.remarks,
+    completedOn: input.completedOn,
+  });
+  const alone = facts.signOffs.length > 0 && facts.signOffs.every(({ personId }) => personId === person.id);
+  const missing = missingFromRecord(content, alone);
+  if (missing.length > 0) throw new Problem('record-incomplete', `The record lacks ${missing.join(', ')}`, { missing });
+  return content;
+}

@@ -1,0 +1,195 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import type { releaseOperations } from '@hubwright/contracts/releases/operations';
+import type { Role } from '@hubwright/contracts/roles';
+import { type Stage, stageTitles } from '@hubwright/contracts/work-orders/states';
+import type { Tx } from '../../platform/database/client.ts';
+import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
+import { openItems as openOfKits } from '../kits/public.ts';
+import { type ReleaseFacts, unpaidFindings } from './release-facts.ts';
+
+export type OpenItem = Reply<typeof releaseOperations.releaseChecklist>['open'][number];
+type Kind = OpenItem['kind'];
+
+/** Who holds which authorisation today: `process level` → names. */
+export type Holders = ReadonlyMap<string, readonly string[]>;
+
+/** Everything still open before return to service, by name, with who can close it. */
+export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Promise<OpenItem[]> {
+  const [holders, unpaid, kits, gauges] = await Promise.all([
+    holdersOn(tx, today),
+    unpaidFindings(tx, facts),
+    kitItems(tx, facts),
+    overdueGauges(tx, facts, today),
+  ]);
+  return [
+    ...stageItems(facts),
+    ...facts.workOrder.holds.map((hold) =>
+      item('hold', `On hold: ${hold.reason}`, { role: hold.liftedByRole as Role }, { kind: 'hold', id: hold.id }),
+    ),
+    ...revisionItems(facts),
+    ...identityItems(facts),
+    ...stepItems(facts, holders),
+    ...findingItems(facts, holders),
+    ...unpaid.map((number) =>
+      item('over-and-above', `${number}: the customer has not approved what it costs`, { role: 'front-desk' }),
+    ),
+    ...kits,
+    ...gauges,
+  ];
+}
+
+function item(
+  kind: Kind,
+  what: string,
+  by: { role?: Role; people?: readonly string[] },
+  subject: OpenItem['subject'] = null,
+): OpenItem {
+  return { kind, what, closedBy: { role: by.role ?? null, people: [...(by.people ?? [])] }, subject };
+}
+
+function stageItems({ workOrder }: ReleaseFacts): OpenItem[] {
+  if (workOrder.stage === 'final-inspection') return [];
+  const where = stageTitles[workOrder.stage as Stage] ?? workOrder.stage;
+  return [
+    item(
+      'stage',
+      `The unit is at “${where}”; it is released from final inspection`,
+      { role: 'technician' },
+      { kind: 'work-order', id: workOrder.id },
+    ),
+  ];
+}
+
+function revisionItems({ workOrder }: ReleaseFacts): OpenItem[] {
+  const { revision } = workOrder;
+  if (revision.state === 'current') return [];
+  return [
+    item(
+      'revision',
+      `Revision ${revision.revision} of ${revision.manual.number} is superseded`,
+      { role: 'inspector' },
+      { kind: 'work-order', id: workOrder.id },
+    ),
+  ];
+}
+
+function identityItems({ workOrder, installations }: ReleaseFacts): OpenItem[] {
+  const all = [{ position: 'the unit', item: workOrder.unit }, ...installations];
+  return all
+    .filter((one) => one.item.serial === null)
+    .map((one) =>
+      item(
+        'identity',
+        `The serial of ${one.position} is not confirmed`,
+        { role: 'inspector' },
+        { kind: 'unit', id: one.item.id },
+      ),
+    );
+}
+
+function stepItems({ steps }: ReleaseFacts, holders: Holders): OpenItem[] {
+  const open = steps
+    .filter(({ state }) => state === 'open')
+    .map((step) =>
+      item(
+        'step',
+        `${step.traveler.number} ${step.traveler.position}: ${step.title}`,
+        { people: holders.get(`${step.process} ${step.level}`) ?? [] },
+        { kind: 'traveler', id: step.traveler.id },
+      ),
+    );
+  const final = steps.some(({ process, state }) => process === 'final-inspection' && state === 'signed');
+  const planned = steps.some(({ process }) => process === 'final-inspection');
+  return final || planned
+    ? open
+    : [
+        ...open,
+        item('record', 'No final inspection is signed', { people: holders.get('final-inspection inspect') ?? [] }),
+      ];
+}
+
+function findingItems({ workOrder, steps, installations }: ReleaseFacts, holders: Holders): OpenItem[] {
+  return workOrder.findings.flatMap((finding) => {
+    const subject = { kind: 'finding', id: finding.id };
+    if (finding.disposition === null) {
+      return [
+        item(
+          'finding',
+          `${finding.number} has no disposition`,
+          { people: holders.get('dimensional-inspection inspect') ?? [] },
+          subject,
+        ),
+      ];
+    }
+    if (finding.disposition === 'reject' && finding.traveler.partClass === 'assembly') {
+      return [item('finding', `${finding.number} rejected the unit itself`, { role: 'front-desk' }, subject)];
+    }
+    if (finding.disposition === 'reject') {
+      const filled = installations.some(({ position }) => position === finding.traveler.position);
+      return filled
+        ? []
+        : [
+            item(
+              'position',
+              `${finding.number}: nothing is on record at ${finding.traveler.position}`,
+              { role: 'technician' },
+              subject,
+            ),
+          ];
+    }
+    const redone = steps.filter((step) => step.findingId === finding.id && step.state === 'failed');
+    const unanswered = redone.filter(({ id }) => !workOrder.findings.some(({ stepId }) => stepId === id));
+    return unanswered.map((step) =>
+      item('finding', `${finding.number}: “${step.title}” failed`, { role: 'inspector' }, subject),
+    );
+  });
+}
+
+async function kitItems(tx: Tx, { workOrder }: ReleaseFacts): Promise<OpenItem[]> {
+  const kit = workOrder.kits[0];
+  const sentences = await openOfKits(tx, workOrder.id);
+  return sentences.map((sentence) =>
+    item('kit', sentence, { role: 'technician' }, kit ? { kind: 'kit', id: kit.id } : null),
+  );
+}
+
+/** Instruments that measured this unit and are past calibration today: nobody knows whether they were good. */
+async function overdueGauges(tx: Tx, { signOffs }: ReleaseFacts, today: string): Promise<OpenItem[]> {
+  const ids = [...new Set(signOffs.flatMap(({ instrumentId }) => instrumentId ?? []))];
+  const gauges = await tx.instrument.findMany({
+    where: { id: { in: ids }, calibrationDueOn: { lt: toDbDate(today) } },
+    orderBy: { tag: 'asc' },
+  });
+  return gauges.map((gauge) =>
+    item(
+      'instrument',
+      `${gauge.tag} measured this unit and is past calibration since ${fromDbDate(gauge.calibrationDueOn)}`,
+      { role: 'inspector' },
+      { kind: 'instrument', id: gauge.id },
+    ),
+  );
+}
+
+async function holdersOn(tx: Tx, today: string): Promise<Holders> {
+  const day = toDbDate(today);
+  const held = await tx.authorisation.findMany({
+    where: {
+      validFrom: { lte: day },
+      person: { active: true },
+      AND: [
+        { OR: [{ expiresOn: null }, { expiresOn: { gt: day } }] },
+        { OR: [{ revokedOn: null }, { revokedOn: { gt: day } }] },
+      ],
+    },
+    select: { process: true, level: true, person: { select: { displayName: true } } },
+    orderBy: { person: { displayName: 'asc' } },
+    take: 5000,
+  });
+  const holders = new Map<string, string[]>();
+  for (const { process, level, person } of held) {
+    const key = `${process} ${level}`;
+    const names = holders.get(key) ?? [];
+    if (!names.includes(person.displayName)) holders.set(key, [...names, person.displayName]);
+  }
+  return holders;
+}

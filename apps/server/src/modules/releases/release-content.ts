@@ -1,0 +1,161 @@
+import type { ReleaseContent } from '@hubwright/contracts/releases/operations';
+import { dateIn } from '../../platform/command/clock.ts';
+import type { Tx } from '../../platform/database/client.ts';
+import type { ReleaseFacts } from './release-facts.ts';
+import { factsShown, wordOfWork } from './word-of-work.ts';
+
+const caution =
+  'This record prepares a release. The release itself is the act of the authorised person who signs it, under the shop’s certificate and the local authority, and covers only the work named here.';
+const demonstration = 'Demonstration data, not for use on aircraft.';
+
+/** The record of the work as it will be signed. Everything in it comes from what was signed before, but remarks and the day of completion. */
+export async function releaseContent(
+  tx: Tx,
+  facts: ReleaseFacts,
+  given: {
+    number: string;
+    approver: { id: string; name: string };
+    signedAt: Date;
+    remarks: string;
+    completedOn: string | undefined;
+  },
+): Promise<ReleaseContent> {
+  const { workOrder, shop, installations } = facts;
+  const { word } = wordOfWork(facts);
+  const references = await dataReferences(tx, facts);
+  const statements = shop.recordStatements as { approval: string; caution: string };
+  const times = await timesOf(tx, workOrder.unitId);
+  return {
+    number: given.number,
+    workOrder: workOrder.number,
+    customer: workOrder.customer.name,
+    aircraft: workOrder.aircraft?.registration ?? null,
+    unit: {
+      kind: workOrder.model.kind,
+      maker: workOrder.unit.maker,
+      model: workOrder.model.designation,
+      partNumber: workOrder.unit.partNumber,
+      serial: workOrder.unit.serial ?? '',
+    },
+    parts: installations.map(({ position, item }) => ({
+      position,
+      partNumber: item.partNumber,
+      serial: item.serial ?? '',
+      sinceNew: hours(item.times[0]?.sinceNewTenths ?? null),
+      sinceOverhaul: sinceOverhaul(facts, item.id, item.times[0]?.sinceOverhaulTenths ?? null),
+    })),
+    word,
+    description: descriptionOf(facts, references),
+    dataReferences: references,
+    completedOn: given.completedOn ?? lastPerformedOn(facts),
+    performedBy: performers(facts, given.approver.id),
+    approvedBy: {
+      name: given.approver.name,
+      certificateNumber: shop.certificateNumber,
+      certificateKind: `Repair station: ${shop.ratings.join(', ')}`,
+      signedAt: given.signedAt.toISOString(),
+    },
+    findings: workOrder.findings.map((finding) => ({
+      number: finding.number,
+      part: finding.traveler.position,
+      description: `${finding.place}: ${finding.description}`,
+      disposition: finding.disposition ?? '',
+    })),
+    partsReplaced: await newParts(tx, workOrder.id),
+    remarks: given.remarks,
+    times: {
+      sinceNew: hours(times?.sinceNewTenths ?? null),
+      sinceOverhaul: word === 'overhauled' ? hours(0) : hours(times?.sinceOverhaulTenths ?? null),
+    },
+    facts: factsShown(facts).map(({ fact, steps }) => ({ fact, shown: steps.length > 0 })),
+    statement: statements.approval,
+    caution: `${caution} ${statements.caution.includes(demonstration) ? '' : `${statements.caution} `}${demonstration}`,
+  };
+}
+
+/** Items of 14 CFR 43.9(a) the record lacks, in words. Each alone keeps it from being signed. */
+export function missingFromRecord(content: ReleaseContent, byApproverAlone: boolean): string[] {
+  const { approvedBy } = content;
+  const needed: [string, boolean][] = [
+    [
+      'a description of the work or a reference to data (43.9(a)(1))',
+      content.description.trim() !== '' || content.dataReferences.length > 0,
+    ],
+    ['the date of completion (43.9(a)(2))', content.completedOn !== ''],
+    ['the name of the person who did the work (43.9(a)(3))', content.performedBy.length > 0 || byApproverAlone],
+    ['the name of the person who approves (43.9(a)(4))', approvedBy.name.trim() !== ''],
+    ['the certificate number (43.9(a)(4))', approvedBy.certificateNumber.trim() !== ''],
+    ['the kind of certificate (43.9(a)(4))', approvedBy.certificateKind.replace('Repair station:', '').trim() !== ''],
+    ['the signature (43.9(a)(4))', approvedBy.signedAt !== ''],
+    ['the serial of the unit', content.unit.serial !== ''],
+  ];
+  return needed.filter(([, there]) => !there).map(([what]) => what);
+}
+
+function descriptionOf(facts: ReleaseFacts, references: readonly string[]): string {
+  const { workOrder } = facts;
+  const { word } = wordOfWork(facts);
+  const first = `${word.charAt(0).toUpperCase()}${word.slice(1)} by ${references.join('; ')}.`;
+  const travelers = workOrder.travelers.map((traveler) => {
+    const signed = facts.steps.filter(({ travelerId, state }) => travelerId === traveler.id && state === 'signed');
+    const rejected = traveler.disposition === 'reject' ? ' (rejected)' : '';
+    return `${traveler.position}${rejected}, ${traveler.number}: ${signed.map(({ title }) => title).join('; ')}.`;
+  });
+  return [first, ...travelers].join('\n');
+}
+
+async function dataReferences(tx: Tx, facts: ReleaseFacts): Promise<string[]> {
+  const rows = await tx.manualRevision.findMany({
+    where: { id: { in: [...new Set(facts.signOffs.map(({ revisionId }) => revisionId))] } },
+    include: { manual: true },
+    orderBy: [{ manual: { number: 'asc' } }, { issuedOn: 'asc' }],
+  });
+  return rows.map(({ manual, revision }) => `${manual.number} revision ${revision}, ${manual.title}`);
+}
+
+/** The shop's day on which the last step was done. */
+export function lastPerformedOn({ signOffs, shop }: ReleaseFacts): string {
+  const last = signOffs.reduce((latest, { performedAt }) => Math.max(latest, performedAt.getTime()), 0);
+  return last === 0 ? '' : dateIn(shop.zone, new Date(last));
+}
+
+/** Everyone but the approver whose work stands signed, by name. */
+function performers({ steps }: ReleaseFacts, approverId: string): string[] {
+  const signed = steps.flatMap(({ signOff }) => (signOff && signOff.personId !== approverId ? [signOff.person] : []));
+  return [...new Set(signed)].sort();
+}
+
+async function newParts(tx: Tx, workOrderId: string): Promise<ReleaseContent['partsReplaced']> {
+  const rows = await tx.balance.findMany({
+    where: { placeKind: 'unit', placeRef: workOrderId, onHand: { gt: 0 }, lot: { origin: { not: 'taken-off' } } },
+    include: { lot: { include: { part: true } } },
+    orderBy: { lot: { part: { number: 'asc' } } },
+  });
+  return rows.map(({ lot, onHand }) => ({
+    part: lot.part.number,
+    description: lot.part.description,
+    quantity: onHand,
+    lot: lot.code,
+  }));
+}
+
+function timesOf(tx: Tx, itemId: string) {
+  return tx.timeRecord.findFirst({ where: { itemId }, orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }] });
+}
+
+/** Only what was overhauled here starts anew; a replacement keeps its own times. */
+function sinceOverhaul(facts: ReleaseFacts, itemId: string, tenths: number | null): string {
+  return wordOfWork(facts).word === 'overhauled' && overhauledItems(facts).includes(itemId) ? hours(0) : hours(tenths);
+}
+
+/** The unit and those of its parts that went through this overhaul and stay. */
+export function overhauledItems({ workOrder, installations }: ReleaseFacts): string[] {
+  const here = new Set([workOrder.unitId, ...installations.map(({ itemId }) => itemId)]);
+  return workOrder.travelers
+    .filter(({ itemId, disposition }) => here.has(itemId) && disposition !== 'reject')
+    .map(({ itemId }) => itemId);
+}
+
+function hours(tenths: number | null): string {
+  return tenths === null ? 'unknown' : `${Math.floor(tenths / 10)}.${tenths % 10} h`;
+}

@@ -1,0 +1,79 @@
+import { found } from '../../platform/command/version.ts';
+import type { Tx } from '../../platform/database/client.ts';
+
+/** A signature of a step that stands: not superseded by a newer one. */
+export interface StandingSignOff {
+  readonly stepId: string;
+  readonly personId: string;
+  readonly person: string;
+  readonly result: string;
+  readonly revisionId: string;
+  readonly instrumentId: string | null;
+  readonly performedAt: Date;
+}
+
+/** All that a release is decided on and made from. */
+export type ReleaseFacts = Awaited<ReturnType<typeof releaseFacts>>;
+export type ReleaseStep = ReleaseFacts['steps'][number];
+
+export async function releaseFacts(tx: Tx, workOrderId: string) {
+  const workOrder = found(
+    await tx.workOrder.findUnique({
+      where: { id: workOrderId },
+      include: {
+        customer: true,
+        aircraft: true,
+        model: true,
+        unit: true,
+        revision: { include: { manual: true } },
+        holds: { where: { liftedAt: null }, orderBy: { placedAt: 'asc' } },
+        travelers: { orderBy: { number: 'asc' }, include: { steps: { orderBy: { sequence: 'asc' } }, item: true } },
+        findings: { orderBy: { number: 'asc' }, include: { traveler: true, parts: { include: { part: true } } } },
+        kits: true,
+      },
+    }),
+    'This work order',
+  );
+  const [shop, installations, signOffs] = await Promise.all([
+    tx.shopProfile.findUnique({ where: { id: 1 } }),
+    tx.installation.findMany({
+      where: { parentId: workOrder.unitId, toDate: null },
+      orderBy: { position: 'asc' },
+      include: { item: { include: { times: { orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }], take: 1 } } } },
+    }),
+    standingSignOffs(tx, workOrderId),
+  ]);
+  const steps = workOrder.travelers.flatMap((traveler) =>
+    traveler.steps.map((step) => ({ ...step, traveler, signOff: signOffs.find(({ stepId }) => stepId === step.id) })),
+  );
+  return { workOrder, shop: found(shop, 'The shop profile'), installations, signOffs, steps };
+}
+
+async function standingSignOffs(tx: Tx, workOrderId: string): Promise<StandingSignOff[]> {
+  const rows = await tx.signOff.findMany({
+    where: { workOrderId, stepId: { not: null } },
+    orderBy: { signedAt: 'asc' },
+  });
+  const superseded = new Set(rows.map(({ supersedesId }) => supersedesId));
+  const people = await tx.person.findMany({
+    where: { id: { in: [...new Set(rows.map(({ personId }) => personId))] } },
+    select: { id: true, displayName: true },
+  });
+  const names = new Map(people.map(({ id, displayName }) => [id, displayName]));
+  return rows
+    .filter(({ id }) => !superseded.has(id))
+    .flatMap((row) =>
+      row.stepId === null ? [] : [{ ...row, stepId: row.stepId, person: names.get(row.personId) ?? '' }],
+    );
+}
+
+/** Findings that cost money and that no approved quote pays for. */
+export async function unpaidFindings(tx: Tx, facts: ReleaseFacts): Promise<string[]> {
+  const costly = facts.workOrder.findings.filter(({ labourMinor, parts }) => labourMinor > 0 || parts.length > 0);
+  const paid = await tx.quoteLine.findMany({
+    where: { findingId: { in: costly.map(({ id }) => id) }, quote: { state: 'approved' } },
+    select: { findingId: true },
+  });
+  const ids = new Set(paid.map(({ findingId }) => findingId));
+  return costly.filter(({ id }) => !ids.has(id)).map(({ number }) => number);
+}

@@ -1,0 +1,29 @@
+import type { Operation } from '@hubwright/contracts/operation';
+import type { Context } from '../../platform/command/command.ts';
+import { latestTimes, recordTimes } from '../units/public.ts';
+import { overhauledItems } from './release-content.ts';
+import type { ReleaseFacts } from './release-facts.ts';
+
+/**
+ * An overhaul starts time since overhaul anew; time since new goes on. The meter is what the aircraft showed when the unit came,
+ * the best that is known until it flies again.
+ */
+export async function restartTimes(
+  context: Pick<Context<Operation>, 'tx' | 'now' | 'newId'>,
+  facts: ReleaseFacts,
+  on: string,
+): Promise<void> {
+  for (const itemId of overhauledItems(facts)) {
+    const before = await latestTimes(context.tx, itemId);
+    await recordTimes(context, {
+      itemId,
+      on,
+      sinceNewTenths: before?.sinceNewTenths ?? null,
+      sinceOverhaulTenths: 0,
+      meter: before?.meter ?? null,
+      meterTenths: before?.meterTenths ?? null,
+      basis: 'overhaul',
+      workOrderId: facts.workOrder.id,
+    });
+  }
+}
