@@ -20,7 +20,7 @@ export function ensureInstalled() {
   if (isInstalled()) return false;
   console.log('Installing packages …');
   const npm = process.env.npm_execpath?.endsWith('.js') ? [process.execPath, process.env.npm_execpath] : ['npm'];
-  run([...npm, 'ci', '--ignore-scripts', '--no-audit', '--no-fund'], 'npm ci');
+  run([...npm, 'ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund'], 'npm ci');
   return true;
 }
 

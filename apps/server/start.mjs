@@ -2,7 +2,6 @@
 // kills it means the server itself. With `--build` it ends before that.
 import { checkNode, ensureBuilt, ensureInstalled } from './prepare.mjs';
 
-process.env.NODE_ENV ??= 'production';
 try {
   checkNode();
   ensureInstalled();
@@ -12,5 +11,6 @@ try {
   process.exit(1);
 }
 if (process.argv.includes('--build')) process.exit(0);
+process.env.NODE_ENV ??= 'production'; // only now: the packages that build are development's
 process.setSourceMapsEnabled(true);
 await import('./dist/main.js');
