@@ -1,0 +1,91 @@
+import { addDays } from '@hubwright/rules/dates';
+import type { Alternate, CoverInput } from '@hubwright/rules/shortage';
+import type { LineRow, OrderRow, StockRow, Supply } from './cover-rows.ts';
+import { toPull } from './line-figures.ts';
+
+/**
+ * Puts the open kit lines as a question to `shortage.cover`. Reservations are hard: what is promised is off both sides.
+ *
+ * The rule knows parts, not sources or owners. So supply is named part × source × owner, demand part × what its customer takes,
+ * and the way from one to the other is laid as alternates in order: the part itself (the customer's own first), then stand-ins.
+ * What waits in quarantine with its paper counts as coming today; order lines may come from any source.
+ */
+export function coverQuestion(lines: readonly LineRow[], supply: Supply, today: string): CoverInput {
+  const demanding = lines
+    .map((line) => ({ line, quantity: toPull(line, line, line.tornDown) - line.reserved }))
+    .filter(({ quantity }) => quantity > 0);
+  const ways = new Ways(supply);
+  const stock = supply.stock.filter(({ free, hasPaper }) => free > 0 && hasPaper);
+  return {
+    asOf: today,
+    demands: demanding.map(({ line, quantity }) => ({
+      id: line.lineId,
+      part: ways.demandKey(line),
+      quantity,
+      needBy: line.needBy,
+      priority: Math.max(1, line.priority),
+      minimumExpiry: lastGoodDay(line, today),
+    })),
+    onHand: stock.filter(({ state }) => state === 'accepted').map(asLot),
+    incoming: [
+      ...stock.filter(({ state }) => state === 'quarantine').map((lot) => ({ ...asLot(lot), date: today })),
+      ...supply.orders.map(asOrder),
+    ],
+    alternates: ways.alternates,
+    leadTimeDays: Object.fromEntries(demanding.map(({ line }) => [ways.demandKey(line), line.leadTimeDays])),
+  };
+}
+
+/** The least `expires` a line accepts: on the build day its minimum of days must be left. */
+export function lastGoodDay(line: Pick<LineRow, 'needBy' | 'minimumDaysAtBuild'>, today: string): string {
+  const [, buildDay = today] = [line.needBy, today].sort();
+  return addDays(buildDay, Math.max(1, line.minimumDaysAtBuild));
+}
+
+function asLot(lot: StockRow) {
+  const { id, free, expiresOn } = lot;
+  return { id, part: stockKey(lot), quantity: free, ...(expiresOn ? { expires: expiresOn } : {}) };
+}
+
+function asOrder(order: OrderRow) {
+  return { id: order.id, part: orderKey(order.partId), quantity: order.open, date: order.dueOn };
+}
+
+function stockKey({ partId, sourceClass, ownerId }: Pick<StockRow, 'partId' | 'sourceClass' | 'ownerId'>): string {
+  return `${partId}#${sourceClass}#${ownerId ?? ''}`;
+}
+
+function orderKey(partId: string): string {
+  return `${partId}#order`;
+}
+
+/** Which supply may serve which demand, laid once per part and kind of customer. */
+class Ways {
+  readonly alternates: Alternate[] = [];
+  private readonly laid = new Set<string>();
+  private readonly owners: Set<string>;
+  private readonly uses = new Map<string, string[]>();
+
+  constructor(supply: Supply) {
+    this.owners = new Set(supply.stock.flatMap(({ ownerId }) => (ownerId ? [ownerId] : [])));
+    for (const { partId, useId } of supply.alternates) this.uses.set(partId, [...(this.uses.get(partId) ?? []), useId]);
+  }
+
+  demandKey({ part, acceptedSources, customerId }: LineRow): string {
+    const owner = this.owners.has(customerId) ? customerId : '';
+    const key = `${part.id}@${[...acceptedSources].sort().join('+')}@${owner}`;
+    if (!this.laid.has(key)) this.lay(key, { partId: part.id, acceptedSources, owner });
+    return key;
+  }
+
+  private lay(key: string, to: { partId: string; acceptedSources: LineRow['acceptedSources']; owner: string }): void {
+    this.laid.add(key);
+    for (const partId of [to.partId, ...(this.uses.get(to.partId) ?? [])]) {
+      const owners = to.owner ? [to.owner, null] : [null];
+      for (const ownerId of owners)
+        for (const sourceClass of to.acceptedSources)
+          this.alternates.push({ part: key, use: stockKey({ partId, sourceClass, ownerId }) });
+      this.alternates.push({ part: key, use: orderKey(partId) });
+    }
+  }
+}

@@ -1,0 +1,118 @@
+import type { kitsOperations } from '@hubwright/contracts/kits/operations';
+import type { Input } from '@hubwright/contracts/operation';
+import { Inject, Injectable } from '@nestjs/common';
+import { found } from '../../platform/command/version.ts';
+import { Reads } from '../../platform/database/reads.ts';
+import { askThrough } from './ask.ts';
+import { boardRow } from './board-row.ts';
+import { type Held, heldAt } from './held.ts';
+import { KitCover } from './kit-cover.ts';
+import { type KitRow, kitSql, kitsSql, promisesSql } from './kits.sql.ts';
+import type { LineCover } from './line-cover.ts';
+import { type SupplierRow, shortageRows, supplierSql } from './shortage-rows.ts';
+
+@Injectable()
+export class KitsQueries {
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(KitCover) private readonly cover: KitCover,
+  ) {}
+
+  /** By need date; what each kit has is worked out over all open kits, since they compete. */
+  async kitBoard(input: Input<typeof kitsOperations.kitBoard>) {
+    const [afterDay, afterCode] = input.after?.split('~') ?? [];
+    const [kits, covers] = await Promise.all([
+      this.reads.sql<KitRow>(kitsSql, [
+        input.state,
+        input.search ? `%${input.search}%` : null,
+        afterDay ?? null,
+        afterCode ?? null,
+        input.limit + 1,
+      ]),
+      input.state === 'open' ? this.cover.ofOpenKits() : Promise.resolve([]),
+    ]);
+    const byKit = groupByKit(covers);
+    const shown = kits.slice(0, input.limit);
+    const last = shown.at(-1);
+    return {
+      rows: shown.map((kit) => boardRow(kit, byKit.get(kit.id) ?? [])),
+      next: kits.length > input.limit && last ? `${last.needBy}~${last.code}` : null,
+    };
+  }
+
+  async kitDetail({ kitId }: Input<typeof kitsOperations.kitDetail>) {
+    const kit = found((await this.reads.sql<KitRow>(kitSql, [kitId]))[0], 'This kit');
+    const ask = askThrough(this.reads);
+    const [covers, tray, rack, promises] = await Promise.all([
+      kit.state === 'open' ? this.cover.ofOpenKits() : this.cover.ofClosedKit(kitId),
+      heldAt(ask, { kind: 'tray', ref: kit.id }),
+      heldAt(ask, { kind: 'rack', ref: kit.workOrder.id }),
+      this.reads.sql<Promised>(promisesSql, [kitId]),
+    ]);
+    const lines = covers.filter(({ row }) => row.kitId === kitId);
+    const mine = new Set<string | null>(lines.map(({ row }) => row.lineId));
+    return {
+      id: kit.id,
+      code: kit.code,
+      workOrder: kit.workOrder,
+      state: kit.state,
+      needBy: kit.needBy,
+      acceptedSources: kit.acceptedSources,
+      version: kit.version,
+      lines: lines.map((line) => detailLine(line, promises)),
+      tray: tray.map(placedLot),
+      rack: rack.filter(({ lineId }) => mine.has(lineId)).map(placedLot),
+    };
+  }
+
+  /** Parts that stop a build, first day to order first. */
+  async shortages(input: Input<typeof kitsOperations.shortages>) {
+    const covers = (await this.cover.ofOpenKits()).filter(({ short, late }) => short > 0 || late > 0);
+    const parts = await this.reads.sql<SupplierRow>(supplierSql, [[...new Set(covers.map(({ row }) => row.part.id))]]);
+    const rows = shortageRows(covers, parts).filter(
+      ({ part, supplier }) =>
+        (!input.search || `${part.number} ${part.description}`.toLowerCase().includes(input.search.toLowerCase())) &&
+        (!input.supplierId || supplier?.id === input.supplierId),
+    );
+    const start = input.after ? rows.findIndex(({ part }) => part.id === input.after) + 1 : 0;
+    const shown = rows.slice(start, start + input.limit);
+    return { rows: shown, next: start + input.limit < rows.length ? (shown.at(-1)?.part.id ?? null) : null };
+  }
+}
+
+interface Promised {
+  id: string;
+  lineId: string;
+  lotId: string;
+  lotCode: string;
+  quantity: number;
+  bin: string;
+  expiresOn: string | null;
+}
+
+function groupByKit(covers: readonly LineCover[]): Map<string, LineCover[]> {
+  const groups = new Map<string, LineCover[]>();
+  for (const cover of covers) {
+    const group = groups.get(cover.row.kitId);
+    if (group) group.push(cover);
+    else groups.set(cover.row.kitId, [cover]);
+  }
+  return groups;
+}
+
+function detailLine({ row, ...cover }: LineCover, promises: readonly Promised[]) {
+  const { lineId, sequence, part, position, quantity, minimum, source, findingId, inRack, inTray, installed } = row;
+  const { standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence } = cover;
+  const reservations = promises
+    .filter((each) => each.lineId === lineId)
+    .map(({ lineId: _, ...reservation }) => reservation);
+  return {
+    ...{ id: lineId, sequence, part, position, quantity, minimum, source, findingId, inRack, inTray, installed },
+    ...{ standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence, reservations },
+  };
+}
+
+export function placedLot(held: Held) {
+  const { lotId, lotCode, lotVersion, part, position, lineId, quantity, state, sourceClass, expiresOn } = held;
+  return { lotId, lotCode, lotVersion, part, position, lineId, quantity, state, sourceClass, expiresOn };
+}

@@ -1,0 +1,126 @@
+import type { LineStanding } from '@hubwright/contracts/kits/operations';
+import type { Cover } from '@hubwright/rules/shortage';
+import { lastGoodDay } from './cover-question.ts';
+import type { LineRow, StockRow, Supply } from './cover-rows.ts';
+import { toPull } from './line-figures.ts';
+
+export interface LinePeg {
+  readonly kind: 'lot' | 'order';
+  readonly id: string;
+  readonly code: string;
+  readonly part: string;
+  readonly quantity: number;
+  readonly date: string;
+}
+
+/** A kit line with what covers it. */
+export interface LineCover {
+  readonly row: LineRow;
+  readonly toPull: number;
+  readonly have: number;
+  readonly onOrder: number;
+  readonly late: number;
+  readonly short: number;
+  readonly pegs: LinePeg[];
+  readonly coveredOn: string | 'never' | null;
+  readonly orderBy: string | null;
+  readonly standing: LineStanding;
+  readonly sentence: string;
+}
+
+/** The rule's answer brought back to kit lines, with words. */
+export function lineCovers(
+  lines: readonly LineRow[],
+  answer: Cover,
+  known: { supply: Supply; today: string },
+): LineCover[] {
+  const byLine = new Map(answer.lines.map((line) => [line.demand, line]));
+  const names = namesOf(known.supply);
+  return lines.map((row) => {
+    const covered = byLine.get(row.lineId);
+    const pegs = (covered?.pegs ?? []).map(({ source, quantity, date }) => ({ ...names(source), quantity, date }));
+    const onShelf = sum(pegs.filter(({ shelf }) => shelf));
+    const late = sum(pegs.filter(({ shelf, date }) => !shelf && date > row.needBy));
+    const figures = {
+      row,
+      toPull: toPull(row, row, row.tornDown),
+      have: row.reserved + onShelf,
+      onOrder: sum(pegs) - onShelf,
+      late,
+      short: covered?.short ?? 0,
+      pegs: pegs.map(({ shelf: _, ...peg }) => peg),
+      coveredOn: covered?.covered ?? null,
+      orderBy: covered?.orderBy ?? null,
+    };
+    return { ...figures, standing: standing(figures), sentence: sentence(figures, known) };
+  });
+}
+
+type Figures = Omit<LineCover, 'standing' | 'sentence'>;
+
+function standing({ row, toPull: pulling, have, onOrder, late, short }: Figures): LineStanding {
+  if (pulling === 0) {
+    if (row.installed >= row.quantity) return 'installed';
+    return row.inTray > 0 ? 'in-tray' : 'not-needed';
+  }
+  if (short > 0) return 'short';
+  if (late > 0) return 'late';
+  if (onOrder > 0) return 'on-order';
+  return row.reserved >= have ? 'reserved' : 'have';
+}
+
+/** Part, quantity, date, kit, cause: what a clerk reads and acts on. */
+function sentence(figures: Figures, { supply, today }: { supply: Supply; today: string }): string {
+  const { row, short, late, pegs, orderBy } = figures;
+  const where = `${row.kitCode} (${row.position || `line ${row.sequence}`})`;
+  if (short > 0) {
+    const until = orderBy ? ` Order by ${orderBy}${orderBy < today ? ', which has passed' : ''}.` : '';
+    return `${short} × ${row.part.number} short for ${where}, needed ${row.needBy}: ${cause(row, supply, today)}.${until}`;
+  }
+  if (late === 0) return '';
+  const last = pegs.filter(({ date }) => date > row.needBy).at(-1);
+  return `${late} × ${row.part.number} late for ${where}, needed ${row.needBy}: comes on ${last?.date} (${last?.code}).`;
+}
+
+function cause(row: LineRow, { stock, orders, alternates }: Supply, today: string): string {
+  const uses = new Set([
+    row.part.id,
+    ...alternates.filter(({ partId }) => partId === row.part.id).map(({ useId }) => useId),
+  ]);
+  const here = stock.filter(({ partId }) => uses.has(partId));
+  const coming = orders.some(({ partId }) => uses.has(partId));
+  if (here.length === 0)
+    return coming ? 'what is on order serves kits needed earlier' : 'none on the shelf, none on order';
+  return unfit(here, row, today) ?? 'what there is serves kits needed earlier';
+}
+
+/** The reason that keeps all of the stock from this line; undefined when some of it would do. */
+function unfit(here: readonly StockRow[], row: LineRow, today: string): string | undefined {
+  const reasons: [string, (lot: StockRow) => boolean][] = [
+    ['waits for its certificate', (lot) => !lot.hasPaper],
+    ['expires before the build', (lot) => lot.expiresOn !== null && lot.expiresOn < lastGoodDay(row, today)],
+    ['is of a source the customer does not take', (lot) => !row.acceptedSources.includes(lot.sourceClass)],
+    ['belongs to another customer', (lot) => lot.ownerId !== null && lot.ownerId !== row.customerId],
+    ['is promised to other kits', (lot) => lot.free <= 0],
+  ];
+  const found = new Set<string>();
+  for (const lot of here) {
+    const reason = reasons.find(([, applies]) => applies(lot));
+    if (!reason) return undefined;
+    found.add(`${lot.code} ${reason[0]}`);
+  }
+  return [...found].slice(0, 4).join(', ');
+}
+
+function namesOf({ stock, orders }: Supply) {
+  const known = new Map<string, Omit<LinePeg, 'quantity' | 'date'> & { shelf: boolean }>();
+  for (const { id, code, partNumber, state } of stock)
+    known.set(id, { kind: 'lot', id, code, part: partNumber, shelf: state === 'accepted' });
+  for (const { id, code, partNumber } of orders)
+    known.set(id, { kind: 'order', id, code, part: partNumber, shelf: false });
+  return (id: string) => known.get(id) ?? { kind: 'order' as const, id, code: '', part: '', shelf: false };
+}
+
+function sum(pegs: readonly { quantity: number }[]): number {
+  return pegs.reduce((total, { quantity }) => total + quantity, 0);
+}
