@@ -1,5 +1,5 @@
 import { addMonths, daysBetween } from '../dates/index.ts';
-import { type Point, tidy } from './meter.ts';
+import type { Point } from './meter.ts';
 
 export type Use = {
   kind: 'use';
@@ -71,7 +71,7 @@ function segmentsFrom(points: Point[], start: number): Segment[] {
     if (end.day <= start) return [];
     const from = Math.max(begin.day, start);
     const share = (end.day - from) / (end.day - begin.day);
-    return [{ from, to: end.day, hours: tidy(end.hours - begin.hours) * share }];
+    return [{ from, to: end.day, hours: (end.hours - begin.hours) * share }];
   });
 }
 

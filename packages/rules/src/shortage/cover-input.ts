@@ -32,12 +32,12 @@ export class DayNumbers {
   private lastDate = '';
   private lastDay = 0;
 
-  /** `list` and `row` only say where a bad date stands; building that path for good ones would cost more than the rule. */
-  of(date: string, field: string, list?: string, row?: number): number {
+  /** `place` may hold a [] for the row: spelling out the path of every good date would cost more than the rule. */
+  of(date: string, place: string, row?: number): number {
     if (date === this.lastDate) return this.lastDay;
     let day = this.known.get(date);
     if (day === undefined) {
-      const path = list === undefined ? field : `${list}[${row}].${field}`;
+      const path = place.replace('[]', `[${row}]`);
       if (!isDate(date)) throw new RuleError('not-a-date', 'A date must be a real day written YYYY-MM-DD.', path);
       day = Number(date.slice(0, 4) + date.slice(5, 7) + date.slice(8, 10));
       this.known.set(date, day);

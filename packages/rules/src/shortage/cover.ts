@@ -82,24 +82,24 @@ function linesOf({ asOf, demands, leadTimeDays }: CoverInput, served: Want[]): C
 type Supplies = { lots: Supply[]; orders: Supply[] };
 
 function suppliesOf(input: CoverInput, days: DayNumbers, asOf: number): Supplies {
-  const expiryOf = (expires: string | undefined, list: string, row: number) =>
-    expires === undefined ? NEVER_EXPIRES : days.of(expires, 'expires', list, row);
+  const expiryOf = (expires: string | undefined, place: string, row: number) =>
+    expires === undefined ? NEVER_EXPIRES : days.of(expires, place, row);
   const lots = input.onHand.map(({ id, part, quantity, expires }, i) => ({
     id,
     part,
     date: input.asOf,
     available: asOf,
-    expiry: expiryOf(expires, 'onHand', i),
+    expiry: expiryOf(expires, 'onHand[].expires', i),
     left: quantity,
   }));
   const orders = input.incoming.map(({ id, part, quantity, date, expires }, i) => {
-    const arrival = days.of(date, 'date', 'incoming', i);
+    const arrival = days.of(date, 'incoming[].date', i);
     return {
       id,
       part,
       date: arrival < asOf ? input.asOf : date,
       available: Math.max(arrival, asOf),
-      expiry: expiryOf(expires, 'incoming', i),
+      expiry: expiryOf(expires, 'incoming[].expires', i),
       left: quantity,
     };
   });

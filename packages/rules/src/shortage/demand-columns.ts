@@ -26,9 +26,9 @@ export function columnsOf({ demands }: CoverInput, parts: CompetingParts, days: 
     const { part, quantity, needBy, minimumExpiry, priority } = demands[i]!;
     columns.part[i] = parts.number(part);
     columns.quantity[i] = quantity;
-    columns.needBy[i] = days.of(needBy, 'needBy', 'demands', i);
+    columns.needBy[i] = days.of(needBy, 'demands[].needBy', i);
     if (minimumExpiry !== undefined) {
-      columns.minimumExpiry[i] = days.of(minimumExpiry, 'minimumExpiry', 'demands', i);
+      columns.minimumExpiry[i] = days.of(minimumExpiry, 'demands[].minimumExpiry', i);
     }
     if (priority !== undefined && !Number.isFinite(priority)) {
       throw new RuleError('not-a-priority', 'A priority is a number; 1 is served before 2.', `demands[${i}].priority`);
