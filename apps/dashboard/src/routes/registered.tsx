@@ -1,8 +1,10 @@
 import { roleTitles } from '@hubwright/contracts/roles';
 import { createRoute } from '@tanstack/react-router';
+import { Suspense } from 'react';
 import { useMe } from '../features/people/me.ts';
 import { ViewHead } from '../shell/ViewHead.tsx';
 import { EmptyState } from '../ui/EmptyState.tsx';
+import { Skeleton } from '../ui/Skeleton.tsx';
 import { type View, views } from '../views/registry.ts';
 import { signedInRoute } from './signed-in.tsx';
 
@@ -19,7 +21,9 @@ function Framed({ view }: { view: View }) {
   return (
     <>
       {view.ownHead ? null : <ViewHead title={view.title} question={view.question} />}
-      <Page />
+      <Suspense fallback={<Skeleton lines={6} />}>
+        <Page />
+      </Suspense>
     </>
   );
 }

@@ -13,15 +13,14 @@ export interface MenuAction {
 
 /** A button that opens a list of actions, in named groups. */
 export function Menu(props: {
+  /** Names the list; the button is named by what it shows. */
   label: string;
   children: ReactNode;
   groups: readonly { title?: string; actions: readonly MenuAction[] }[];
 }) {
   return (
     <MenuTrigger>
-      <Button className="button quiet" aria-label={props.label}>
-        {props.children}
-      </Button>
+      <Button className="button quiet">{props.children}</Button>
       <Popover className="popover" placement="bottom end">
         <AriaMenu className="list">
           {props.groups.map((group) => (

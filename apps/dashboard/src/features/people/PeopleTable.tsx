@@ -25,8 +25,8 @@ function columnsFor(today: string): readonly Column<Person>[] {
       isNumber: true,
       cell: (person) => (
         <>
-          {soon(person) > 0 ? <StateMark state="waiting" word={`${soon(person)} ending soon`} /> : null}
-          <span className="in-force">{inForce(person)}</span>
+          {soon(person) > 0 ? <StateMark state="waiting" word={`${soon(person)} ending soon`} /> : null}{' '}
+          {inForce(person)}
         </>
       ),
     },
