@@ -1,0 +1,63 @@
+import { describe, expect, it } from '@jest/globals';
+import { rulesThatApply } from './due-facts.ts';
+import { type DueFacts, dueOfUnit } from './due-of-unit.ts';
+
+const rule = { hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' };
+const facts: DueFacts = {
+  overhaul: { on: '2026-01-31', meterTenths: 12_000 },
+  rules: [rule],
+  readings: [],
+  asOf: '2026-11-25',
+};
+
+describe('when a unit is next due', () => {
+  it('is by calendar while nobody knows how much it flies', () => {
+    expect(dueOfUnit(facts)).toMatchObject({
+      dueOn: '2032-01-31',
+      governedBy: 'calendar',
+      dueHoursTenths: 36_000,
+      requirement: 'recommended',
+    });
+  });
+
+  it('is by hours when those come first', () => {
+    const readings = [
+      { readOn: '2026-02-01', hoursTenths: 12_000 },
+      { readOn: '2026-11-01', hoursTenths: 24_000 },
+    ];
+    const due = dueOfUnit({ ...facts, readings });
+    expect(due.governedBy).toBe('hours');
+    expect(due.hoursLeftTenths).toBe(12_000);
+    expect(Number(due.dueOn.slice(0, 4))).toBeLessThan(2029);
+  });
+
+  it('is unknown without an overhaul on record or without a rule, and says why', () => {
+    expect(dueOfUnit({ ...facts, overhaul: null })).toMatchObject({
+      dueOn: 'unknown',
+      governedBy: 'none',
+      basis: expect.stringContaining('No overhaul'),
+    });
+    expect(dueOfUnit({ ...facts, rules: [] })).toMatchObject({ dueOn: 'unknown', requirement: null });
+  });
+
+  it('leaves readings out that contradict each other, and says so', () => {
+    const readings = [{ readOn: '2026-05-01', hoursTenths: 11_000 }];
+    expect(dueOfUnit({ ...facts, readings })).toMatchObject({
+      dueOn: '2032-01-31',
+      basis: expect.stringContaining('left out'),
+    });
+  });
+
+  it('calls an interval required as soon as one rule requires it', () => {
+    expect(dueOfUnit({ ...facts, rules: [rule, { ...rule, requirement: 'required' }] }).requirement).toBe('required');
+  });
+
+  it('takes the rules of its own application before the general ones', () => {
+    const [general, own] = [
+      { ...rule, applicationId: null, revision: 'r' },
+      { ...rule, applicationId: 'a', revision: 'r' },
+    ];
+    expect(rulesThatApply([general, own])).toEqual([own]);
+    expect(rulesThatApply([general])).toEqual([general]);
+  });
+});

@@ -1,0 +1,62 @@
+import { describe, expect, it } from '@jest/globals';
+import { blockOf, isAgreed } from './step-block.ts';
+
+const free = {
+  phase: 'repair',
+  stage: 'in-work',
+  consent: 'approved',
+  work_order_number: 'WO-0001',
+  disposition: null,
+  holds: null,
+  revision_state: 'current',
+  revision: '5',
+  manual: 'QOM-301',
+  undecided: null,
+  unanswered: null,
+  unready: null,
+};
+
+describe('whether the step whose turn it is can be signed', () => {
+  it('is yes when nothing stops it', () => {
+    expect(blockOf(free)).toBeUndefined();
+    expect(
+      blockOf({ ...free, phase: 'evaluation', stage: 'teardown', consent: 'evaluation-approved' }),
+    ).toBeUndefined();
+    expect(blockOf({ ...free, phase: 'build', stage: 'build' })).toBeUndefined();
+    expect(blockOf({ ...free, phase: 'final', stage: 'final-inspection' })).toBeUndefined();
+  });
+
+  it.each([
+    ['the part was rejected', { disposition: 'reject' }, 'traveler-rejected'],
+    ['the unit is still at receiving', { stage: 'received' }, 'wrong-state'],
+    ['the unit was released', { stage: 'released' }, 'wrong-state'],
+    ['there is a hold', { holds: 'unpaid (lifted by manager)' }, 'work-held'],
+    ['the revision is superseded', { revision_state: 'superseded' }, 'revision-superseded'],
+    ['the firm quote is not approved', { consent: 'quote-sent' }, 'consent-missing'],
+    [
+      'evaluation is not approved',
+      { phase: 'evaluation', stage: 'teardown', consent: 'estimate-sent' },
+      'consent-missing',
+    ],
+    ['a finding waits for its disposition', { undecided: 'F-0001' }, 'finding-undecided'],
+    ['the customer has not approved the finding', { unanswered: 'F-0002' }, 'over-and-above-unanswered'],
+    ['other parts are not ready for the build', { phase: 'build', unready: 'TR-00002' }, 'parts-not-ready'],
+    ['the build is not closed', { phase: 'final', stage: 'build' }, 'build-open'],
+    ['the build is closed', { phase: 'build', stage: 'final-inspection' }, 'wrong-state'],
+  ])('is no when %s', (_, change, problem) => {
+    expect(blockOf({ ...free, ...change })?.problem).toBe(problem);
+  });
+
+  it('lets evaluation go on beside an undecided finding: all is found before anyone quotes', () => {
+    expect(
+      blockOf({ ...free, phase: 'evaluation', stage: 'teardown', consent: 'evaluation-approved', undecided: 'F-0001' }),
+    ).toBeUndefined();
+  });
+
+  it.each(['estimate-due', 'estimate-sent', 'estimate-silent', 'declined'])(
+    'agrees to nothing while consent is %s',
+    (consent) => {
+      expect([isAgreed('evaluation', consent), isAgreed('repair', consent)]).toEqual([false, false]);
+    },
+  );
+});
