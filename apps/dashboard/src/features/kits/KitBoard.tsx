@@ -13,7 +13,7 @@ export interface KitBoardProps {
   today: string;
   /** The kit under the cursor, whose short lines are in sight. */
   opened: string | undefined;
-  onOpen: (kitId: string) => void;
+  onOpen: (kitCode: string) => void;
   /** What stands below the opened row. */
   below: (kit: KitRow) => ReactNode;
 }
@@ -42,8 +42,8 @@ function BoardRow({
         data-kit={kit.code}
         className={styles.opener}
         aria-expanded={isOpen}
-        onClick={() => board.onOpen(kit.id)}
-        onFocus={() => board.onOpen(kit.id)}
+        onClick={() => board.onOpen(kit.code)}
+        onFocus={(event) => event.currentTarget.matches(':focus-visible') && board.onOpen(kit.code)}
         onKeyDown={walk}
       >
         <span className={styles.who}>

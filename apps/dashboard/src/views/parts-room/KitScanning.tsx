@@ -1,0 +1,47 @@
+import { useState } from 'react';
+import { type ScanOutcome, useScanQueue } from '../../features/kits/issue-lot.ts';
+import type { Kit } from '../../features/kits/kit-detail.ts';
+import { ScanOutcomes } from '../../features/kits/ScanOutcomes.tsx';
+import { keepSound, soundIsOn } from '../../features/kits/tones.ts';
+import { useUndoScan } from '../../features/kits/undo-scan.ts';
+import { Checkbox } from '../../ui/Checkbox.tsx';
+import { Refusal } from '../../ui/Refusal.tsx';
+import { ScanField } from '../../ui/ScanField.tsx';
+
+/** Codes of other things that a scanner may meet here: they open what they name. */
+const others = /^(KIT|WO|TR|PO)-/;
+
+/** One scan a line: the lot goes into the tray for the line that needs it. */
+export function KitScanning({ kit }: { kit: Kit }) {
+  const [isLoud, setLoud] = useState(soundIsOn);
+  const { outcomes, scan, settle } = useScanQueue(kit.id, isLoud);
+  const undo = useUndoScan(kit.id);
+  const take = (code: string) => {
+    const typed = code.trim().toUpperCase();
+    if (others.test(typed)) return false;
+    scan(typed);
+    return true;
+  };
+  const takeBack = (outcome: ScanOutcome & { kind: 'taken' }) =>
+    undo.mutate(outcome.issued, { onSuccess: () => settle({ id: outcome.id, code: outcome.code, kind: 'undone' }) });
+  return (
+    <div className="stack">
+      <ScanField
+        label="Scan a lot into the tray"
+        hint="All the line still needs is taken from the lot; the scan is right wherever you stand on this page."
+        onScan={take}
+      />
+      <ScanOutcomes outcomes={outcomes} lines={kit.lines} onUndo={takeBack} />
+      {undo.error ? <Refusal problem={undo.error} /> : null}
+      <Checkbox
+        isSelected={isLoud}
+        onChange={(isOn) => {
+          setLoud(isOn);
+          keepSound(isOn);
+        }}
+      >
+        Sound at each scan
+      </Checkbox>
+    </div>
+  );
+}

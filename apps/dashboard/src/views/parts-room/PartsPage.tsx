@@ -1,0 +1,66 @@
+import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { partClassesInStock, partOperations } from '@hubwright/contracts/inventory/part-operations';
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { z } from 'zod';
+import { usePages } from '../../api/pages.ts';
+import { queryFor } from '../../api/query.ts';
+import { AddPartDialog } from '../../features/inventory/add-part.tsx';
+import { PartTable } from '../../features/inventory/PartTable.tsx';
+import { classWords } from '../../features/inventory/stock-words.ts';
+import { useMay } from '../../features/people/me.ts';
+import { useAddress } from '../../shell/use-address.ts';
+import { Button } from '../../ui/Button.tsx';
+import { useNavigateTo } from '../../ui/Link.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
+import { Select } from '../../ui/Select.tsx';
+import { FilterField } from './FilterField.tsx';
+import styles from './filters.module.css';
+
+const classes = ['any', ...partClassesInStock] as const;
+const address = z.object({ search: z.string().catch(''), class: z.enum(classes).catch('any') });
+const choices = classes.map((value) => ({ value, text: value === 'any' ? 'any class' : classWords[value] }));
+
+/** Part numbers with what there is of each. */
+export function PartsPage() {
+  const [filter, setAddress] = useAddress(address);
+  const search = filter.search === '' ? {} : { search: filter.search };
+  const parts = usePages(partOperations.listParts, {
+    ...search,
+    ...(filter.class === 'any' ? {} : { class: filter.class }),
+  });
+  const stock = useQuery(queryFor(inventoryOperations.listPartStock, { ...search, limit: 200 })).data?.rows ?? [];
+  const mayAdd = useMay(partOperations.addPart);
+  const navigate = useNavigateTo();
+  const [isAdding, setAdding] = useState(false);
+  return (
+    <div className="sheet">
+      <PagesFrame of={parts}>
+        <PartTable
+          parts={parts.rows}
+          stock={new Map(stock.map((row) => [row.part.id, row]))}
+          tools={
+            <>
+              <FilterField
+                label="Number or description"
+                value={filter.search}
+                onChange={(text) => setAddress({ search: text })}
+              />
+              <div className={styles.inline}>
+                <Select
+                  label="Class"
+                  value={filter.class}
+                  onChange={(value) => setAddress({ class: value })}
+                  choices={choices}
+                  isRequired
+                />
+              </div>
+              {mayAdd ? <Button onPress={() => setAdding(true)}>Add a part number</Button> : null}
+            </>
+          }
+        />
+      </PagesFrame>
+      {isAdding ? <AddPartDialog onClose={() => setAdding(false)} onAdded={(id) => navigate(`/parts/${id}`)} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,71 @@
+import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
+import { z } from 'zod';
+import { usePages } from '../../api/pages.ts';
+import { LotTable } from '../../features/inventory/LotTable.tsx';
+import { useMay } from '../../features/people/me.ts';
+import { ExpectedTable } from '../../features/purchasing/ExpectedTable.tsx';
+import { useAddress } from '../../shell/use-address.ts';
+import { Button } from '../../ui/Button.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
+import { FilterField } from './FilterField.tsx';
+import styles from './parts-room.module.css';
+import { ReceiveSheet } from './ReceiveSheet.tsx';
+
+const address = z.object({ search: z.string().catch(''), line: z.string().catch(''), without: z.string().catch('') });
+
+/** Lots that came and wait for someone authorised to look at them. */
+function WaitingLots() {
+  const waiting = usePages(inventoryOperations.listLots, { state: 'quarantine' });
+  return (
+    <section className="sheet stack">
+      <h2>Waiting to be judged</h2>
+      <PagesFrame of={waiting}>
+        <LotTable
+          caption="Lots in quarantine"
+          lots={waiting.rows.filter((lot) => lot.onHand > 0)}
+          empty={
+            <EmptyState title="Nothing waits in quarantine">
+              What is received lands here until it is accepted or rejected.
+            </EmptyState>
+          }
+        />
+      </PagesFrame>
+    </section>
+  );
+}
+
+/** Left what is expected and what waits, right the box being opened. */
+export function ReceivingPage() {
+  const [{ search, line, without }, setAddress] = useAddress(address);
+  const expected = usePages(purchasingOperations.expectedDeliveries, search === '' ? {} : { search });
+  const mayReceive = useMay(inventoryOperations.receiveLot);
+  const isReceiving = mayReceive && (line !== '' || without !== '');
+  const close = () => setAddress({ line: '', without: '' });
+  return (
+    <div className={isReceiving ? styles.beside : ''}>
+      <div className="stack">
+        <section className="sheet stack">
+          <div className="row between">
+            <h2>Expected</h2>
+            <div className="row">
+              <FilterField label="Part or order" value={search} onChange={(text) => setAddress({ search: text })} />
+              {mayReceive ? (
+                <Button onPress={() => setAddress({ line: '', without: 'order' })}>Receive without an order</Button>
+              ) : null}
+            </div>
+          </div>
+          <PagesFrame of={expected}>
+            <ExpectedTable
+              rows={expected.rows}
+              hrefOf={(row) => `/receiving?line=${row.id}${search ? `&search=${encodeURIComponent(search)}` : ''}`}
+            />
+          </PagesFrame>
+        </section>
+        <WaitingLots />
+      </div>
+      {isReceiving ? <ReceiveSheet key={line} expected={expected} lineId={line} onClose={close} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,91 @@
+import { kitsOperations } from '@hubwright/contracts/kits/operations';
+import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
+import { useState } from 'react';
+import { z } from 'zod';
+import { usePages } from '../../api/pages.ts';
+import { ShortageTable } from '../../features/kits/ShortageTable.tsx';
+import { bySupplier, ofKit, type Shortage } from '../../features/kits/shortages.ts';
+import { useMay } from '../../features/people/me.ts';
+import type { Wanted } from '../../features/purchasing/order-draft.ts';
+import { RaiseOrderForm } from '../../features/purchasing/raise-order.tsx';
+import { countOf } from '../../format/numbers.ts';
+import { useAddress } from '../../shell/use-address.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { useNavigateTo } from '../../ui/Link.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
+import { say } from '../../ui/toasts.tsx';
+import { FilterField } from './FilterField.tsx';
+import { useToday } from './use-today.ts';
+
+const address = z.object({ kit: z.string().catch(''), search: z.string().catch('') });
+
+interface Ordering {
+  readonly supplier: Shortage['supplier'];
+  readonly rows: readonly Shortage[];
+}
+
+function wantedOf({ part, suggested, packSize, leadTimeDays, unitPrice }: Shortage): Wanted {
+  return { part, quantity: suggested, packSize, leadTimeDays, unitPrice };
+}
+
+function OrderDialog({ ordering, onClose }: { ordering: Ordering; onClose: () => void }) {
+  const today = useToday();
+  const navigate = useNavigateTo();
+  return (
+    <Dialog title={`Order from ${ordering.supplier?.name ?? 'a supplier'}`} width="wide" isOpen onClose={onClose}>
+      <RaiseOrderForm
+        supplierId={ordering.supplier?.id ?? null}
+        wanted={ordering.rows.map(wantedOf)}
+        today={today}
+        onCancel={onClose}
+        onRaised={({ id, number }) => {
+          say(`${number} is raised; the kits count on it from now on.`);
+          onClose();
+          navigate(`/orders/${id}`);
+        }}
+      />
+    </Dialog>
+  );
+}
+
+/** Tick, order, raise: three actions from the list to a raised order. Ticked parts of one supplier go into one order. */
+export function ShortagesPage() {
+  const [{ kit, search }, setAddress] = useAddress(address);
+  const pages = usePages(kitsOperations.shortages, search === '' ? {} : { search });
+  const mayOrder = useMay(purchasingOperations.raiseOrder);
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [ordering, setOrdering] = useState<Ordering>();
+  const rows = ofKit(pages.rows, kit);
+  const groups = bySupplier(rows.filter((row) => chosen.has(row.part.id)));
+  const choose = (partId: string, isChosen: boolean) => {
+    const next = new Set(chosen);
+    if (isChosen) next.add(partId);
+    else next.delete(partId);
+    setChosen(next);
+  };
+  return (
+    <div className="sheet">
+      <PagesFrame of={pages}>
+        <ShortageTable
+          rows={rows}
+          chosen={chosen}
+          onChoose={choose}
+          onOrder={mayOrder ? (row) => setOrdering({ supplier: row.supplier, rows: [row] }) : undefined}
+          tools={
+            <>
+              <FilterField label="Part" value={search} onChange={(text) => setAddress({ search: text })} />
+              {kit ? <Button onPress={() => setAddress({ kit: '' })}>Only {kit}: show all kits</Button> : null}
+              {groups.map((group) => (
+                <Button key={group.supplier?.id ?? ''} weight="next" onPress={() => setOrdering(group)}>
+                  Order {countOf(group.rows.length, 'line')} from {group.supplier?.name ?? '…'}
+                </Button>
+              ))}
+            </>
+          }
+        />
+      </PagesFrame>
+      {ordering ? <OrderDialog ordering={ordering} onClose={() => setOrdering(undefined)} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,90 @@
+import type { Role } from '@hubwright/contracts/roles';
+import { lazyRouteComponent } from '@tanstack/react-router';
+import type { View } from '../registry.ts';
+
+/** Anyone in the shop may look; what may be done there is decided per operation. */
+const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator'];
+const page = { area: 'parts-room', roles: everyone, inNavigation: true } as const;
+const about = { ...page, inNavigation: false, ownHead: true } as const;
+
+/** The pages of the parts room; each is loaded when it is first opened. */
+export const partsRoomPages: readonly View[] = [
+  {
+    ...page,
+    path: '/kits',
+    title: 'Kits',
+    question: 'What can I pull now, and what stops a builder this week?',
+    ownHead: true,
+    component: lazyRouteComponent(() => import('./KitBoardPage.tsx'), 'KitBoardPage'),
+  },
+  {
+    ...about,
+    path: '/kits/$kitId',
+    title: 'Kit',
+    question: 'What do I pull, and from which bin?',
+    component: lazyRouteComponent(() => import('./KitPage.tsx'), 'KitPage'),
+  },
+  {
+    ...page,
+    path: '/shortages',
+    title: 'Shortages',
+    question: 'What must I order, and by when?',
+    component: lazyRouteComponent(() => import('./ShortagesPage.tsx'), 'ShortagesPage'),
+  },
+  {
+    ...page,
+    path: '/receiving',
+    title: 'Receiving',
+    question: 'What lands today, and what waits to be judged?',
+    component: lazyRouteComponent(() => import('./ReceivingPage.tsx'), 'ReceivingPage'),
+  },
+  {
+    ...page,
+    path: '/orders',
+    title: 'Orders',
+    question: 'What have we ordered, and what is late?',
+    component: lazyRouteComponent(() => import('./OrdersPage.tsx'), 'OrdersPage'),
+  },
+  {
+    ...about,
+    path: '/orders/$orderId',
+    title: 'Order',
+    question: 'What has come of this order?',
+    component: lazyRouteComponent(() => import('./OrderPage.tsx'), 'OrderPage'),
+  },
+  {
+    ...page,
+    path: '/stock',
+    title: 'Stock',
+    question: 'What lies where, and may it be used?',
+    component: lazyRouteComponent(() => import('./StockPage.tsx'), 'StockPage'),
+  },
+  {
+    ...about,
+    path: '/lots/$lotId',
+    title: 'Lot',
+    question: 'Where is this lot, and may it be used?',
+    component: lazyRouteComponent(() => import('./LotPage.tsx'), 'LotPage'),
+  },
+  {
+    ...page,
+    path: '/parts',
+    title: 'Part numbers',
+    question: 'How much is there of each part, and what may stand in for it?',
+    component: lazyRouteComponent(() => import('./PartsPage.tsx'), 'PartsPage'),
+  },
+  {
+    ...about,
+    path: '/parts/$partId',
+    title: 'Part number',
+    question: 'How much is there of this part over the coming weeks?',
+    component: lazyRouteComponent(() => import('./PartPage.tsx'), 'PartPage'),
+  },
+  {
+    ...page,
+    path: '/expiring',
+    title: 'Expiring',
+    question: 'What must be used first, and which kits count on it?',
+    component: lazyRouteComponent(() => import('./ExpiringPage.tsx'), 'ExpiringPage'),
+  },
+];
