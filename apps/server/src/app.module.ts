@@ -10,8 +10,10 @@ import { ManualsModule } from './modules/manuals/manuals.module.ts';
 import { PeopleModule } from './modules/people/people.module.ts';
 import { ProcessesModule } from './modules/processes/processes.module.ts';
 import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
+import { QuotesModule } from './modules/quotes/quotes.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
+import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
 import { IDS, type Ids } from './platform/command/ids.ts';
 import { Refusals } from './platform/command/refusals.ts';
@@ -50,6 +52,8 @@ const departments = [
   FindingsModule,
   ReleasesModule,
   DueDatesModule,
+  WorkOrdersModule,
+  QuotesModule,
 ];
 
 @Global()

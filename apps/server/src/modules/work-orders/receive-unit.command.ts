@@ -47,7 +47,11 @@ export const receiveUnit = defineCommand(workOrderOperations.receiveUnit, {
         paperworkMissing: expectedPapers.filter((paper) => !input.paperwork.includes(paper)),
         prompts: prompts(input),
       },
-      subjects: [{ kind: 'work-order', id, after: 1 }, ...itemIds.map((itemId) => ({ kind: 'unit', id: itemId }))],
+      subjects: [
+        { kind: 'work-order', id, after: 1 },
+        ...itemIds.map((itemId) => ({ kind: 'unit', id: itemId })),
+        ...(kit ? [{ kind: 'kit', id: kit.id, after: kit.version }] : []),
+      ],
       facts: { number, unitId, revision: revision.revision, stage: 'received', consent: 'estimate-due' },
     };
   },

@@ -1,0 +1,55 @@
+import type { Meter } from '@hubwright/contracts/customers/operations';
+import type { PartClass } from '@hubwright/contracts/manuals/words';
+import { fromDbDate } from '../../platform/database/dates.ts';
+
+interface TimesRow {
+  readonly recordedOn: Date;
+  readonly sinceNewTenths: number | null;
+  readonly sinceOverhaulTenths: number | null;
+  readonly meter: string | null;
+  readonly meterTenths: number | null;
+  readonly basis: string;
+}
+
+/** Times on record as the contract says them: null is the word unknown. */
+export function timesOf(row: TimesRow) {
+  return {
+    recordedOn: fromDbDate(row.recordedOn),
+    sinceNewTenths: row.sinceNewTenths ?? ('unknown' as const),
+    sinceOverhaulTenths: row.sinceOverhaulTenths ?? ('unknown' as const),
+    meter: row.meter as Meter | null,
+    meterTenths: row.meterTenths,
+    basis: row.basis,
+  };
+}
+
+/** What to read with an installed part: the part and its newest times. */
+export const partIncluded = {
+  item: {
+    include: { times: { orderBy: [{ recordedOn: 'desc' as const }, { recordedAt: 'desc' as const }], take: 1 } },
+  },
+};
+
+interface PartRow {
+  readonly position: string;
+  readonly item: {
+    readonly id: string;
+    readonly kind: string;
+    readonly maker: string;
+    readonly partNumber: string;
+    readonly serial: string | null;
+    readonly provisionalName: string | null;
+    readonly version: number;
+    readonly times: readonly TimesRow[];
+  };
+}
+
+export function partOf({ position, item }: PartRow) {
+  const { id, maker, partNumber, serial, provisionalName, version } = item;
+  const [times] = item.times;
+  return {
+    ...{ id, position, maker, partNumber, serial, provisionalName, version },
+    kind: item.kind as PartClass,
+    times: times ? timesOf(times) : null,
+  };
+}

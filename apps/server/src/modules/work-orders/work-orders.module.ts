@@ -1,0 +1,14 @@
+import { Module } from '@nestjs/common';
+import { BenchQueries } from './bench.queries.ts';
+import { BoardsQueries } from './boards.queries.ts';
+import { TravelersController } from './travelers.controller.ts';
+import { TravelerQueries } from './travelers.queries.ts';
+import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
+import { WorkOrdersController } from './work-orders.controller.ts';
+import { WorkOrdersQueries } from './work-orders.queries.ts';
+
+@Module({
+  controllers: [WorkOrdersController, TravelersController],
+  providers: [WorkOrdersQueries, WorkOrderDetailQueries, BoardsQueries, TravelerQueries, BenchQueries],
+})
+export class WorkOrdersModule {}
