@@ -30,4 +30,4 @@ await build({
   keepNames: true,
   logLevel: 'warning',
   plugins: [registryPackagesStayOutside],
-});
+}).catch(() => process.exit(1)); // esbuild has said what is wrong
