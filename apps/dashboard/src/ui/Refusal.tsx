@@ -11,14 +11,16 @@ function namesIn(details: Readonly<Record<string, unknown>>): [string, string[]]
 
 /** The explained no: "No, because …", what stands in the way by name, and what to do next. For rules, not for typing errors. */
 export function Refusal({ problem, children }: { problem: ProblemError; children?: React.ReactNode }) {
-  const { detail, title, next, details } = problem.facts;
+  const { detail, title, next, details, status } = problem.facts;
+  // Nothing was decided when the server could not be reached or failed: that is no "no".
+  const isRule = status >= 400 && status < 500;
   return (
     <section className="refusal" role="alert">
       <StateShape state="stop" />
       <div className="stack tight">
         <p>
-          <strong>No, because: </strong>
-          {detail || title}
+          <strong>{isRule ? 'No, because: ' : `${title}. `}</strong>
+          {isRule ? detail || title : detail}
         </p>
         {namesIn(details).map(([key, names]) => (
           <p key={key} className="small">

@@ -2,6 +2,7 @@ import { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { lazyRouteComponent } from '@tanstack/react-router';
 import type { ComponentType } from 'react';
+import { managerPages } from './manager/pages.ts';
 import { partsRoomPages } from './parts-room/pages.ts';
 
 /** The parts of the shop a person can stand in, in the order they lie on the way of a unit, and whose home each is. */
@@ -38,6 +39,7 @@ const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'in
 /** Every view there is. The first of an area that a person may open is where the area's tab leads. */
 export const views: readonly View[] = [
   ...partsRoomPages,
+  ...managerPages,
   {
     path: '/administration/people',
     area: 'administration',

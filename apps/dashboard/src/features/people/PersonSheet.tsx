@@ -10,7 +10,7 @@ import { ChangePersonForm } from './change-person.tsx';
 import { GrantForm } from './grant-authorisation.tsx';
 import type { Person } from './list-people.ts';
 import { useMay } from './me.ts';
-import { UnlockSignIn } from './unlock-sign-in.tsx';
+import { UnlockForm } from './unlock-sign-in.tsx';
 
 function ChangeDialog({ person, onClose }: { person: Person; onClose: () => void }) {
   const { seen, isNewer, takeNewest } = useSeen(person);
@@ -24,7 +24,7 @@ function ChangeDialog({ person, onClose }: { person: Person; onClose: () => void
 
 /** One person: who they are, what they are here for, what they may sign. */
 export function PersonSheet({ person }: { person: Person }) {
-  const [open, setOpen] = useState<'change' | 'grant'>();
+  const [open, setOpen] = useState<'change' | 'grant' | 'unlock'>();
   const mayChange = useMay(peopleOperations.changePerson);
   const mayUnlock = useMay(peopleOperations.unlockSignIn);
   const mayGrant = useMay(peopleOperations.grantAuthorisation);
@@ -47,7 +47,7 @@ export function PersonSheet({ person }: { person: Person }) {
       </p>
       <div className="row no-print">
         {mayChange ? <Button onPress={() => setOpen('change')}>Change or turn off</Button> : null}
-        {mayUnlock ? <UnlockSignIn key={person.id} person={person} /> : null}
+        {mayUnlock ? <Button onPress={() => setOpen('unlock')}>Unlock sign-in…</Button> : null}
       </div>
       <div className="row between">
         <h3>May sign for</h3>
@@ -60,6 +60,9 @@ export function PersonSheet({ person }: { person: Person }) {
       <AuthorisationList authorisations={person.authorisations} mayRevoke={mayRevoke} />
       <Dialog title={`Change ${person.displayName}`} isOpen={open === 'change'} onClose={close}>
         <ChangeDialog person={person} onClose={close} />
+      </Dialog>
+      <Dialog title={`Unlock ${person.displayName}`} isOpen={open === 'unlock'} onClose={close}>
+        <UnlockForm person={person} onDone={close} onCancel={close} />
       </Dialog>
       <Dialog title={`Authorise ${person.displayName}`} isOpen={open === 'grant'} onClose={close}>
         <GrantForm person={person} onDone={close} onCancel={close} />

@@ -1,24 +1,40 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { Button } from '../../ui/Button.tsx';
-import { Refusal } from '../../ui/Refusal.tsx';
+import { CommandForm } from '../../ui/CommandForm.tsx';
+import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Person } from './list-people.ts';
 
-/** Lifts the lock after too many wrong passwords. Pressing it when there is no lock changes nothing. */
-export function UnlockSignIn({ person }: { person: Person }) {
+/** Lifts the lock after too many wrong passwords, of the person and, if it is locked too, of the device they tried from. */
+export function UnlockForm({ person, onDone, onCancel }: { person: Person; onDone: () => void; onCancel: () => void }) {
   const unlock = useCommand(peopleOperations.unlockSignIn);
-  const press = () =>
-    unlock.mutate(
-      { input: { personId: person.id } },
-      { onSuccess: () => say(`${person.displayName} can sign in again.`) },
-    );
+  const [address, setAddress] = useState('');
+  const done = () => {
+    say(`${person.displayName} can sign in again.`);
+    onDone();
+  };
+  const submit = () => {
+    const device = address.trim();
+    unlock.mutate({ input: { personId: person.id, ...(device ? { address: device } : {}) } }, { onSuccess: done });
+  };
   return (
-    <>
-      <Button onPress={press} isPending={unlock.isPending}>
-        Unlock sign-in
-      </Button>
-      {unlock.error ? <Refusal problem={unlock.error} /> : null}
-    </>
+    <CommandForm
+      problem={unlock.error}
+      isPending={unlock.isPending}
+      submit="Unlock sign-in"
+      onSubmit={submit}
+      onCancel={onCancel}
+    >
+      <p>Make sure it was {person.displayName} who tried, and not someone else under that name.</p>
+      <TextField
+        name="address"
+        label="Network address of the device"
+        hint="Ten wrong passwords lock the device they were typed on too"
+        isCode
+        value={address}
+        onChange={setAddress}
+      />
+    </CommandForm>
   );
 }

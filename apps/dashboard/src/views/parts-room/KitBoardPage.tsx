@@ -12,6 +12,7 @@ import {
   kitsShown,
 } from '../../features/kits/kit-board.ts';
 import { ShortLines } from '../../features/kits/ShortLines.tsx';
+import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
@@ -19,7 +20,6 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { useNavigateTo } from '../../ui/Link.tsx';
 import { ScanField } from '../../ui/ScanField.tsx';
 import styles from './parts-room.module.css';
-import { useToday } from './use-today.ts';
 
 const address = z.object({ show: z.enum(boardFilters).catch('all'), kit: z.string().catch('') });
 

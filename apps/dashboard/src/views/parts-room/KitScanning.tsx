@@ -5,6 +5,7 @@ import { ScanOutcomes } from '../../features/kits/ScanOutcomes.tsx';
 import { keepSound, soundIsOn } from '../../features/kits/tones.ts';
 import { useUndoScan } from '../../features/kits/undo-scan.ts';
 import { Checkbox } from '../../ui/Checkbox.tsx';
+import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { ScanField } from '../../ui/ScanField.tsx';
 
@@ -16,10 +17,12 @@ export function KitScanning({ kit }: { kit: Kit }) {
   const [isLoud, setLoud] = useState(soundIsOn);
   const { outcomes, scan, settle } = useScanQueue(kit.id, isLoud);
   const undo = useUndoScan(kit.id);
+  const [amount, setAmount] = useState('');
   const take = (code: string) => {
     const typed = code.trim().toUpperCase();
     if (others.test(typed)) return false;
-    scan(typed);
+    scan(typed, /^[1-9]\d*$/.test(amount) ? Number(amount) : undefined);
+    setAmount('');
     return true;
   };
   const takeBack = (outcome: ScanOutcome & { kind: 'taken' }) =>
@@ -28,20 +31,30 @@ export function KitScanning({ kit }: { kit: Kit }) {
     <div className="stack">
       <ScanField
         label="Scan a lot into the tray"
-        hint="All the line still needs is taken from the lot; the scan is right wherever you stand on this page."
+        hint="One scan a line; a scan is taken wherever you are on this page."
         onScan={take}
       />
       <ScanOutcomes outcomes={outcomes} lines={kit.lines} onUndo={takeBack} />
       {undo.error ? <Refusal problem={undo.error} /> : null}
-      <Checkbox
-        isSelected={isLoud}
-        onChange={(isOn) => {
-          setLoud(isOn);
-          keepSound(isOn);
-        }}
-      >
-        Sound at each scan
-      </Checkbox>
+      <div className="row">
+        <DecimalField
+          label="Pieces of the next scan"
+          hint="Empty: all the line still needs"
+          decimals={0}
+          value={amount}
+          onChange={setAmount}
+          onKeyDown={(event) => event.key === 'Enter' && (event.target as HTMLElement).blur()}
+        />
+        <Checkbox
+          isSelected={isLoud}
+          onChange={(isOn) => {
+            setLoud(isOn);
+            keepSound(isOn);
+          }}
+        >
+          Sound at each scan
+        </Checkbox>
+      </div>
     </div>
   );
 }

@@ -12,12 +12,12 @@ import { PartAhead } from '../../features/inventory/PartAhead.tsx';
 import { PartFacts, PartNumbers } from '../../features/inventory/PartFacts.tsx';
 import { AlternatesDialog } from '../../features/inventory/set-alternates.tsx';
 import { useMay } from '../../features/people/me.ts';
+import { useToday } from '../../format/use-today.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import styles from './parts-room.module.css';
-import { useToday } from './use-today.ts';
 
 /** The lots of the part and the ledger behind its numbers. */
 function Behind({ part }: { part: Part }) {

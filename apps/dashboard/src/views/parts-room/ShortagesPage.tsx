@@ -9,6 +9,7 @@ import { useMay } from '../../features/people/me.ts';
 import type { Wanted } from '../../features/purchasing/order-draft.ts';
 import { RaiseOrderForm } from '../../features/purchasing/raise-order.tsx';
 import { countOf } from '../../format/numbers.ts';
+import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -16,7 +17,6 @@ import { useNavigateTo } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { FilterField } from './FilterField.tsx';
-import { useToday } from './use-today.ts';
 
 const address = z.object({ kit: z.string().catch(''), search: z.string().catch('') });
 

@@ -1,5 +1,5 @@
-import { dateIn } from '../../format/dates.ts';
-import { useShop } from '../../format/shop-context.tsx';
+import { dateIn } from './dates.ts';
+import { useShop } from './shop-context.tsx';
 
 /** Today in the shop's zone. */
 export function useToday(): string {

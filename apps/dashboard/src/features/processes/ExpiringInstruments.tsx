@@ -1,0 +1,60 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import { processOperations } from '@hubwright/contracts/processes/operations';
+import { usePages } from '../../api/pages.ts';
+import { daysBetween, dueWords } from '../../format/dates.ts';
+import { DateText } from '../../format/values.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+
+type Instrument = Reply<typeof processOperations.listInstruments>['rows'][number];
+
+function columnsOf(today: string): readonly Column<Instrument>[] {
+  return [
+    {
+      id: 'tag',
+      header: 'Instrument',
+      value: (row) => row.tag,
+      cell: (row) => (
+        <>
+          <span className="code">{row.tag}</span> <span className="soft">{row.title}</span>
+        </>
+      ),
+    },
+    { id: 'where', header: 'Where', value: (row) => row.location },
+    {
+      id: 'due',
+      header: 'Calibration',
+      value: (row) => row.calibrationDueOn,
+      cell: (row) => (
+        <>
+          <StateMark
+            state={row.inCalibration ? 'waiting' : 'stop'}
+            word={row.inCalibration ? `due ${dueWords(row.calibrationDueOn, today)}` : 'overdue: do not use'}
+          />{' '}
+          <DateText date={row.calibrationDueOn} />
+        </>
+      ),
+    },
+  ];
+}
+
+/** Instruments in service whose calibration is over or ends within so many days. */
+export function ExpiringInstruments({ today, withinDays }: { today: string; withinDays: number }) {
+  const instruments = usePages(processOperations.listInstruments, {});
+  const soon = instruments.rows
+    .filter((each) => each.inService && daysBetween(today, each.calibrationDueOn) <= withinDays)
+    .sort((a, b) => a.calibrationDueOn.localeCompare(b.calibrationDueOn));
+  return (
+    <PagesFrame of={instruments}>
+      <DataTable
+        caption="Instruments coming due"
+        rows={soon}
+        columns={columnsOf(today)}
+        rowKey={(row) => row.id}
+        empty={<EmptyState title={`No calibration ends within ${withinDays} days`} />}
+      />
+    </PagesFrame>
+  );
+}

@@ -1,0 +1,16 @@
+import { lazyRouteComponent } from '@tanstack/react-router';
+import type { View } from '../registry.ts';
+
+/** The manager's page, loaded when it is first opened. */
+export const managerPages: readonly View[] = [
+  {
+    path: '/manager',
+    area: 'manager',
+    title: 'Manager',
+    question: 'Are we keeping our promises, and what limits us?',
+    roles: ['manager', 'administrator'],
+    inNavigation: true,
+    ownHead: true,
+    component: lazyRouteComponent(() => import('./ManagerPage.tsx'), 'ManagerPage'),
+  },
+];
