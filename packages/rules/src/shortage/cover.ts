@@ -1,7 +1,7 @@
 import { addDays } from '../dates/index.ts';
 import { CompetingParts } from './competing-parts.ts';
 import { type CoverInput, checkCoverInput, DayNumbers } from './cover-input.ts';
-import { columnsOf, servingOrder } from './demand-columns.ts';
+import { columnsOf, type DemandColumns, servingOrder } from './demand-columns.ts';
 import { NEVER_EXPIRES, PartSupply, type Peg, type Supply, type Want } from './part-supply.ts';
 
 export type CoverLine = {
@@ -43,32 +43,44 @@ export function cover(input: CoverInput): Cover {
   const columns = columnsOf(input, parts, days);
   const supplies = suppliesOf(input, days, asOf);
   const shelvesFor = shelvesByDemandPart(supplies, parts);
-  const served = new Array<Want>(input.demands.length);
-  for (const index of servingOrder(input, parts, columns)) {
-    const want: Want = {
-      quantity: columns.quantity[index]!,
-      horizon: Math.max(asOf, columns.needBy[index]!),
-      minimumExpiry: columns.minimumExpiry[index]!,
-      pegs: undefined,
-      last: undefined,
-    };
-    const shelves = shelvesFor(columns.part[index]!);
-    for (let i = 0; i < shelves.length && want.quantity > 0; i += 1) shelves[i]!.takeOnTime(want);
-    for (let i = 0; i < shelves.length && want.quantity > 0; i += 1) shelves[i]!.takeLate(want);
-    served[index] = want;
-  }
+  const served = serve(servingOrder(input, parts, columns), { columns, asOf, shelvesFor });
   const free = [...supplies.lots, ...supplies.orders].filter(({ left }) => left > 0);
   return { lines: linesOf(input, served), free: free.map(({ id, left }) => ({ source: id, quantity: left })) };
 }
 
-function linesOf({ asOf, demands, leadTimeDays }: CoverInput, served: Want[]): CoverLine[] {
+/** What each demand got, by its index. */
+type Served = { short: Float64Array; pegs: (Peg[] | undefined)[]; last: (Supply | undefined)[] };
+type Shop = { columns: DemandColumns; asOf: number; shelvesFor: (part: number) => PartSupply[] };
+
+function serve(order: Int32Array, { columns, asOf, shelvesFor }: Shop): Served {
+  const short = columns.quantity;
+  const pegs = new Array<Peg[] | undefined>(order.length);
+  const last = new Array<Supply | undefined>(order.length);
+  const want: Want = { quantity: 0, horizon: 0, minimumExpiry: 0, pegs: undefined, last: undefined };
+  for (const index of order) {
+    want.quantity = short[index]!;
+    want.horizon = Math.max(asOf, columns.needBy[index]!);
+    want.minimumExpiry = columns.minimumExpiry[index]!;
+    want.pegs = undefined;
+    want.last = undefined;
+    const shelves = shelvesFor(columns.part[index]!);
+    for (let i = 0; i < shelves.length && want.quantity > 0; i += 1) shelves[i]!.takeOnTime(want);
+    for (let i = 0; i < shelves.length && want.quantity > 0; i += 1) shelves[i]!.takeLate(want);
+    short[index] = want.quantity;
+    pegs[index] = want.pegs;
+    last[index] = want.last;
+  }
+  return { short, pegs, last };
+}
+
+function linesOf({ asOf, demands, leadTimeDays }: CoverInput, served: Served): CoverLine[] {
   const orderBy = orderByFrom(leadTimeDays ?? {});
-  return served.map(({ quantity: short, pegs = [], last }, index) => {
-    const { id, part, quantity, needBy } = demands[index]!;
-    const whole = last?.date ?? asOf;
+  return demands.map(({ id, part, quantity, needBy }, index) => {
+    const short = served.short[index]!;
+    const whole = served.last[index]?.date ?? asOf;
     const line: CoverLine = {
       demand: id,
-      pegs,
+      pegs: served.pegs[index] ?? [],
       short,
       covered: short > 0 ? 'never' : whole,
       late: quantity > 0 && (short > 0 || whole > needBy),
@@ -141,7 +153,9 @@ function orderByFrom(leadTimeDays: Record<string, number>): (part: string, needB
     if (lead === undefined) return undefined;
     known[lead] ??= new Map();
     const days = known[lead];
-    const day = days.get(needBy) ?? addDays(needBy, -lead);
+    const before = days.get(needBy);
+    if (before !== undefined) return before;
+    const day = addDays(needBy, -lead);
     days.set(needBy, day);
     return day;
   };

@@ -8,6 +8,7 @@ import type { CoverInput, DayNumbers } from './cover-input.ts';
  */
 export type DemandColumns = {
   part: Int32Array;
+  /** Serving counts it down to what stays short. */
   quantity: Float64Array;
   needBy: Int32Array;
   minimumExpiry: Int32Array;
