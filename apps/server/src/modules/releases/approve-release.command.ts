@@ -5,10 +5,10 @@ import { sameVersion } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import type { FileStore } from '../../platform/files/store.ts';
 import { requireAuthorisation } from '../people/public.ts';
-import { advance, contentHashOf, writeSignOff } from '../work-orders/public.ts';
+import { advance, contentHashOf } from '../work-orders/public.ts';
+import { keepRelease } from './keep-release.ts';
 import { openItems } from './open-items.ts';
 import { refuseOwnWork } from './own-work.ts';
-import { printRelease } from './print-release.ts';
 import { lastPerformedOn, missingFromRecord, releaseContent } from './release-content.ts';
 import { type ReleaseFacts, releaseFacts } from './release-facts.ts';
 import { restartTimes } from './restart-times.ts';
@@ -35,50 +35,19 @@ export const approveRelease = (files: FileStore) =>
       await refuseOpen(context, facts);
       refuseWrongDay(context, facts);
       const content = await recordOf(context, facts);
-      const { id: signOffId } = await writeSignOff(context, {
-        workOrderId: workOrder.id,
-        subject: { kind: 'release', id: workOrder.id },
-        meaning: operation.signs ?? '',
-        result: content.word,
-        authorisation,
-        revisionId: workOrder.revisionId,
-        content,
-      });
-      const bytes = await printRelease(content, facts.shop.name);
-      const fileHash = await files.put(context, {
-        bytes,
-        mediaType: 'application/pdf',
-        title: `Release ${content.number}`,
-      });
-      const releaseId = context.newId();
-      const kept = {
-        word: content.word,
-        content,
-        contentHash: contentHashOf(content),
-        fileHash,
-        signOffId,
-        releasedAt: now,
-      };
-      await tx.release.create({ data: { ...kept, id: releaseId, workOrderId: workOrder.id, number: content.number } });
+      const kept = await keepRelease(context, { files, facts, content, authorisation });
       if (content.word === 'overhauled') await restartTimes(context, facts, content.completedOn);
       const moved = await advance(context, workOrder, 'approve-return-to-service', { releasedAt: now });
+      const { number, word } = content;
       return {
-        reply: {
-          id: workOrder.id,
-          version: moved.version,
-          releaseId,
-          number: content.number,
-          word: content.word,
-          fileHash,
-          stage: moved.stage,
-        },
+        reply: { ...moved, ...kept, number, word },
         subjects: [
           { kind: 'work-order', id: workOrder.id, before: workOrder.version, after: moved.version },
-          { kind: 'release', id: releaseId, after: 1 },
+          { kind: 'release', id: kept.releaseId, after: 1 },
           { kind: 'unit', id: workOrder.unitId },
         ],
         authorisation: { ...authorisation },
-        facts: { number: content.number, word: content.word, contentHash: kept.contentHash, fileHash },
+        facts: { number, word, contentHash: contentHashOf(content), fileHash: kept.fileHash },
       };
     },
   });

@@ -24,7 +24,10 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
   return [
     ...stageItems(facts),
     ...facts.workOrder.holds.map((hold) =>
-      item('hold', `On hold: ${hold.reason}`, { role: hold.liftedByRole as Role }, { kind: 'hold', id: hold.id }),
+      item('hold', `On hold: ${hold.reason}`, {
+        role: hold.liftedByRole as Role,
+        subject: { kind: 'hold', id: hold.id },
+      }),
     ),
     ...revisionItems(facts),
     ...identityItems(facts),
@@ -41,22 +44,24 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
 function item(
   kind: Kind,
   what: string,
-  by: { role?: Role; people?: readonly string[] },
-  subject: OpenItem['subject'] = null,
+  by: { role?: Role; people?: readonly string[]; subject?: OpenItem['subject'] },
 ): OpenItem {
-  return { kind, what, closedBy: { role: by.role ?? null, people: [...(by.people ?? [])] }, subject };
+  return {
+    kind,
+    what,
+    closedBy: { role: by.role ?? null, people: [...(by.people ?? [])] },
+    subject: by.subject ?? null,
+  };
 }
 
 function stageItems({ workOrder }: ReleaseFacts): OpenItem[] {
   if (workOrder.stage === 'final-inspection') return [];
   const where = stageTitles[workOrder.stage as Stage] ?? workOrder.stage;
   return [
-    item(
-      'stage',
-      `The unit is at “${where}”; it is released from final inspection`,
-      { role: 'technician' },
-      { kind: 'work-order', id: workOrder.id },
-    ),
+    item('stage', `The unit is at “${where}”; it is released from final inspection`, {
+      role: 'technician',
+      subject: { kind: 'work-order', id: workOrder.id },
+    }),
   ];
 }
 
@@ -64,12 +69,10 @@ function revisionItems({ workOrder }: ReleaseFacts): OpenItem[] {
   const { revision } = workOrder;
   if (revision.state === 'current') return [];
   return [
-    item(
-      'revision',
-      `Revision ${revision.revision} of ${revision.manual.number} is superseded`,
-      { role: 'inspector' },
-      { kind: 'work-order', id: workOrder.id },
-    ),
+    item('revision', `Revision ${revision.revision} of ${revision.manual.number} is superseded`, {
+      role: 'inspector',
+      subject: { kind: 'work-order', id: workOrder.id },
+    }),
   ];
 }
 
@@ -78,12 +81,10 @@ function identityItems({ workOrder, installations }: ReleaseFacts): OpenItem[] {
   return all
     .filter((one) => one.item.serial === null)
     .map((one) =>
-      item(
-        'identity',
-        `The serial of ${one.position} is not confirmed`,
-        { role: 'inspector' },
-        { kind: 'unit', id: one.item.id },
-      ),
+      item('identity', `The serial of ${one.position} is not confirmed`, {
+        role: 'inspector',
+        subject: { kind: 'unit', id: one.item.id },
+      }),
     );
 }
 
@@ -91,16 +92,14 @@ function stepItems({ steps }: ReleaseFacts, holders: Holders): OpenItem[] {
   const open = steps
     .filter(({ state }) => state === 'open')
     .map((step) =>
-      item(
-        'step',
-        `${step.traveler.number} ${step.traveler.position}: ${step.title}`,
-        { people: holders.get(`${step.process} ${step.level}`) ?? [] },
-        { kind: 'traveler', id: step.traveler.id },
-      ),
+      item('step', `${step.traveler.number} ${step.traveler.position}: ${step.title}`, {
+        people: holders.get(`${step.process} ${step.level}`) ?? [],
+        subject: { kind: 'traveler', id: step.traveler.id },
+      }),
     );
-  const final = steps.some(({ process, state }) => process === 'final-inspection' && state === 'signed');
-  const planned = steps.some(({ process }) => process === 'final-inspection');
-  return final || planned
+  // 14 CFR 145.213: an inspector finds the article airworthy with respect to the work before it is released.
+  const planned = steps.some(({ process, state }) => process === 'final-inspection' && state !== 'not-needed');
+  return planned
     ? open
     : [
         ...open,
@@ -113,34 +112,30 @@ function findingItems({ workOrder, steps, installations }: ReleaseFacts, holders
     const subject = { kind: 'finding', id: finding.id };
     if (finding.disposition === null) {
       return [
-        item(
-          'finding',
-          `${finding.number} has no disposition`,
-          { people: holders.get('dimensional-inspection inspect') ?? [] },
+        item('finding', `${finding.number} has no disposition`, {
+          people: holders.get('dimensional-inspection inspect') ?? [],
           subject,
-        ),
+        }),
       ];
     }
     if (finding.disposition === 'reject' && finding.traveler.partClass === 'assembly') {
-      return [item('finding', `${finding.number} rejected the unit itself`, { role: 'front-desk' }, subject)];
+      return [item('finding', `${finding.number} rejected the unit itself`, { role: 'front-desk', subject })];
     }
     if (finding.disposition === 'reject') {
       const filled = installations.some(({ position }) => position === finding.traveler.position);
       return filled
         ? []
         : [
-            item(
-              'position',
-              `${finding.number}: nothing is on record at ${finding.traveler.position}`,
-              { role: 'technician' },
+            item('position', `${finding.number}: nothing is on record at ${finding.traveler.position}`, {
+              role: 'technician',
               subject,
-            ),
+            }),
           ];
     }
     const redone = steps.filter((step) => step.findingId === finding.id && step.state === 'failed');
     const unanswered = redone.filter(({ id }) => !workOrder.findings.some(({ stepId }) => stepId === id));
     return unanswered.map((step) =>
-      item('finding', `${finding.number}: “${step.title}” failed`, { role: 'inspector' }, subject),
+      item('finding', `${finding.number}: “${step.title}” failed`, { role: 'inspector', subject }),
     );
   });
 }
@@ -149,7 +144,7 @@ async function kitItems(tx: Tx, { workOrder }: ReleaseFacts): Promise<OpenItem[]
   const kit = workOrder.kits[0];
   const sentences = await openOfKits(tx, workOrder.id);
   return sentences.map((sentence) =>
-    item('kit', sentence, { role: 'technician' }, kit ? { kind: 'kit', id: kit.id } : null),
+    item('kit', sentence, { role: 'technician', subject: kit ? { kind: 'kit', id: kit.id } : null }),
   );
 }
 
@@ -164,8 +159,7 @@ async function overdueGauges(tx: Tx, { signOffs }: ReleaseFacts, today: string):
     item(
       'instrument',
       `${gauge.tag} measured this unit and is past calibration since ${fromDbDate(gauge.calibrationDueOn)}`,
-      { role: 'inspector' },
-      { kind: 'instrument', id: gauge.id },
+      { role: 'inspector', subject: { kind: 'instrument', id: gauge.id } },
     ),
   );
 }

@@ -8,53 +8,29 @@ const caution =
   'This record prepares a release. The release itself is the act of the authorised person who signs it, under the shop’s certificate and the local authority, and covers only the work named here.';
 const demonstration = 'Demonstration data, not for use on aircraft.';
 
-/** The record of the work as it will be signed. Everything in it comes from what was signed before, but remarks and the day of completion. */
-export async function releaseContent(
-  tx: Tx,
-  facts: ReleaseFacts,
-  given: {
-    number: string;
-    approver: { id: string; name: string };
-    signedAt: Date;
-    remarks: string;
-    completedOn: string | undefined;
-  },
-): Promise<ReleaseContent> {
-  const { workOrder, shop, installations } = facts;
-  const { word } = wordOfWork(facts);
+/** What the record holds beside what was signed before. */
+export interface RecordGiven {
+  readonly number: string;
+  readonly approver: { readonly id: string; readonly name: string };
+  readonly signedAt: Date;
+  readonly remarks: string;
+  readonly completedOn: string | undefined;
+}
+
+/** The record of the work as it will be signed. */
+export async function releaseContent(tx: Tx, facts: ReleaseFacts, given: RecordGiven): Promise<ReleaseContent> {
+  const { workOrder } = facts;
   const references = await dataReferences(tx, facts);
-  const statements = shop.recordStatements as { approval: string; caution: string };
-  const times = await timesOf(tx, workOrder.unitId);
   return {
     number: given.number,
     workOrder: workOrder.number,
     customer: workOrder.customer.name,
     aircraft: workOrder.aircraft?.registration ?? null,
-    unit: {
-      kind: workOrder.model.kind,
-      maker: workOrder.unit.maker,
-      model: workOrder.model.designation,
-      partNumber: workOrder.unit.partNumber,
-      serial: workOrder.unit.serial ?? '',
-    },
-    parts: installations.map(({ position, item }) => ({
-      position,
-      partNumber: item.partNumber,
-      serial: item.serial ?? '',
-      sinceNew: hours(item.times[0]?.sinceNewTenths ?? null),
-      sinceOverhaul: sinceOverhaul(facts, item.id, item.times[0]?.sinceOverhaulTenths ?? null),
-    })),
-    word,
+    ...(await whatWasWorkedOn(tx, facts)),
     description: descriptionOf(facts, references),
     dataReferences: references,
     completedOn: given.completedOn ?? lastPerformedOn(facts),
     performedBy: performers(facts, given.approver.id),
-    approvedBy: {
-      name: given.approver.name,
-      certificateNumber: shop.certificateNumber,
-      certificateKind: `Repair station: ${shop.ratings.join(', ')}`,
-      signedAt: given.signedAt.toISOString(),
-    },
     findings: workOrder.findings.map((finding) => ({
       number: finding.number,
       part: finding.traveler.position,
@@ -63,13 +39,44 @@ export async function releaseContent(
     })),
     partsReplaced: await newParts(tx, workOrder.id),
     remarks: given.remarks,
+    facts: factsShown(facts).map(({ fact, steps }) => ({ fact, shown: steps.length > 0 })),
+    ...approvalOf(facts, given),
+  };
+}
+
+async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts) {
+  const { workOrder, installations } = facts;
+  const { word } = wordOfWork(facts);
+  const times = await timesOf(tx, workOrder.unitId);
+  const { maker, partNumber, serial } = workOrder.unit;
+  return {
+    word,
+    unit: { kind: workOrder.model.kind, maker, model: workOrder.model.designation, partNumber, serial: serial ?? '' },
+    parts: installations.map(({ position, item }) => ({
+      position,
+      partNumber: item.partNumber,
+      serial: item.serial ?? '',
+      sinceNew: hours(item.times[0]?.sinceNewTenths ?? null),
+      sinceOverhaul: sinceOverhaul(facts, item.id, item.times[0]?.sinceOverhaulTenths ?? null),
+    })),
     times: {
       sinceNew: hours(times?.sinceNewTenths ?? null),
       sinceOverhaul: word === 'overhauled' ? hours(0) : hours(times?.sinceOverhaulTenths ?? null),
     },
-    facts: factsShown(facts).map(({ fact, steps }) => ({ fact, shown: steps.length > 0 })),
+  };
+}
+
+function approvalOf({ shop }: ReleaseFacts, given: RecordGiven) {
+  const statements = shop.recordStatements as { approval: string; caution: string };
+  return {
+    approvedBy: {
+      name: given.approver.name,
+      certificateNumber: shop.certificateNumber,
+      certificateKind: `Repair station: ${shop.ratings.join(', ')}`,
+      signedAt: given.signedAt.toISOString(),
+    },
     statement: statements.approval,
-    caution: `${caution} ${statements.caution.includes(demonstration) ? '' : `${statements.caution} `}${demonstration}`,
+    caution: [...new Set([caution, statements.caution, demonstration])].join(' '),
   };
 }
 

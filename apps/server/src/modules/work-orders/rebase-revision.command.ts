@@ -16,22 +16,10 @@ const operation = travelerOperations.rebaseRevision;
 export const rebaseRevision = defineCommand(operation, {
   locks: (input) => [`work-order:${input.workOrderId}`],
   async execute(context) {
-    const { tx, input, actor, today, expectedVersion } = context;
-    const workOrder = found(
-      await tx.workOrder.findUnique({ where: { id: input.workOrderId }, include: { revision: true } }),
-      'This work order',
-    );
-    sameVersion(workOrder.version, expectedVersion);
-    const authorisation = await requireAuthorisation(tx, actor, {
-      process: 'final-inspection',
-      level: 'inspect',
-      today,
-    });
-    if (workOrder.releasedAt || workOrder.closedAt)
-      throw new Problem('wrong-state', `${workOrder.number} has been released or closed`);
-    const current = await currentRevision(tx, workOrder.revision.manualId);
-    if (current.id === workOrder.revisionId)
-      throw new Problem('revision-current', `${workOrder.number} is on revision ${current.revision}`);
+    const { tx, actor, today } = context;
+    const { workOrder, current } = await rebasable(context);
+    const need = { process: 'final-inspection', level: 'inspect', today } as const;
+    const authorisation = await requireAuthorisation(tx, actor, need);
     const { travelers, differences } = await compareRevisions(tx, workOrder, current.id);
     for (const traveler of travelers) await rebaseTraveler(context, traveler, current.id);
     const { version } = await tx.workOrder.update({
@@ -59,6 +47,20 @@ export const rebaseRevision = defineCommand(operation, {
     };
   },
 });
+
+async function rebasable({ tx, input, expectedVersion }: Context<typeof operation>) {
+  const workOrder = found(
+    await tx.workOrder.findUnique({ where: { id: input.workOrderId }, include: { revision: true } }),
+    'This work order',
+  );
+  sameVersion(workOrder.version, expectedVersion);
+  if (workOrder.releasedAt || workOrder.closedAt)
+    throw new Problem('wrong-state', `${workOrder.number} has been released or closed`);
+  const current = await currentRevision(tx, workOrder.revision.manualId);
+  if (current.id === workOrder.revisionId)
+    throw new Problem('revision-current', `${workOrder.number} is on revision ${current.revision}`);
+  return { workOrder, current };
+}
 
 async function rebaseTraveler(
   context: Pick<Context<Operation>, 'tx' | 'newId'>,

@@ -77,11 +77,7 @@ export class TravelerQueries {
       ...head(row),
       stepsDone: needed.filter(({ state }) => state !== 'open').length,
       workOrder: { ...workOrder, customer: workOrder.customer.name },
-      unit: {
-        id: workOrder.unitId,
-        designation: workOrder.model.designation,
-        serial: workOrder.unit.serial ?? workOrder.unit.provisionalName ?? '',
-      },
+      unit: unitOf(workOrder),
       itemId: row.itemId,
       revision,
       createdAt: row.createdAt.toISOString(),
@@ -155,6 +151,10 @@ export class TravelerQueries {
       revisions: new Map(revisions.map((one) => [one.id, `${one.manual.number} rev. ${one.revision}`])),
     };
   }
+}
+
+function unitOf({ unitId, model, unit }: { unitId: string; model: { designation: string }; unit: Head['item'] }) {
+  return { id: unitId, designation: model.designation, serial: unit.serial ?? unit.provisionalName ?? '' };
 }
 
 interface Head {
