@@ -20,7 +20,7 @@ const declaredTimes = z.strictObject({
 
 const arrivingPart = z.strictObject({
   kind: z.enum(partClasses).exclude(['assembly']),
-  /** `hub`, `blade-1`, `blade-2`… */
+  /** As the kit list names it: `hub`, `blade 1`, `blade 2`… */
   position: z.string().trim().min(1).max(40),
   partNumber: z.string().trim().min(1).max(60),
   maker: line.optional(),

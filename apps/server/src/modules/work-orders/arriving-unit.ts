@@ -39,7 +39,7 @@ export function identities(input: Arrival, model: ArrivingModel, number: string)
     maker: part.maker ?? model.maker,
     partNumber: part.partNumber,
     serial: part.serial,
-    provisionalName: part.serial === null ? `${part.position.replaceAll('-', ' ')} of ${number}` : null,
+    provisionalName: part.serial === null ? `${part.position} of ${number}` : null,
   }));
   return [unit, ...parts];
 }

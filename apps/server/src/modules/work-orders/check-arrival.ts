@@ -1,3 +1,4 @@
+import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Input } from '@hubwright/contracts/operation';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
@@ -10,6 +11,8 @@ type Hours = { readonly sinceNewTenths: number | 'unknown'; readonly sinceOverha
 /** More than any propeller or governor has run; common practice, no source. */
 const plausibleTenths = 600_000;
 
+const notForGovernors: readonly Scope[] = ['fixed-pitch', 'balance-only', 'strike-inspection'];
+
 /** A declared event has an inspection of its own; a reseal or a balance does not answer it. And each scope has its kind of unit. */
 export function refuseScope(input: Arrival, model: { kind: string; pitch: string; designation: string }): void {
   const { scope, events } = input;
@@ -17,7 +20,8 @@ export function refuseScope(input: Arrival, model: { kind: string; pitch: string
     const names = events.map((event) => eventTitles[event].toLowerCase()).join(', ');
     throw refused(`After ${names} the manual asks for an inspection: a ${scope} does not answer it`);
   }
-  if ((scope === 'governor') !== (model.kind === 'governor'))
+  const governor = model.kind === 'governor';
+  if (governor ? notForGovernors.includes(scope) : scope === 'governor')
     throw refused(`${model.designation} is a ${model.kind}: the scope ${scope} is not for it`);
   if (scope === 'fixed-pitch' && model.pitch !== 'fixed')
     throw refused(`${model.designation} is not a fixed-pitch propeller`);

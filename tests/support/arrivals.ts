@@ -1,0 +1,50 @@
+import type { Sent } from '@hubwright/contracts/operation';
+import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { Reads } from '../../apps/server/src/platform/database/reads.ts';
+import type { ShopApp } from './shop-app.ts';
+
+export type Arrival = Sent<typeof workOrderOperations.receiveUnit>;
+
+/** What can be read of the invented shop. */
+export function readsOf(shop: ShopApp): Reads['models'] {
+  return shop.running.app.get(Reads).models;
+}
+
+/** A three-blade constant-speed propeller at the dock, every serial readable, for the air charter's single. */
+export async function threeBlade(shop: ShopApp, serial: string, changes: Partial<Arrival> = {}): Promise<Arrival> {
+  const reads = readsOf(shop);
+  const customer = await reads.customer.findUniqueOrThrow({ where: { code: 'BRACKEN' } });
+  const aircraft = await reads.aircraft.findUniqueOrThrow({ where: { registration: 'ZZ-BMD' } });
+  const model = await reads.unitModel.findFirstOrThrow({ where: { designation: 'Q3C-76' } });
+  const application = await reads.application.findFirstOrThrow({
+    where: { modelId: model.id, airframe: aircraft.airframe },
+  });
+  return {
+    customerId: customer.id,
+    aircraftId: aircraft.id,
+    modelId: model.id,
+    applicationId: application.id,
+    scope: 'overhaul',
+    serial,
+    parts: [
+      { kind: 'hub', position: 'hub', partNumber: 'Q301-61', serial: `H-${serial}` },
+      ...[1, 2, 3].map((blade) => ({
+        kind: 'blade' as const,
+        position: `blade ${blade}`,
+        partNumber: 'Q76-B',
+        serial: `B${blade}-${serial}`,
+      })),
+    ],
+    times: { sinceNewTenths: 21_004, sinceOverhaulTenths: 18_231, meter: 'tachometer', meterTenths: 28_401 },
+    reason: 'time between overhauls reached',
+    paperwork: ['logbook', 'removal-tag'],
+    looseItems: [
+      { description: 'spinner dome', quantity: 1 },
+      { description: 'mounting nuts', quantity: 6 },
+    ],
+    ...changes,
+  };
+}
+
+/** Hours nobody could tell. */
+export const unknownTimes: Arrival['times'] = { sinceNewTenths: 'unknown', sinceOverhaulTenths: 'unknown' };
