@@ -81,3 +81,10 @@ export function shopInput(draft: ShopDraft): ShopInput {
 export function amountDecimals(currency: string): number {
   return /^[A-Z]{3}$/.test(currency) ? minorDigits(currency) : 2;
 }
+
+export interface ShopFieldsProps {
+  draft: ShopDraft;
+  onChange: (changes: Partial<ShopDraft>) => void;
+  /** Where the profile stands in the command's input: `shop/` in set-up, nothing when changing it. */
+  at: '' | 'shop/';
+}
