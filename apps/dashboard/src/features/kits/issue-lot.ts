@@ -1,5 +1,5 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
-import type { Reply } from '@hubwright/contracts/operation';
+import type { Reply, Sent } from '@hubwright/contracts/operation';
 import { type QueryClient, useQueryClient } from '@tanstack/react-query';
 import { useCallback, useRef, useState } from 'react';
 import { call, newKey } from '../../api/call.ts';
@@ -19,11 +19,11 @@ const triesOfOneScan = 4;
 const kept = 30;
 
 /** One scan under one key until the server has answered: a lost network never issues twice. */
-async function issueOnce(kitId: string, lotCode: string): Promise<Issued> {
+async function issueOnce(scan: Sent<typeof kitsOperations.issueLot>): Promise<Issued> {
   const key = newKey();
   for (let attempt = 1; ; attempt += 1) {
     try {
-      return await call(kitsOperations.issueLot, { kitId, lotCode }, { key });
+      return await call(kitsOperations.issueLot, scan, { key });
     } catch (error) {
       if (!(error instanceof ProblemError && error.mayRepeat) || attempt === triesOfOneScan) throw error;
       await new Promise((resolve) => setTimeout(resolve, 300 * 2 ** attempt));
@@ -31,9 +31,10 @@ async function issueOnce(kitId: string, lotCode: string): Promise<Issued> {
   }
 }
 
-async function outcomeOf(kitId: string, id: number, code: string): Promise<ScanOutcome> {
+async function outcomeOf(id: number, scan: Sent<typeof kitsOperations.issueLot>): Promise<ScanOutcome> {
+  const code = scan.lotCode;
   try {
-    return { id, code, kind: 'taken', issued: await issueOnce(kitId, code) };
+    return { id, code, kind: 'taken', issued: await issueOnce(scan) };
   } catch (error) {
     if (!(error instanceof ProblemError)) throw error;
     return { id, code, kind: 'refused', problem: error };
@@ -59,12 +60,12 @@ export function useScanQueue(kitId: string, withSound: boolean) {
     setOutcomes((all) => all.map((each) => (each.id === outcome.id ? outcome : each)));
   }, []);
   const scan = useCallback(
-    (code: string) => {
+    (code: string, quantity?: number) => {
       count.current += 1;
       const id = count.current;
       setOutcomes((all) => [{ id, code, kind: 'waiting' } as const, ...all].slice(0, kept));
       last.current = last.current.then(async () => {
-        const outcome = await outcomeOf(kitId, id, code);
+        const outcome = await outcomeOf(id, { kitId, lotCode: code, ...(quantity === undefined ? {} : { quantity }) });
         if (sound.current) (outcome.kind === 'taken' ? taken : refused)();
         settle(outcome);
         refresh(queries);

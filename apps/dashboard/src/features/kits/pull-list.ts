@@ -38,8 +38,8 @@ export function pullList(lines: readonly KitLine[], walk: readonly string[]): re
   );
 }
 
-/** Lines with something on the shelf that is promised to nobody yet: pieces still to pull less those promised. */
+/** Pieces of the line that lie on the shelf and are promised to nobody yet. */
 export function unpromised(line: KitLine): number {
   const promised = line.reservations.reduce((sum, each) => sum + each.quantity, 0);
-  return Math.max(0, Math.min(line.have, line.toPull - promised));
+  return Math.max(0, line.have - promised);
 }
