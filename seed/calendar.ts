@@ -15,12 +15,18 @@ export class Calendar {
     this.events.push({ day, hour, what });
   }
 
-  /** Plays everything up to now; what is for later never happened yet. */
+  /** Plays everything up to now, also what is put down while playing; what is for later never happened yet. */
   async play(run: SeedRun): Promise<void> {
-    const due = this.events.filter(({ day }) => day <= 0).sort((a, b) => a.day - b.day || a.hour - b.hour);
-    for (const { day, hour, what } of due) {
-      run.at(day, hour);
-      await what();
+    for (let event = this.earliest(); event; event = this.earliest()) {
+      run.at(event.day, event.hour);
+      await event.what();
     }
+  }
+
+  private earliest(): Event | undefined {
+    const due = this.events.filter(({ day }) => day <= 0);
+    const [first] = due.sort((a, b) => a.day - b.day || a.hour - b.hour);
+    if (first) this.events.splice(this.events.indexOf(first), 1);
+    return first;
   }
 }

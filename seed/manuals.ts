@@ -9,7 +9,7 @@ import type { Calendar } from './calendar.ts';
 import type { ContentSeed } from './data/manuals/shapes.ts';
 import { models } from './data/models.ts';
 import { shop } from './data/shop.ts';
-import type { SeedRun } from './run.ts';
+import { presigned, type SeedRun } from './run.ts';
 
 type ModelSeed = (typeof models)[number];
 export interface ManualIds {
@@ -63,7 +63,7 @@ export async function seedRevision(
   const model = { ...content, modelId: ids.models.get(one.designation) as string, tboRules: rules };
   const input = { manualId, revision: one.revision, issuedOn: run.day(one.issued), models: [model] };
   const { id } = await run.run(issueRevision, input, { by: 'inspector' });
-  const signed = { revisionId: id, checkedOn: run.now().slice(0, 10), signature: { pin: '0000' } };
+  const signed = { revisionId: id, checkedOn: run.now().slice(0, 10), signature: presigned };
   await run.run(checkCurrency, signed, { by: 'inspector' });
   return id;
 }

@@ -8,13 +8,13 @@ import { grantAuthorisation } from '../apps/server/src/modules/people/grant-auth
 import { setUpShop } from '../apps/server/src/modules/people/set-up-shop.command.ts';
 import { addInstrument } from '../apps/server/src/modules/processes/add-instrument.command.ts';
 import { addSupplier } from '../apps/server/src/modules/purchasing/add-supplier.command.ts';
-import { Calendar } from './calendar.ts';
+import type { Calendar } from './calendar.ts';
 import { customers } from './data/customers.ts';
 import { instruments } from './data/instruments.ts';
-import { parts } from './data/parts.ts';
+import { parts as partSeeds } from './data/parts.ts';
 import { administrator, demoPassword, demoPin, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
-import { bins, suppliers } from './data/suppliers.ts';
+import { bins, suppliers as supplierSeeds } from './data/suppliers.ts';
 import { seedManuals } from './manuals.ts';
 import type { SeedRun } from './run.ts';
 
@@ -34,18 +34,18 @@ export interface Reference {
   readonly applications: ReadonlyMap<string, string>;
 }
 
-/** The shop before its first unit: people, customers, parts, manuals, instruments. Needs an empty database. */
-export async function seedReference(run: SeedRun): Promise<Reference> {
-  const calendar = new Calendar();
+/**
+ * The shop before its first unit: people, customers, parts, manuals, instruments. Needs an empty database. What has a day of
+ * its own (revisions, readings, instruments) is put down in the calendar, to be played by the caller.
+ */
+export async function seedReference(run: SeedRun, calendar: Calendar): Promise<Reference> {
   run.at(beginning);
   await seedPeople(run);
-  const supplierIds = await seedSuppliers(run);
-  const partIds = await seedParts(run, supplierIds);
+  const suppliers = await seedSuppliers(run);
+  const parts = await seedParts(run, suppliers);
   const fleet = await seedCustomers(run, calendar);
   const manuals = await seedManuals(run, calendar);
-  const instrumentIds = seedInstruments(run, calendar);
-  await calendar.play(run);
-  return { ...fleet, ...manuals, parts: partIds, suppliers: supplierIds, instruments: instrumentIds };
+  return { ...fleet, ...manuals, parts, suppliers, instruments: seedInstruments(run, calendar) };
 }
 
 async function seedPeople(run: SeedRun): Promise<void> {
@@ -74,7 +74,7 @@ async function seedPeople(run: SeedRun): Promise<void> {
 
 async function seedSuppliers(run: SeedRun): Promise<Map<string, string>> {
   const ids = new Map<string, string>();
-  for (const supplier of suppliers) {
+  for (const supplier of supplierSeeds) {
     const approvedUntil = run.day(supplier.approvedUntil);
     const { id } = await run.run(addSupplier, { ...supplier, approvedUntil }, { by: 'parts' });
     ids.set(supplier.code, id);
@@ -86,7 +86,7 @@ async function seedParts(run: SeedRun, supplierIds: ReadonlyMap<string, string>)
   for (const [index, [code, title]] of bins.entries())
     await run.run(addBin, { code, title, walk: (index + 1) * 10 }, { by: 'parts' });
   const ids = new Map<string, string>();
-  for (const { supplier, ...part } of parts) {
+  for (const { supplier, ...part } of partSeeds) {
     const supplierId = supplierIds.get(supplier);
     if (!supplierId) throw new Error(`There is no supplier ${supplier}`);
     ids.set(part.number, (await run.run(addPart, { ...part, supplierId }, { by: 'parts' })).id);

@@ -7,6 +7,9 @@ import { Reads } from '../apps/server/src/platform/database/reads.ts';
 
 const millisecondsOfDay = 86_400_000;
 
+/** Stands where a signature is asked for: seeded people are presigned, so nothing is checked against it. */
+export const presigned = { pin: '0000' };
+
 /** A clock that stands still until it is told what time it is. */
 class SeedClock {
   private at = 0;
@@ -73,6 +76,11 @@ export class SeedRun {
     return new SeedRun(await createApp(options), clock, today);
   }
 
+  /** What the shop has on record. The seed reads like anyone else and writes by commands alone. */
+  get reads(): Reads['models'] {
+    return this.running.app.get(Reads).models;
+  }
+
   close(): Promise<void> {
     return this.running.close();
   }
@@ -94,8 +102,13 @@ export class SeedRun {
 
   /** The id of a person the run did not add itself. */
   async personId(signInName: string): Promise<string> {
-    const person = await this.running.app.get(Reads).models.person.findUniqueOrThrow({ where: { signInName } });
+    const person = await this.reads.person.findUniqueOrThrow({ where: { signInName } });
     return person.id;
+  }
+
+  async orderLineId(orderId: string, sequence: number): Promise<string> {
+    const line = await this.reads.purchaseOrderLine.findFirstOrThrow({ where: { orderId, sequence } });
+    return line.id;
   }
 
   know(signInName: string, personId: string, roles: readonly Role[]): void {

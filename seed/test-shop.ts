@@ -1,6 +1,7 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Calendar } from './calendar.ts';
 import { seedReference } from './reference.ts';
 import { SeedRun } from './run.ts';
 
@@ -9,7 +10,9 @@ export async function fillTestShop(databaseUrl: string): Promise<void> {
   const filesFolder = await mkdtemp(join(tmpdir(), 'hubwright-seed-'));
   const run = await SeedRun.open(databaseUrl, new Date().toISOString().slice(0, 10), filesFolder);
   try {
-    await seedReference(run);
+    const calendar = new Calendar();
+    await seedReference(run, calendar);
+    await calendar.play(run);
   } finally {
     await run.close();
     await rm(filesFolder, { recursive: true, force: true });

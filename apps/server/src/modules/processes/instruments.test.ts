@@ -1,0 +1,76 @@
+import { processOperations } from '@hubwright/contracts/processes/operations';
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { as } from '../../../../../tests/support/people.ts';
+import { expectRefused } from '../../../../../tests/support/refused.ts';
+import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
+
+const { addInstrument, calibrateInstrument, listInstruments } = processOperations;
+const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
+
+describe('instruments', () => {
+  let shop: ShopApp;
+  let inspector: Visitor;
+  beforeAll(async () => {
+    shop = await ShopApp.open('shop');
+    inspector = await as(shop, 'inspector');
+  });
+  afterAll(() => shop.close());
+
+  const overdue = async () => {
+    const { rows } = (await inspector.call(listInstruments, { search: 'CAL-02' })).body;
+    return rows[0] as (typeof rows)[number];
+  };
+
+  it('are in calibration on their last good day and not after', async () => {
+    const { rows } = (await inspector.call(listInstruments, { kind: 'caliper' })).body;
+    expect(rows.map(({ tag, inCalibration }) => [tag, inCalibration])).toEqual([
+      ['CAL-01', true],
+      ['CAL-02', false],
+    ]);
+    const gauge = { tag: 'GAU-77', title: 'Last day', kind: 'pressure-gauge' as const };
+    await inspector.call(addInstrument, { ...gauge, calibratedOn: day(-365), calibrationDueOn: shopToday() });
+    const found = (await inspector.call(listInstruments, { search: 'GAU-77' })).body.rows[0];
+    expect(found?.inCalibration).toBe(true);
+  });
+
+  it('refuse a calibration still to come, or good until before it was made', async () => {
+    const { id: instrumentId, version } = await overdue();
+    const refused = (dates: { calibratedOn: string; calibrationDueOn: string }, pointer: string) =>
+      expectRefused(
+        { shop, visitor: inspector },
+        {
+          operation: calibrateInstrument,
+          input: { instrumentId, inService: true, certificate: 'K-1', ...dates },
+          options: { version },
+        },
+        { status: 422, type: 'calibration-dates-wrong', pointer },
+      );
+    await refused({ calibratedOn: day(5), calibrationDueOn: day(300) }, '/calibratedOn');
+    await refused({ calibratedOn: day(-5), calibrationDueOn: day(-5) }, '/calibrationDueOn');
+  });
+
+  it('come back into use by a new calibration, and out of it when taken out of service', async () => {
+    const { id: instrumentId, version } = await overdue();
+    const input = { instrumentId, certificate: 'K-2', calibratedOn: day(-1), calibrationDueOn: day(364) };
+    const back = await inspector.call(calibrateInstrument, { ...input, inService: true }, { version });
+    expect(back.body).toMatchObject({ version: version + 1 });
+    expect((await overdue()).inCalibration).toBe(true);
+    await inspector.call(calibrateInstrument, { ...input, inService: false }, { version: version + 1 });
+    expect((await overdue()).inCalibration).toBe(false);
+  });
+
+  it('are not the parts room’s to calibrate', async () => {
+    const { id: instrumentId, version } = await overdue();
+    const input = { instrumentId, certificate: '', calibratedOn: day(-1), calibrationDueOn: day(9), inService: true };
+    const request = { operation: calibrateInstrument, input, options: { version } };
+    await expectRefused({ shop, visitor: await as(shop, 'parts-room') }, request, {
+      status: 403,
+      type: 'not-permitted',
+    });
+  });
+});
+
+/** Today in the invented shop's zone, which late in the evening is not the date in UTC. */
+function shopToday(): string {
+  return new Intl.DateTimeFormat('sv-SE', { timeZone: 'America/Chicago' }).format(new Date());
+}

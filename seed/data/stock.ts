@@ -1,0 +1,146 @@
+import type { SourceClass } from '@hubwright/contracts/inventory/operations';
+
+/** A delivery without a purchase order. Days from today. */
+export interface DeliverySeed {
+  readonly part: string;
+  readonly day: number;
+  readonly quantity: number;
+  /** Days from today; only for parts with a shelf life. */
+  readonly cured?: number;
+  readonly serial?: string;
+  readonly sourceClass?: SourceClass;
+  /** Absent: certificate of the delivery. Empty: it came without one. */
+  readonly certificate?: '';
+  readonly damage?: string;
+  /** What became of it; absent: accepted and put in its bin. */
+  readonly left?: 'in quarantine' | 'rejected';
+}
+
+/** How many of a part came a year ago and again in spring, unless it is named below. */
+const usual: Readonly<Record<string, number>> = {
+  'Q301-11': 60,
+  'Q301-11A': 12,
+  'Q301-12': 24,
+  'Q301-13': 40,
+  'Q301-14': 40,
+  'Q301-15': 14,
+  'Q301-16': 24,
+  'Q301-17': 10,
+  'Q301-21': 700,
+  'Q301-22': 8,
+  'Q301-24': 50,
+  'Q301-25': 20,
+  'Q301-26': 12,
+  'Q301-27': 12,
+  'Q301-31': 225,
+  'Q301-31A': 25,
+  'Q301-32': 12,
+  'Q301-33': 100,
+  'Q301-34': 200,
+  'Q301-35': 6,
+  'Q301-36': 75,
+  'Q301-37': 150,
+  'Q301-38': 25,
+  'Q301-39': 150,
+  'Q301-40': 200,
+  'Q301-41': 50,
+  'Q301-42': 50,
+  'Q301-43': 75,
+  'Q301-44': 25,
+  'Q301-51': 2,
+  'Q301-52': 1,
+  'Q301-53': 3,
+  'Q201-11': 40,
+  'Q201-12': 12,
+  'Q201-13': 24,
+  'Q201-15': 10,
+  'Q201-16': 12,
+  'Q201-21': 300,
+  'Q201-24': 20,
+  'Q201-26': 10,
+  'Q201-32': 8,
+  'Q201-51': 2,
+  'V14-11': 30,
+  'V14-12': 20,
+  'V14-13': 10,
+  'V14-14': 10,
+  'V14-21': 8,
+  'V14-22': 6,
+  'V14-23': 16,
+  'V14-24': 8,
+  'V14-31': 75,
+  'V14-32': 100,
+  'V14-33': 50,
+  'V14-34': 25,
+  'V14-51': 2,
+  'V14-52': 2,
+  'V14-54': 1,
+  'LM-GR6': 6_000,
+  'LM-SW32': 2_400,
+  'LM-SW41': 3_600,
+  'LM-AS1': 450,
+  'Q-SHIM-05': 40,
+  'Q-SHIM-10': 40,
+  'Q-BW-1': 100,
+};
+
+const regular: readonly DeliverySeed[] = Object.entries(usual).flatMap(([part, quantity]) => [
+  { part, quantity, day: -372, cured: -420 },
+  { part, quantity, day: -160, cured: -190 },
+]);
+
+/** What makes the parts room think. */
+const particular: readonly DeliverySeed[] = [
+  // Needle bearings run short: three blades want three.
+  { part: 'Q301-23', day: -372, quantity: 30, cured: -400 },
+  { part: 'Q301-23', day: -60, quantity: 2 },
+  // Sealant keeps a year: this tube has expired on the shelf, that one is good.
+  { part: 'LM-SL2', day: -340, quantity: 300, cured: -376 },
+  { part: 'LM-SL2', day: -45, quantity: 225, cured: -70 },
+  // An old seal that ran out, and one about to.
+  { part: 'Q301-13', day: -300, quantity: 6, cured: -1_840 },
+  { part: 'Q301-14', day: -290, quantity: 8, cured: -1_806 },
+  { part: 'Q76-B', day: -75, quantity: 1, serial: 'QB20551' },
+  { part: 'Q72-B', day: -130, quantity: 1, serial: 'QC08812' },
+  { part: 'Q301-62', day: -120, quantity: 1, serial: 'QP1177', sourceClass: 'used-serviceable' },
+  { part: 'Q301-36', day: -30, quantity: 50, sourceClass: 'approved-manufacturer' },
+  // On the dock.
+  { part: 'Q301-12', day: -2, quantity: 20, cured: -60, left: 'in quarantine' },
+  { part: 'Q301-31', day: -1, quantity: 100, certificate: '', left: 'in quarantine' },
+  { part: 'Q301-24', day: -9, quantity: 25, damage: 'Box crushed, four bushings dented', left: 'rejected' },
+];
+
+export const deliveries: readonly DeliverySeed[] = [...regular, ...particular];
+
+/** Purchase orders. `due` in days from today; what `came` on a day is received against the line. */
+export const purchaseOrders = [
+  {
+    supplier: 'OSTREY',
+    day: -34,
+    note: 'Needle bearings promised in three weeks; chased twice.',
+    lines: [
+      { part: 'Q301-23', quantity: 30, due: -4 },
+      { part: 'Q301-22', quantity: 8, due: 12 },
+    ],
+  },
+  {
+    supplier: 'QUILLON',
+    day: -20,
+    note: '',
+    lines: [
+      { part: 'Q301-15', quantity: 12, due: 3 },
+      { part: 'Q301-61', quantity: 1, due: 41 },
+      { part: 'Q301-51', quantity: 3, due: 3 },
+    ],
+  },
+  {
+    supplier: 'HARROW',
+    day: -16,
+    note: '',
+    lines: [
+      { part: 'Q301-11', quantity: 100, due: -2, came: { day: -3, quantity: 60, cured: -40 } },
+      { part: 'Q301-13', quantity: 50, due: 5 },
+    ],
+  },
+  { supplier: 'VEXLEY', day: -6, note: '', lines: [{ part: 'V14-53', quantity: 2, due: 22 }] },
+] as const;

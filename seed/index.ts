@@ -1,0 +1,76 @@
+import pg from 'pg';
+import { Calendar } from './calendar.ts';
+import { seedReference } from './reference.ts';
+import { SeedRun } from './run.ts';
+import { seedStock } from './stock.ts';
+
+/** Where and as of when to invent the shop. */
+export interface SeedOptions {
+  /** The calendar date everything is counted from. */
+  readonly today: string;
+  /** Where the server on this database keeps its files. */
+  readonly filesFolder: string;
+}
+
+/**
+ * Plays the invented shop into an embedded database that nobody set up yet. It grows in a database beside and takes this
+ * one's name when it is whole, so that a start that was killed half-way begins anew. Answers whether it did anything.
+ *
+ * @param databaseUrl of the owner; nothing else may be connected to it
+ */
+export async function seedIfEmpty(databaseUrl: string, options: SeedOptions): Promise<boolean> {
+  const name = new URL(databaseUrl).pathname.slice(1);
+  if (!/^[a-z_]+$/.test(name)) throw new Error(`The database ${name} is not one this program made.`);
+  if (!(await isEmpty(databaseUrl))) return false;
+  const growing = `${name}_growing`;
+  await asAdministrator(databaseUrl, [
+    `DROP DATABASE IF EXISTS ${growing} WITH (FORCE)`,
+    `CREATE DATABASE ${growing} TEMPLATE ${name}`,
+  ]);
+  await seedShop(named(databaseUrl, growing), options);
+  await asAdministrator(databaseUrl, [
+    `DROP DATABASE ${name} WITH (FORCE)`,
+    `ALTER DATABASE ${growing} RENAME TO ${name}`,
+  ]);
+  return true;
+}
+
+/** The whole invented shop, on an empty database. */
+export async function seedShop(databaseUrl: string, { today, filesFolder }: SeedOptions): Promise<void> {
+  const run = await SeedRun.open(databaseUrl, today, filesFolder);
+  try {
+    const calendar = new Calendar();
+    const ids = await seedReference(run, calendar);
+    seedStock(run, calendar, ids);
+    await calendar.play(run);
+  } finally {
+    await run.close();
+  }
+}
+
+async function isEmpty(databaseUrl: string): Promise<boolean> {
+  const client = new pg.Client({ connectionString: databaseUrl });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{ found: boolean }>('SELECT EXISTS (SELECT FROM people) AS found');
+    return !rows[0]?.found;
+  } finally {
+    await client.end();
+  }
+}
+
+async function asAdministrator(databaseUrl: string, statements: readonly string[]): Promise<void> {
+  const client = new pg.Client({ connectionString: named(databaseUrl, 'postgres') });
+  await client.connect();
+  try {
+    for (const statement of statements) await client.query(statement);
+  } finally {
+    await client.end();
+  }
+}
+
+function named(databaseUrl: string, name: string): string {
+  const url = new URL(databaseUrl);
+  url.pathname = `/${name}`;
+  return url.href;
+}
