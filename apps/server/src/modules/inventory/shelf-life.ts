@@ -19,10 +19,9 @@ export function expiryOnReceipt(
   ]);
 }
 
-/** The first day a cure date can mean: the day itself, or the first of its quarter. */
+/** The first day a cure date can mean: the day itself, or the first of its quarter, half a year before the next one is over. */
 function firstDayOf(cureDate: string): string {
-  const dayAfter = cureExpiry(cureDate, { months: 0 });
-  return /Q/i.test(cureDate) ? addMonths(dayAfter, -3) : cureDate;
+  return /Q/i.test(cureDate) ? addMonths(cureExpiry(cureDate, { quarters: 1 }), -6) : cureDate;
 }
 
 function wrong(detail: string, field: string): Problem {
