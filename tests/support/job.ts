@@ -1,0 +1,200 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { judgeLot } from '../../apps/server/src/modules/inventory/judge-lot.command.ts';
+import { receiveLot } from '../../apps/server/src/modules/inventory/receive-lot.command.ts';
+import { clearRack } from '../../apps/server/src/modules/kits/clear-rack.command.ts';
+import { installFromTray } from '../../apps/server/src/modules/kits/install-from-tray.command.ts';
+import { issueLot } from '../../apps/server/src/modules/kits/issue-lot.command.ts';
+import { passRackPart } from '../../apps/server/src/modules/kits/pass-rack-part.command.ts';
+import { reuseFromRack } from '../../apps/server/src/modules/kits/reuse-from-rack.command.ts';
+import { takeOff } from '../../apps/server/src/modules/kits/take-off.command.ts';
+import { approveQuote } from '../../apps/server/src/modules/quotes/approve-quote.command.ts';
+import { sendQuote } from '../../apps/server/src/modules/quotes/send-quote.command.ts';
+import { writeQuote } from '../../apps/server/src/modules/quotes/write-quote.command.ts';
+import { beginTeardown } from '../../apps/server/src/modules/work-orders/begin-teardown.command.ts';
+import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-unit.command.ts';
+import { signPreliminaryInspection } from '../../apps/server/src/modules/work-orders/sign-preliminary-inspection.command.ts';
+import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
+import { FILES, type FileStore } from '../../apps/server/src/platform/files/store.ts';
+import { type Arrival, readsOf, threeBlade } from './arrivals.ts';
+import { actorOf, pin } from './people.ts';
+import type { ShopApp } from './shop-app.ts';
+
+type Actor = Awaited<ReturnType<typeof actorOf>>;
+type Step = Awaited<ReturnType<Job['nextSteps']>>[number];
+type Values = { measureId: string; value: string }[];
+
+/** One propeller carried through the shop by commands, each signed by whoever may. */
+export class Job {
+  private constructor(
+    readonly shop: ShopApp,
+    readonly id: string,
+    readonly number: string,
+    readonly unitId: string,
+    readonly kitId: string,
+    readonly people: { desk: Actor; clerk: Actor; technician: Actor; inspector: Actor },
+  ) {}
+
+  /** Booked in and looked at. */
+  static async arrived(shop: ShopApp, serial: string, changes: Partial<Arrival> = {}): Promise<Job> {
+    const people = {
+      desk: await actorOf(shop, 'front-desk'),
+      clerk: await actorOf(shop, 'parts-room'),
+      technician: await actorOf(shop, 'technician'),
+      inspector: await actorOf(shop, 'inspector'),
+    };
+    const unit = await shop.run(receiveUnit, await threeBlade(shop, serial, changes), people.desk);
+    const looked = { workOrderId: unit.id, result: 'as booked in', signature: pin };
+    await shop.run(signPreliminaryInspection, looked, people.inspector, { version: unit.version });
+    return new Job(shop, unit.id, unit.number, unit.unitId, unit.kitId ?? '', people);
+  }
+
+  get reads() {
+    return readsOf(this.shop);
+  }
+
+  workOrder() {
+    return this.reads.workOrder.findUniqueOrThrow({ where: { id: this.id } });
+  }
+
+  /** Writes, sends and has the customer approve a quote of this kind. */
+  async approved(kind: 'estimate' | 'firm' | 'over-and-above'): Promise<void> {
+    const { desk } = this.people;
+    const files = this.shop.running.app.get<FileStore>(FILES);
+    const quote = await this.shop.run(writeQuote, { workOrderId: this.id, kind }, desk);
+    const sent = await this.shop.run(sendQuote(files), { quoteId: quote.id }, desk, { version: quote.version });
+    const answer = {
+      quoteId: quote.id,
+      decidedByName: 'Alder Brackenmoor',
+      decidedAt: new Date().toISOString(),
+      amount: { currency: quote.currency, minor: quote.totalMinor },
+    };
+    await this.shop.run(approveQuote, answer, desk, { version: sent.version });
+  }
+
+  /** In teardown with its travelers; evaluation approved. */
+  async tornDown(): Promise<Reply<typeof travelerOperations.beginTeardown>['travelers']> {
+    await this.approved('estimate');
+    const begun = { workOrderId: this.id, energyReleased: true as const };
+    return (await this.shop.run(beginTeardown, begun, this.people.technician)).travelers;
+  }
+
+  /** The step whose turn it is on each traveler of the unit. */
+  async nextSteps() {
+    const open = await this.reads.travelerStep.findMany({
+      where: { traveler: { workOrderId: this.id }, state: 'open' },
+      orderBy: [{ traveler: { number: 'asc' } }, { sequence: 'asc' }],
+      include: { measures: { orderBy: { sequence: 'asc' } }, traveler: true },
+    });
+    return open.filter((step, index) => open.findIndex(({ travelerId }) => travelerId === step.travelerId) === index);
+  }
+
+  /** The step at the head of one position's traveler. */
+  async nextAt(position: string): Promise<Step> {
+    const step = (await this.nextSteps()).find(({ traveler }) => traveler.position === position);
+    if (!step) throw new Error(`Nothing is open at ${position}`);
+    return step;
+  }
+
+  /** Who may sign a step, unless it is their own work: the technician, or the inspector where inspecting is asked. */
+  signerOf(step: { level: string }): Actor {
+    return step.level === 'perform' ? this.people.technician : this.people.inspector;
+  }
+
+  /** What a signature of this step carries: values inside every limit, and an instrument in calibration. */
+  async entryFor(step: Step, values: Values = goodValues(step)) {
+    const instrument = step.instrumentKind
+      ? await this.reads.instrument.findFirstOrThrow({
+          where: { kind: step.instrumentKind, inService: true, calibrationDueOn: { gte: new Date() } },
+          orderBy: { tag: 'asc' },
+        })
+      : undefined;
+    return { stepId: step.id, values, signature: pin, ...(instrument ? { instrumentId: instrument.id } : {}) };
+  }
+
+  async sign(step: Step): Promise<void> {
+    await this.shop.run(signStep, await this.entryFor(step), this.signerOf(step));
+  }
+
+  /** Signs whatever is next until nothing of these phases is. */
+  async signed(...phases: string[]): Promise<void> {
+    for (;;) {
+      const steps = (await this.nextSteps()).filter(({ phase }) => phases.includes(phase));
+      if (steps.length === 0) return;
+      for (const step of steps) await this.sign(step);
+    }
+  }
+
+  /** Evaluated without a finding, quoted and approved: repair may begin. */
+  async inWork(): Promise<void> {
+    await this.tornDown();
+    await this.signed('evaluation');
+    await this.approved('firm');
+  }
+
+  /** Everything off the unit is in its rack. */
+  async takenOff(): Promise<void> {
+    await this.shop.run(takeOff, { kitId: this.kitId }, this.people.technician);
+  }
+
+  /** Fills every position: new pieces from stock, the unit's own after inspection; the old ones are scrapped. */
+  async filled(): Promise<void> {
+    const lines = await this.reads.kitLine.findMany({ where: { kitId: this.kitId }, orderBy: { sequence: 'asc' } });
+    for (const line of lines) {
+      if (line.source === 'new') await this.fillNew(line, line.minimum ?? line.quantity);
+      else await this.putBack(line.id);
+    }
+    await this.shop.run(
+      clearRack,
+      { kitId: this.kitId, to: 'scrap', reason: 'replaced by new' },
+      this.people.technician,
+    );
+  }
+
+  private async fillNew(line: { id: string; partId: string }, quantity: number): Promise<void> {
+    if (quantity === 0) return;
+    const { clerk, technician } = this.people;
+    const lotCode = await this.onShelf(line.partId, quantity);
+    await this.shop.run(issueLot, { kitId: this.kitId, lineId: line.id, lotCode, quantity }, clerk);
+    await this.shop.run(installFromTray, { kitId: this.kitId, lineId: line.id, lotCode, quantity }, technician);
+  }
+
+  /** An accepted lot in the part's own bin. */
+  async onShelf(partId: string, quantity: number): Promise<string> {
+    const part = await this.reads.part.findUniqueOrThrow({ where: { id: partId } });
+    const cured = new Date(Date.now() - 20 * 86_400_000).toISOString().slice(0, 10);
+    const lot = await this.shop.run(
+      receiveLot,
+      {
+        ...{ partId, quantity, sourceClass: 'maker-new', supplierLot: 'S-1', certificate: 'C-1' },
+        ...(part.shelfLifeMonths === null ? {} : { cureDate: cured }),
+      },
+      this.people.clerk,
+    );
+    const verdict = { lotId: lot.id, verdict: 'accepted' as const, bin: part.homeBin ?? 'A-01', signature: pin };
+    await this.shop.run(judgeLot, verdict, this.people.inspector, { version: lot.version });
+    return lot.code;
+  }
+
+  private async putBack(lineId: string): Promise<void> {
+    const { inspector, technician } = this.people;
+    const came = await this.reads.movement.findFirstOrThrow({
+      where: { kitLineId: lineId, toKind: 'rack' },
+      include: { lot: true },
+    });
+    await this.shop.run(passRackPart, { kitId: this.kitId, lotId: came.lotId, signature: pin }, inspector);
+    await this.shop.run(reuseFromRack, { kitId: this.kitId, lineId, lotCode: came.lot.code }, technician);
+  }
+}
+
+/** A value on a limit is inside: limits are inclusive. */
+export function goodValues(step: {
+  measures: readonly { id: string; low: string | null; high: string | null }[];
+}): Values {
+  return step.measures.map(({ id, low, high }) => ({ measureId: id, value: low ?? high ?? '0' }));
+}
+
+/** The first value far outside, the rest good. */
+export function badValues(step: Parameters<typeof goodValues>[0]): Values {
+  return goodValues(step).map((value, index) => (index === 0 ? { ...value, value: '-999' } : value));
+}
