@@ -1,0 +1,56 @@
+import type { ReactNode } from 'react';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import { type SheetLine, standingOf } from './build-sheet.ts';
+
+const sourceWords = { new: 'new', reused: 'reused after inspection', any: 'new or reused' } as const;
+
+function columnsOf(actions: (line: SheetLine) => ReactNode): readonly Column<SheetLine>[] {
+  return [
+    { id: 'position', header: 'Position', value: (row) => row.position },
+    {
+      id: 'part',
+      header: 'Part',
+      value: (row) => row.part.number,
+      cell: (row) => (
+        <>
+          <span className="code">{row.part.number}</span> <span className="soft">{row.part.description}</span>
+        </>
+      ),
+    },
+    { id: 'source', header: 'Must be', value: (row) => sourceWords[row.source] },
+    {
+      id: 'count',
+      header: 'In',
+      value: (row) => row.installed,
+      cell: (row) =>
+        row.minimum === null
+          ? `${row.installed} of ${row.required}`
+          : `${row.installed} (${row.minimum} to ${row.required}, as needed)`,
+      isNumber: true,
+    },
+    {
+      id: 'state',
+      header: 'State',
+      value: (row) => standingOf(row).word,
+      cell: (row) => <StateMark {...standingOf(row)} />,
+    },
+    { id: 'do', header: 'From', value: () => '', cell: actions, canSort: false },
+  ];
+}
+
+/** The kit list as a checklist tied to scans: what each position needs and what sits there. */
+export function PositionTable(props: { lines: readonly SheetLine[]; actions: (line: SheetLine) => ReactNode }) {
+  return (
+    <DataTable
+      caption="Positions of this build"
+      rows={props.lines}
+      columns={columnsOf(props.actions)}
+      rowKey={(row) => row.lineId}
+      empty={
+        <EmptyState title="No kit was made for this unit yet">The parts room makes it from the kit list.</EmptyState>
+      }
+    />
+  );
+}

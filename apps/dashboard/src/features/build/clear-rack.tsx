@@ -1,0 +1,44 @@
+import { kitsOperations } from '@hubwright/contracts/kits/operations';
+import { useState } from 'react';
+import { useCommand } from '../../api/command.ts';
+import { RadioList } from '../../ui/Checkbox.tsx';
+import { CommandForm } from '../../ui/CommandForm.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { TextField } from '../../ui/TextField.tsx';
+import { say } from '../../ui/toasts.tsx';
+
+const places = [
+  { value: 'scrap', text: 'Scrap' },
+  { value: 'customer', text: 'Back to the customer, who owns them' },
+] as const;
+
+/** Old parts that do not go back leave the rack together. */
+export function ClearRack({ kitId, onClose }: { kitId: string; onClose: () => void }) {
+  const clear = useCommand(kitsOperations.clearRack);
+  const [to, setTo] = useState<'scrap' | 'customer' | null>(null);
+  const [reason, setReason] = useState('');
+  return (
+    <Dialog title="Clear the rack of what does not go back" isOpen onClose={onClose}>
+      <CommandForm
+        problem={clear.error}
+        isPending={clear.isPending}
+        submit="Clear the rack"
+        onCancel={onClose}
+        onSubmit={() =>
+          clear.mutate(
+            { input: { kitId, to: to as 'scrap', reason } },
+            {
+              onSuccess: (reply) => {
+                say(`${reply.cleared} pieces left the rack.`);
+                onClose();
+              },
+            },
+          )
+        }
+      >
+        <RadioList name="to" label="Where to" value={to} onChange={setTo} choices={places} isRequired />
+        <TextField name="reason" label="Why" value={reason} onChange={setReason} isRequired />
+      </CommandForm>
+    </Dialog>
+  );
+}

@@ -1,0 +1,55 @@
+import type { ReactNode } from 'react';
+import { AgeText, Amount } from '../../format/values.tsx';
+import { Link } from '../../ui/Link.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import { type Finding, findingMark } from './findings.ts';
+
+/** One finding whole: what, where, who, what it needs and what was decided. */
+export function FindingSheet({ finding, actions }: { finding: Finding; actions: ReactNode }) {
+  return (
+    <section className="sheet stack" aria-label={`Finding ${finding.number}`}>
+      <p className="row between">
+        <strong className="code">{finding.number}</strong>
+        <StateMark {...findingMark(finding)} />
+      </p>
+      <p>
+        {finding.traveler.title}: {finding.areaTitle}, {finding.place}
+        {finding.critical ? <strong> (critical area: never repaired when deformed)</strong> : null}
+      </p>
+      <p>
+        {finding.damage.replaceAll('-', ' ')}: {finding.description}
+      </p>
+      <p className="small soft">
+        Raised by {finding.raisedBy.displayName} <AgeText instant={finding.raisedAt} /> ago on{' '}
+        <Link href={`/travelers/${finding.traveler.id}`}>{finding.traveler.number}</Link> of{' '}
+        <Link href={`/work-orders/${finding.workOrder.id}`}>{finding.workOrder.number}</Link>,{' '}
+        {finding.workOrder.customer}
+        {finding.decidedBy ? `. Decided by ${finding.decidedBy.displayName}. ${finding.dispositionNote}` : ''}
+      </p>
+      {finding.steps.length > 0 ? (
+        <ul className="lines">
+          {finding.steps.map((step) => (
+            <li key={step.id}>
+              {step.title}: {step.state}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {finding.parts.length > 0 ? (
+        <ul className="lines">
+          {finding.parts.map((part) => (
+            <li key={part.id}>
+              {part.quantity} <span className="code">{part.number}</span> {part.description} for {part.position}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {finding.labourMinor > 0 ? (
+        <p>
+          Labour: <Amount minor={finding.labourMinor} />
+        </p>
+      ) : null}
+      <div className="row">{actions}</div>
+    </section>
+  );
+}

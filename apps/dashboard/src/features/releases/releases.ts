@@ -1,0 +1,33 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import { releaseOperations } from '@hubwright/contracts/releases/operations';
+import { addressOf } from '../../api/address.ts';
+import { queryFor } from '../../api/query.ts';
+
+export const checklistQuery = (workOrderId: string) => queryFor(releaseOperations.releaseChecklist, { workOrderId });
+export const releasesOf = (workOrderId: string) => queryFor(releaseOperations.listReleases, { workOrderId, limit: 20 });
+export type Checklist = Reply<typeof releaseOperations.releaseChecklist>;
+export type OpenItem = Checklist['open'][number];
+
+export function pdfAddress(releaseId: string): string {
+  return addressOf(releaseOperations.releasePdf, { releaseId });
+}
+
+/** Where an open item can be closed. */
+export function hrefOf(item: OpenItem, workOrderId: string): string | undefined {
+  const id = item.subject?.id;
+  switch (item.subject?.kind) {
+    case 'traveler':
+      return `/travelers/${id}`;
+    case 'finding':
+      return `/findings?show=all&open=${id}`;
+    case 'kit':
+      return `/build/${workOrderId}`;
+    case 'unit':
+      return `/units/${id}`;
+    case 'hold':
+    case 'work-order':
+      return `/work-orders/${workOrderId}`;
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,55 @@
+import { DecimalField } from '../../ui/DecimalField.tsx';
+import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import styles from './measure-entries.module.css';
+import { type Entries, type Measure, standingOf } from './traveler.ts';
+
+function limitText({ low, high, unit, decimals }: Measure): string {
+  const show = (value: string) => Number(value).toFixed(Math.max(decimals, 0));
+  if (low !== null && high !== null) return `${show(low)} to ${show(high)} ${unit}`;
+  if (low !== null) return `at least ${show(low)} ${unit}`;
+  return high === null ? 'no limit' : `at most ${show(high)} ${unit}`;
+}
+
+const marks = {
+  missing: { state: 'open', word: 'to measure' },
+  unreadable: { state: 'open', word: 'to measure' },
+  inside: { state: 'passed', word: 'inside' },
+  outside: { state: 'stop', word: 'outside' },
+} as const;
+
+/** One entry per measure, its limit drawn beside it. Every box starts empty: what is measured is typed by who measured it. */
+export function MeasureEntries(props: {
+  measures: readonly Measure[];
+  entries: Entries;
+  onChange: (entries: Entries) => void;
+}) {
+  return (
+    <div className={styles.entries}>
+      {props.measures.map((measure, place) => {
+        const text = props.entries[measure.id] ?? '';
+        const standing = standingOf(measure, text);
+        return (
+          <div key={measure.id} className={styles.entry}>
+            <DecimalField
+              name={`values/${place}/value`}
+              label={measure.name}
+              hint={limitText(measure)}
+              unit={measure.unit}
+              decimals={Math.max(measure.decimals + 2, 0)}
+              value={text}
+              onChange={(value) => props.onChange({ ...props.entries, [measure.id]: value })}
+            />
+            <LimitGauge
+              value={standing === 'inside' || standing === 'outside' ? text : null}
+              low={measure.low}
+              high={measure.high}
+              unit={measure.unit}
+            />
+            <StateMark {...marks[standing]} />
+          </div>
+        );
+      })}
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+import { formatWhole } from '../../format/numbers.ts';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import type { BenchBoard } from './bench-board.ts';
+
+type Queue = BenchBoard['byProcess'][number];
+
+const columns: readonly Column<Queue>[] = [
+  { id: 'process', header: 'Process', value: (row) => row.process.replaceAll('-', ' ') },
+  { id: 'level', header: 'Level', value: (row) => row.level },
+  { id: 'ready', header: 'Ready', value: (row) => row.ready, isNumber: true },
+  { id: 'blocked', header: 'Blocked', value: (row) => row.blocked, isNumber: true },
+  {
+    id: 'hours',
+    header: 'Standard hours ready',
+    value: (row) => row.minutes / 60,
+    cell: (row) => formatWhole(Math.round(row.minutes / 6) / 10),
+    isNumber: true,
+  },
+];
+
+/** How much waits at each process of the shop. */
+export function ProcessQueues({ board }: { board: BenchBoard }) {
+  return (
+    <DataTable
+      caption="Queue of each process"
+      rows={board.byProcess}
+      columns={columns}
+      rowKey={(row) => `${row.process} ${row.level}`}
+      empty={<EmptyState title="No step is waiting">Travelers are raised when a teardown begins.</EmptyState>}
+    />
+  );
+}

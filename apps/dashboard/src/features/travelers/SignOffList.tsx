@@ -1,0 +1,51 @@
+import { InstantText } from '../../format/values.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import type { Measure, SignOff, Step } from './traveler.ts';
+
+function Values({ signOff, measures }: { signOff: SignOff; measures: readonly Measure[] }) {
+  if (signOff.values.length === 0) return null;
+  return (
+    <ul className="lines small">
+      {signOff.values.map((value) => {
+        const measure = measures.find((each) => each.id === value.measureId);
+        return (
+          <li key={value.measureId}>
+            {measure?.name}: {value.value} {measure?.unit}{' '}
+            <StateMark state={value.pass ? 'passed' : 'stop'} word={value.pass ? 'inside' : 'outside'} />
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** Every signature of a step, also those that were corrected: nothing that was signed disappears. */
+export function SignOffList({ step }: { step: Step }) {
+  return (
+    <ul className="lines">
+      {step.signOffs.map((signOff) => (
+        <li key={signOff.id} className="stack tight">
+          <p>
+            <StateMark
+              state={signOff.result === 'pass' ? 'signed' : 'stop'}
+              word={signOff.supersededById ? 'corrected since' : signOff.result === 'pass' ? 'signed' : 'failed'}
+              initials={signOff.person.initials}
+            />{' '}
+            {signOff.person.displayName}, <InstantText instant={signOff.signedAt} />
+            {signOff.lateReason ? (
+              <>
+                , done <InstantText instant={signOff.performedAt} /> ({signOff.lateReason})
+              </>
+            ) : null}
+          </p>
+          <Values signOff={signOff} measures={step.measures} />
+          <p className="small soft">
+            “{signOff.meaning}” Revision {signOff.revision}
+            {signOff.instrument ? `, with ${signOff.instrument.tag} ${signOff.instrument.title}` : ''}, as{' '}
+            {signOff.authorisation.process}, {signOff.authorisation.level}
+          </p>
+        </li>
+      ))}
+    </ul>
+  );
+}

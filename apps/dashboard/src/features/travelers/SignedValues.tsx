@@ -1,0 +1,26 @@
+import { type Entries, type Step, standingOf, type Traveler } from './traveler.ts';
+
+/** What a signature of this step covers, as it will be recorded. */
+export function SignedValues({ traveler, step, entries }: { traveler: Traveler; step: Step; entries: Entries }) {
+  return (
+    <div className="stack tight">
+      <p>
+        <strong>{step.title}</strong>, step {step.sequence} of traveler <span className="code">{traveler.number}</span>
+      </p>
+      <p className="small">
+        {traveler.title}, serial <span className="code">{traveler.serial}</span>, {traveler.workOrder.number}, by{' '}
+        {traveler.revision.manual} revision {traveler.revision.revision}
+      </p>
+      {step.measures.length > 0 ? (
+        <ul className="lines small">
+          {step.measures.map((measure) => (
+            <li key={measure.id}>
+              {measure.name}: <strong>{entries[measure.id]}</strong> {measure.unit}
+              {standingOf(measure, entries[measure.id]) === 'outside' ? ', outside the limits' : ''}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,84 @@
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { useState } from 'react';
+import { Button } from '../../ui/Button.tsx';
+import { Caution } from '../../ui/Caution.tsx';
+import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { say } from '../../ui/toasts.tsx';
+import { FailStep } from './fail-step.tsx';
+import { InstrumentField } from './InstrumentField.tsx';
+import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
+import { MeasureEntries } from './MeasureEntries.tsx';
+import { SignedValues } from './SignedValues.tsx';
+import { type Entries, type Step, type Traveler, verdictOf } from './traveler.ts';
+
+export interface StepSheetProps {
+  traveler: Traveler;
+  step: Step;
+  signer: Signer;
+  /** Asks for the form that raises a finding without a measurement. */
+  onFinding: () => void;
+}
+
+/** The step whose turn it is: what to do, the caution where it can hurt, values as measured, the signature. */
+export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps) {
+  const [entries, setEntries] = useState<Entries>({});
+  const [instrumentId, setInstrumentId] = useState<string | null>(null);
+  const [lateness, setLateness] = useState(justNow);
+  const [asking, setAsking] = useState<'sign' | 'fail'>();
+  const verdict = verdictOf(step, entries);
+  const input = {
+    stepId: step.id,
+    values: step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' })),
+    ...(instrumentId === null ? {} : { instrumentId }),
+    ...latenessInput(lateness),
+  };
+  const close = () => setAsking(undefined);
+  const shown = <SignedValues traveler={traveler} step={step} entries={entries} />;
+  return (
+    <div className="stack">
+      {step.instruction ? <p>{step.instruction}</p> : null}
+      {step.caution ? <Caution>{step.caution}</Caution> : null}
+      {step.measures.length > 0 ? (
+        <MeasureEntries measures={step.measures} entries={entries} onChange={setEntries} />
+      ) : null}
+      {step.instrumentKind ? (
+        <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
+      ) : null}
+      <LateEntry value={lateness} onChange={setLateness} />
+      <div className="row actions">
+        {verdict === 'fail' ? (
+          <Button weight="next" onPress={() => setAsking('fail')}>
+            Outside the limits: raise a finding and sign
+          </Button>
+        ) : (
+          <Button weight="next" isDisabled={verdict === 'incomplete'} onPress={() => setAsking('sign')}>
+            {step.kind === 'inspect' ? 'Inspected and good: sign' : 'Done and good: sign'}
+          </Button>
+        )}
+        <Button onPress={onFinding}>Something is wrong: raise a finding</Button>
+      </div>
+      {verdict === 'incomplete' ? (
+        <p className="soft small">Every value is needed before this step can be signed.</p>
+      ) : null}
+      {asking === 'sign' ? (
+        <SignCommand
+          op={travelerOperations.signStep}
+          input={input}
+          signer={signer}
+          onClose={close}
+          onSigned={() => {
+            say(`“${step.title}” is signed.`);
+            close();
+          }}
+        >
+          {shown}
+        </SignCommand>
+      ) : null}
+      {asking === 'fail' ? (
+        <FailStep traveler={traveler} step={step} input={input} signer={signer} onClose={close}>
+          {shown}
+        </FailStep>
+      ) : null}
+    </div>
+  );
+}

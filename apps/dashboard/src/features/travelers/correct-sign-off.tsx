@@ -1,0 +1,61 @@
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { useState } from 'react';
+import { CommandForm } from '../../ui/CommandForm.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { TextField } from '../../ui/TextField.tsx';
+import { say } from '../../ui/toasts.tsx';
+import { InstrumentField } from './InstrumentField.tsx';
+import { MeasureEntries } from './MeasureEntries.tsx';
+import { SignedValues } from './SignedValues.tsx';
+import { type Entries, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
+
+/** A wrong sign-off is corrected by a new one with the reason; both stay in sight. Values are measured again, not taken over. */
+export function CorrectSignOff(props: {
+  traveler: Traveler;
+  step: Step;
+  signOff: SignOff;
+  signer: Signer;
+  onClose: () => void;
+}) {
+  const { step, onClose } = props;
+  const [entries, setEntries] = useState<Entries>({});
+  const [reason, setReason] = useState('');
+  const [instrumentId, setInstrumentId] = useState<string | null>(null);
+  const [isSigning, setSigning] = useState(false);
+  if (isSigning) {
+    const values = step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' }));
+    return (
+      <SignCommand
+        op={travelerOperations.correctSignOff}
+        input={{ signOffId: props.signOff.id, values, reason, ...(instrumentId === null ? {} : { instrumentId }) }}
+        signer={props.signer}
+        onClose={onClose}
+        onSigned={() => {
+          say(`“${step.title}” is corrected; both signatures stay.`);
+          onClose();
+        }}
+      >
+        <SignedValues traveler={props.traveler} step={step} entries={entries} />
+        <p className="small">What was wrong: {reason}</p>
+      </SignCommand>
+    );
+  }
+  return (
+    <Dialog title={`Correct “${step.title}”`} isOpen onClose={onClose} width="wide">
+      <CommandForm
+        problem={null}
+        isPending={verdictOf(step, entries) !== 'pass'}
+        submit="Go on to sign"
+        onSubmit={() => setSigning(true)}
+        onCancel={onClose}
+      >
+        <TextField name="reason" label="What was wrong with it" value={reason} onChange={setReason} isRequired />
+        <MeasureEntries measures={step.measures} entries={entries} onChange={setEntries} />
+        {step.instrumentKind ? (
+          <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
+        ) : null}
+      </CommandForm>
+    </Dialog>
+  );
+}

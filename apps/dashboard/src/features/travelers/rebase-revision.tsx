@@ -1,0 +1,60 @@
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { queryFor } from '../../api/query.ts';
+import { Button } from '../../ui/Button.tsx';
+import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import { say } from '../../ui/toasts.tsx';
+
+export interface RebaseProps {
+  workOrder: { id: string; number: string; version: number };
+  mayRebase: boolean;
+  signer: Signer;
+}
+
+/** Shown when the revision this work goes by was superseded: what the new one changes, line by line, and the inspector's signature to go on. */
+export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
+  const answer = useQuery(queryFor(travelerOperations.revisionDifferences, { workOrderId: workOrder.id })).data;
+  const [isSigning, setSigning] = useState(false);
+  if (!answer?.superseded) return null;
+  return (
+    <section className="refusal" role="alert">
+      <div className="stack">
+        <p>
+          <StateMark state="hold" word="work stands still" /> Revision {answer.from.revision} was superseded by{' '}
+          {answer.to.revision}. An inspector compares both before anyone signs on.
+        </p>
+        <ul className="lines small">
+          {answer.differences.map((each) => (
+            <li key={`${each.where} ${each.what} ${each.change}`}>
+              <strong>{each.where}</strong>, {each.what}: {each.change}
+              {each.before === null ? '' : `, was ${each.before}`}
+              {each.after === null ? '' : `, now ${each.after}`}
+              {each.applies ? '' : ' (signed already; stays as it was signed)'}
+            </li>
+          ))}
+        </ul>
+        {mayRebase ? <Button onPress={() => setSigning(true)}>Go on by revision {answer.to.revision}</Button> : null}
+        {isSigning ? (
+          <SignCommand
+            op={travelerOperations.rebaseRevision}
+            input={{ workOrderId: workOrder.id }}
+            version={workOrder.version}
+            signer={signer}
+            onClose={() => setSigning(false)}
+            onSigned={() => {
+              say(`${workOrder.number} goes on by revision ${answer.to.revision}.`);
+              setSigning(false);
+            }}
+          >
+            <p>
+              {workOrder.number}: revision {answer.from.revision} to {answer.to.revision}, {answer.differences.length}{' '}
+              differences
+            </p>
+          </SignCommand>
+        ) : null}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,49 @@
+import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
+import type { ReactNode } from 'react';
+import { useCommand } from '../api/command.ts';
+import { SignatureDialog } from './SignatureDialog.tsx';
+
+/** Who signs, as the signature dialog names them. */
+export interface Signer {
+  readonly displayName: string;
+  readonly hasPin: boolean;
+}
+
+export interface SignCommandProps<O extends Operation> {
+  op: O;
+  /** The command's input without the signature. */
+  input: Omit<Sent<O>, 'signature'>;
+  version?: number;
+  signer: Signer;
+  /** What is signed, in short, as it will be recorded. */
+  children: ReactNode;
+  onSigned: (reply: Reply<O>) => void;
+  onClose: () => void;
+}
+
+/** One signed command: shows what is signed, takes the PIN or password, sends once. */
+export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
+  const command = useCommand(props.op);
+  return (
+    <SignatureDialog
+      isOpen
+      onClose={props.onClose}
+      meaning={props.op.signs ?? ''}
+      signer={props.signer.displayName}
+      hasPin={props.signer.hasPin}
+      problem={command.error}
+      isPending={command.isPending}
+      onSign={(signature) =>
+        command.mutate(
+          {
+            input: { ...props.input, signature } as unknown as Sent<O>,
+            ...(props.version === undefined ? {} : { version: props.version }),
+          },
+          { onSuccess: props.onSigned },
+        )
+      }
+    >
+      {props.children}
+    </SignatureDialog>
+  );
+}

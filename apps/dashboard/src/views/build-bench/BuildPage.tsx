@@ -1,0 +1,70 @@
+import { kitsOperations } from '@hubwright/contracts/kits/operations';
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { useSuspenseQuery } from '@tanstack/react-query';
+import { useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { buildSheetQuery } from '../../features/build/build-sheet.ts';
+import { CloseBuild } from '../../features/build/close-build.tsx';
+import { useMay, useMe } from '../../features/people/me.ts';
+import { BeginTeardown } from '../../features/travelers/begin-teardown.tsx';
+import { RebaseRevision } from '../../features/travelers/rebase-revision.tsx';
+import { TravelerList } from '../../features/travelers/TravelerList.tsx';
+import { type WorkOrder, workOrderQuery } from '../../features/work-orders/work-orders.ts';
+import { ViewHead } from '../../shell/ViewHead.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { Link } from '../../ui/Link.tsx';
+import { BuildParts } from './BuildParts.tsx';
+
+function Teardown({ order }: { order: WorkOrder }) {
+  const mayBegin = useMay(travelerOperations.beginTeardown);
+  const [isOpen, setOpen] = useState(false);
+  if (!mayBegin || !order.possible.includes('start-teardown')) return null;
+  return (
+    <>
+      <Button weight="next" onPress={() => setOpen(true)}>
+        Begin teardown
+      </Button>
+      {isOpen ? <BeginTeardown workOrderId={order.id} number={order.number} onClose={() => setOpen(false)} /> : null}
+    </>
+  );
+}
+
+export function BuildPage() {
+  const { workOrderId = '' } = useParams({ strict: false }) as { workOrderId?: string };
+  const order = useSuspenseQuery(workOrderQuery(workOrderId)).data;
+  const sheet = useSuspenseQuery(buildSheetQuery(workOrderId)).data;
+  const me = useMe();
+  const mayRebase = useMay(travelerOperations.rebaseRevision);
+  const mayClose = useMay(travelerOperations.closeBuild) && order.stage === 'build';
+  const mayBuild = useMay(kitsOperations.installFromTray);
+  return (
+    <>
+      <ViewHead
+        title={`Build of ${order.number}`}
+        question={`${order.unit.designation} ${order.unit.serial ?? '(serial not readable yet)'}: what goes where, and is anything left?`}
+      >
+        <div className="row">
+          <Link href={`/work-orders/${order.id}`}>{order.number}</Link>
+          <span className="soft">
+            {order.customer.name}
+            {order.application
+              ? `, for ${order.application.airframe} ${order.application.engine}, ${order.application.position}`
+              : ', no application known'}
+          </span>
+          <Teardown order={order} />
+        </div>
+      </ViewHead>
+      <div className="stack">
+        <RebaseRevision workOrder={order} mayRebase={mayRebase} signer={me} />
+        <section className="sheet stack" aria-labelledby="travelers">
+          <h2 id="travelers">Travelers</h2>
+          <TravelerList workOrderId={order.id} />
+        </section>
+        {sheet.positions.length > 0 ? (
+          <BuildParts sheet={sheet} blades={order.model.bladeCount ?? 0} mayBuild={mayBuild} />
+        ) : null}
+        <CloseBuild sheet={sheet} signer={me} mayClose={mayClose} />
+      </div>
+    </>
+  );
+}

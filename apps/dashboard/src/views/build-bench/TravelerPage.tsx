@@ -1,0 +1,114 @@
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { useSuspenseQuery } from '@tanstack/react-query';
+import { useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { z } from 'zod';
+import { useMay, useMe } from '../../features/people/me.ts';
+import { CorrectSignOff } from '../../features/travelers/correct-sign-off.tsx';
+import { RaiseFinding } from '../../features/travelers/raise-finding.tsx';
+import { SignOffList } from '../../features/travelers/SignOffList.tsx';
+import { StepList } from '../../features/travelers/StepList.tsx';
+import { StepSheet } from '../../features/travelers/StepSheet.tsx';
+import {
+  currentSignOff,
+  type SignOff,
+  type Step,
+  type Traveler,
+  travelerQuery,
+} from '../../features/travelers/traveler.ts';
+import { useAddress } from '../../shell/use-address.ts';
+import { ViewHead } from '../../shell/ViewHead.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { Link } from '../../ui/Link.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import styles from './bench.module.css';
+
+const address = z.object({ step: z.string().catch('') });
+
+/** The step on the sheet: to sign when it is its turn, to read when it is signed, explained when it cannot start. */
+function OpenedStep({ traveler, step, onFinding }: { traveler: Traveler; step: Step; onFinding: () => void }) {
+  const me = useMe();
+  const maySign = useMay(travelerOperations.signStep);
+  const [corrected, setCorrected] = useState<SignOff>();
+  const current = currentSignOff(step);
+  return (
+    <div className="sheet stack">
+      <h2>
+        {step.sequence}. {step.title}
+      </h2>
+      {step.state === 'open' && step.blocked ? (
+        <p>
+          <StateMark state="waiting" word="not yet" /> {step.blocked.detail}
+        </p>
+      ) : null}
+      {step.state === 'open' && !step.blocked && maySign ? (
+        <StepSheet key={step.id} traveler={traveler} step={step} signer={me} onFinding={onFinding} />
+      ) : null}
+      {step.state === 'not-needed' ? <p>This step is not needed any more.</p> : null}
+      <SignOffList step={step} />
+      {current && step.state === 'signed' && maySign ? (
+        <Button weight="quiet" onPress={() => setCorrected(current)}>
+          This was signed wrongly: correct it
+        </Button>
+      ) : null}
+      {corrected ? (
+        <CorrectSignOff
+          traveler={traveler}
+          step={step}
+          signOff={corrected}
+          signer={me}
+          onClose={() => setCorrected(undefined)}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+export function TravelerPage() {
+  const { travelerId = '' } = useParams({ strict: false }) as { travelerId?: string };
+  const traveler = useSuspenseQuery(travelerQuery(travelerId)).data;
+  const [{ step: chosen }] = useAddress(address);
+  const [isFinding, setFinding] = useState(false);
+  const opened =
+    traveler.steps.find((step) => step.id === chosen) ??
+    traveler.steps.find((step) => step.state === 'open') ??
+    traveler.steps.at(-1);
+  return (
+    <>
+      <ViewHead
+        title={`Traveler ${traveler.number}`}
+        question={`${traveler.title}, serial ${traveler.serial}: what is the next step?`}
+      >
+        <div className="row">
+          <Link href={`/work-orders/${traveler.workOrder.id}`}>{traveler.workOrder.number}</Link>
+          <span className="soft">
+            {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision}
+          </span>
+          {traveler.revision.state === 'superseded' ? <StateMark state="hold" word="revision superseded" /> : null}
+        </div>
+      </ViewHead>
+      {traveler.findings.length > 0 ? (
+        <ul className="lines">
+          {traveler.findings.map((finding) => (
+            <li key={finding.id}>
+              <Link href={`/findings?open=${finding.id}`}>{finding.number}</Link> {finding.place}: {finding.description}{' '}
+              <StateMark
+                state={finding.disposition ? 'note' : 'waiting'}
+                word={finding.disposition ?? 'to be decided'}
+              />
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      <div className={styles.beside}>
+        <div className="sheet">
+          <StepList traveler={traveler} opened={opened?.id} />
+        </div>
+        {opened ? (
+          <OpenedStep key={opened.id} traveler={traveler} step={opened} onFinding={() => setFinding(true)} />
+        ) : null}
+      </div>
+      {isFinding ? <RaiseFinding traveler={traveler} onClose={() => setFinding(false)} /> : null}
+    </>
+  );
+}

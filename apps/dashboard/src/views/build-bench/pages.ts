@@ -1,0 +1,34 @@
+import type { Role } from '@hubwright/contracts/roles';
+import { lazyRouteComponent } from '@tanstack/react-router';
+import type { View } from '../registry.ts';
+
+const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator'];
+const about = { area: 'build-bench', roles: everyone, inNavigation: false, ownHead: true } as const;
+
+/** The benches' pages; each is loaded when it is first opened. */
+export const buildBenchPages: readonly View[] = [
+  {
+    path: '/bench',
+    area: 'build-bench',
+    title: 'Build bench',
+    question: 'What is mine, and is my tray empty?',
+    roles: everyone,
+    inNavigation: true,
+    ownHead: true,
+    component: lazyRouteComponent(() => import('./BenchPage.tsx'), 'BenchPage'),
+  },
+  {
+    ...about,
+    path: '/travelers/$travelerId',
+    title: 'Traveler',
+    question: 'What is the next step?',
+    component: lazyRouteComponent(() => import('./TravelerPage.tsx'), 'TravelerPage'),
+  },
+  {
+    ...about,
+    path: '/build/$workOrderId',
+    title: 'Build',
+    question: 'What goes where, and is anything left?',
+    component: lazyRouteComponent(() => import('./BuildPage.tsx'), 'BuildPage'),
+  },
+];
