@@ -92,7 +92,6 @@ export const actions = [
   'decline-purchase',
   'decline-scrap',
   'start-build',
-  'resume-work',
   'close-build',
   'reopen-build',
   'approve-return-to-service',
@@ -113,6 +112,7 @@ export const consentTable: readonly Move<Consent, Action>[] = [
     ['estimate-sent', 'evaluation-approved'],
     ['estimate-silent', 'evaluation-approved'],
   ]),
+  ...moves<Consent, Action>('start-teardown', bench, [['evaluation-approved', 'evaluation-approved']]),
   ...moves<Consent, Action>('declare-inspected', bench, [['evaluation-approved', 'quote-due']]),
   ...moves<Consent, Action>('send-quote', desk, [
     ['quote-due', 'quote-sent'],
@@ -156,7 +156,6 @@ export const stageTable: readonly Move<Stage, Action>[] = [
     ['inspected', 'scrapped'],
   ]),
   ...moves<Stage, Action>('start-build', bench, [['in-work', 'build']]),
-  ...moves<Stage, Action>('resume-work', bench, [['build', 'in-work']]),
   ...moves<Stage, Action>('close-build', bench, [['build', 'final-inspection']]),
   ...moves<Stage, Action>('reopen-build', inspectors, [['final-inspection', 'build']]),
   ...moves<Stage, Action>('approve-return-to-service', inspectors, [['final-inspection', 'released']]),

@@ -18,18 +18,17 @@ export interface FindingToPrice {
 }
 
 export async function findingsOf(models: Models, workOrderId: string): Promise<FindingToPrice[]> {
-  const [findings, paid] = await Promise.all([
-    models.finding.findMany({
-      where: { workOrderId },
-      orderBy: { number: 'asc' },
-      take: 500,
-      include: { parts: { include: { part: true }, orderBy: { id: 'asc' } } },
-    }),
-    models.quoteLine.findMany({
-      where: { findingId: { not: null }, quote: { workOrderId, state: 'approved' } },
-      select: { findingId: true },
-    }),
-  ]);
+  // One after the other: a transaction is one connection.
+  const findings = await models.finding.findMany({
+    where: { workOrderId },
+    orderBy: { number: 'asc' },
+    take: 500,
+    include: { parts: { include: { part: true }, orderBy: { id: 'asc' } } },
+  });
+  const paid = await models.quoteLine.findMany({
+    where: { findingId: { not: null }, quote: { workOrderId, state: 'approved' } },
+    select: { findingId: true },
+  });
   const paidIds = new Set(paid.map((line) => line.findingId));
   return findings.map((finding) => ({
     ...finding,

@@ -20,14 +20,14 @@ const riskDays = 3;
 const openSql = `SELECT ${rowColumns} FROM ${rowTables}
   WHERE w.closed_at IS NULL AND w.shipped_at IS NULL ORDER BY w.priority, w.received_on, w.id LIMIT ${mostInHouse + 1}`;
 
-// Turnaround counts calendar days from receipt to shipping, in the shop's zone.
+// Turnaround counts calendar days from receipt to shipping, in the shop's zone, of units that were worked on.
 const turnaroundSql = `
   SELECT to_char(shipped_on, 'YYYY-MM') AS month, scope, count(*)::int AS units,
     round(percentile_cont(0.5) WITHIN GROUP (ORDER BY shipped_on - received_on))::int AS "medianDays",
     max(shipped_on - received_on)::int AS "longestDays",
     count(*) FILTER (WHERE shipped_on <= promised_on)::int AS kept, count(promised_on)::int AS promised
   FROM (SELECT scope, received_on, promised_on, (shipped_at AT TIME ZONE $2)::date AS shipped_on
-    FROM work_orders WHERE shipped_at IS NOT NULL) shipped
+    FROM work_orders WHERE shipped_at IS NOT NULL AND consent = 'approved') shipped
   WHERE shipped_on >= (date_trunc('month', $3::date) - make_interval(months => $1 - 1))::date
   GROUP BY 1, 2 ORDER BY 1, 2`;
 
