@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
-import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { pathKeys } from '@hubwright/contracts/operation';
 import { roles } from '@hubwright/contracts/roles';
 import { allOperations } from '@hubwright/contracts/routes';
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { accessTable } from '../../apps/server/src/platform/http/access-table.ts';
 import { openApiDocument } from '../../apps/server/src/platform/http/open-api.ts';
 import { personWith, setUp, signedIn } from '../support/builders.ts';
@@ -24,18 +24,31 @@ describe('who may call what', () => {
   });
   afterAll(() => shop.close());
 
-  it.each(tried.map((operation) => [operation.id, operation] as const))('%s answers each role as the contract says', async (_, operation) => {
-    const path = pathKeys(operation.path).reduce((text, key) => text.replace(`:${key}`, someId), operation.path);
-    for (const [role, visitor] of visitors) {
-      const answer = await visitor.send(operation.method, path, operation.kind === 'command' ? { body: { nothing: 'of use' } } : {});
-      const refusedAtTheDoor = answer.body.type === '/problems/not-permitted' || answer.body.type === '/problems/not-signed-in';
-      const { access } = operation;
-      const allowed = access === 'public' || (role !== 'anyone' && (access === 'signed-in' || (access as readonly string[]).includes(role)));
-      expect({ operation: operation.id, role, refusedAtTheDoor }).toEqual({ operation: operation.id, role, refusedAtTheDoor: !allowed });
-      expect(answer.status).toBeLessThan(500);
-    }
-  });
-
+  it.each(tried.map((operation) => [operation.id, operation] as const))(
+    '%s answers each role as the contract says',
+    async (_, operation) => {
+      const path = pathKeys(operation.path).reduce((text, key) => text.replace(`:${key}`, someId), operation.path);
+      for (const [role, visitor] of visitors) {
+        const answer = await visitor.send(
+          operation.method,
+          path,
+          operation.kind === 'command' ? { body: { nothing: 'of use' } } : {},
+        );
+        const refusedAtTheDoor =
+          answer.body.type === '/problems/not-permitted' || answer.body.type === '/problems/not-signed-in';
+        const { access } = operation;
+        const allowed =
+          access === 'public' ||
+          (role !== 'anyone' && (access === 'signed-in' || (access as readonly string[]).includes(role)));
+        expect({ operation: operation.id, role, refusedAtTheDoor }).toEqual({
+          operation: operation.id,
+          role,
+          refusedAtTheDoor: !allowed,
+        });
+        expect(answer.status).toBeLessThan(500);
+      }
+    },
+  );
 });
 
 describe('the committed descriptions', () => {
@@ -50,7 +63,9 @@ describe('the committed descriptions', () => {
 
   it('every operation has an id, a path and a method of its own', () => {
     const ids = allOperations.map((operation) => operation.id);
-    const addresses = allOperations.map((operation) => `${operation.method} ${operation.path.replaceAll(/:\w+/g, ':')}`);
+    const addresses = allOperations.map(
+      (operation) => `${operation.method} ${operation.path.replaceAll(/:\w+/g, ':')}`,
+    );
     expect(new Set(ids).size).toBe(ids.length);
     expect(new Set(addresses).size).toBe(addresses.length);
   });

@@ -1,5 +1,5 @@
-import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { demoPassword, personWith, setUp, signedIn } from '../support/builders.ts';
 import { ShopApp } from '../support/shop-app.ts';
@@ -18,7 +18,8 @@ describe('signing in', () => {
     await sql.end();
     await shop.close();
   });
-  const tryPassword = (signInName: string, password: string, visitor = shop.visitor()) => visitor.call(peopleOperations.signIn, { signInName, password });
+  const tryPassword = (signInName: string, password: string, visitor = shop.visitor()) =>
+    visitor.call(peopleOperations.signIn, { signInName, password });
 
   it('answers the same to a wrong name and a wrong password', async () => {
     const wrongName = await tryPassword('nobody-here', demoPassword);
@@ -53,7 +54,9 @@ describe('signing in', () => {
 
   it('does not write at each read of a session', async () => {
     const visitor = await signedIn(shop, 'bench');
-    const writes = async () => (await sql.query("SELECT n_tup_ins + n_tup_upd AS n FROM pg_stat_all_tables WHERE relname = 'session'")).rows[0].n;
+    const writes = async () =>
+      (await sql.query("SELECT n_tup_ins + n_tup_upd AS n FROM pg_stat_all_tables WHERE relname = 'session'")).rows[0]
+        .n;
     await visitor.call(peopleOperations.me, {});
     await new Promise((resolve) => setTimeout(resolve, 1_200));
     const before = await writes();
@@ -66,17 +69,24 @@ describe('signing in', () => {
     const person = await personWith(shop, 'technician', 'leaving');
     const visitor = await signedIn(shop, 'leaving');
     const administrator = await signedIn(shop, 'first');
-    const changed = await administrator.call(peopleOperations.changePerson, { personId: person.personId, displayName: 'Gone', roles: ['technician'], active: false }, { version: 1 });
+    const changed = await administrator.call(
+      peopleOperations.changePerson,
+      { personId: person.personId, displayName: 'Gone', roles: ['technician'], active: false },
+      { version: 1 },
+    );
     expect(changed.status).toBe(200);
     expect((await visitor.call(peopleOperations.me, {})).status).toBe(401);
     expect((await tryPassword('leaving', demoPassword)).status).toBe(401);
-    expect((await sql.query("SELECT 1 FROM session WHERE sess ->> 'personId' = $1", [person.personId])).rowCount).toBe(0);
+    expect((await sql.query("SELECT 1 FROM session WHERE sess ->> 'personId' = $1", [person.personId])).rowCount).toBe(
+      0,
+    );
   });
 
   it('locks the account and the address after ten wrong passwords until a supervisor unlocks', async () => {
     const person = await personWith(shop, 'technician', 'forgetful');
     await sql.query('DELETE FROM sign_in_attempts');
-    for (let i = 0; i < 10; i += 1) expect((await tryPassword('forgetful', `wrong phrase number ${i}`)).status).toBe(401);
+    for (let i = 0; i < 10; i += 1)
+      expect((await tryPassword('forgetful', `wrong phrase number ${i}`)).status).toBe(401);
     const locked = await tryPassword('forgetful', demoPassword);
     expect([locked.status, locked.body.type]).toEqual([429, '/problems/sign-in-locked']);
     expect(Number(locked.headers['retry-after'])).toBeGreaterThan(800);
@@ -91,15 +101,27 @@ describe('signing in', () => {
   it('lets at most ten of many parallel guesses through', async () => {
     await personWith(shop, 'technician', 'guessed');
     await sql.query('DELETE FROM sign_in_attempts');
-    const answers = await Promise.all(Array.from({ length: 25 }, (_, i) => tryPassword('guessed', `parallel guess ${i}`)));
+    const answers = await Promise.all(
+      Array.from({ length: 25 }, (_, i) => tryPassword('guessed', `parallel guess ${i}`)),
+    );
     expect(answers.filter((answer) => answer.status === 401)).toHaveLength(10);
     await sql.query('DELETE FROM sign_in_attempts');
   });
 
   it('refuses a short or guessable password', async () => {
     const administrator = await signedIn(shop, 'first');
-    const add = (password: string) => administrator.call(peopleOperations.addPerson, { signInName: 'newcomer', displayName: 'N', initials: 'N', roles: ['technician'], password });
-    expect((await add('short')).body).toMatchObject({ type: '/problems/invalid-input', errors: [{ pointer: '/password' }] });
+    const add = (password: string) =>
+      administrator.call(peopleOperations.addPerson, {
+        signInName: 'newcomer',
+        displayName: 'N',
+        initials: 'N',
+        roles: ['technician'],
+        password,
+      });
+    expect((await add('short')).body).toMatchObject({
+      type: '/problems/invalid-input',
+      errors: [{ pointer: '/password' }],
+    });
     expect((await add('newcomer newcomer 1')).body.type).toBe('/problems/weak-password');
     expect((await add('abababababababab')).body.type).toBe('/problems/weak-password');
   });
@@ -107,7 +129,11 @@ describe('signing in', () => {
   it('never leaves the shop without an administrator', async () => {
     const administrator = await signedIn(shop, 'first');
     const me = await administrator.call(peopleOperations.me, {});
-    const answer = await administrator.call(peopleOperations.changePerson, { personId: String(me.body.id), displayName: 'First', roles: ['manager'], active: true }, { version: 1 });
+    const answer = await administrator.call(
+      peopleOperations.changePerson,
+      { personId: String(me.body.id), displayName: 'First', roles: ['manager'], active: true },
+      { version: 1 },
+    );
     expect(answer.body.type).toBe('/problems/last-administrator');
   });
 });
@@ -122,7 +148,12 @@ describe('requests from elsewhere', () => {
 
   it('refuses a write that another site made the browser send', async () => {
     const visitor = await signedIn(shop, 'first');
-    for (const headers of [{ 'sec-fetch-site': 'cross-site' }, { 'sec-fetch-site': 'same-site' }, { origin: 'https://elsewhere.example.com' }, { origin: 'null' }]) {
+    for (const headers of [
+      { 'sec-fetch-site': 'cross-site' },
+      { 'sec-fetch-site': 'same-site' },
+      { origin: 'https://elsewhere.example.com' },
+      { origin: 'null' },
+    ]) {
       const answer = await visitor.call(peopleOperations.signOut, {}, { headers: headers as Record<string, string> });
       expect(answer.body.type).toBe('/problems/cross-site');
     }

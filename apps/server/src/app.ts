@@ -115,12 +115,32 @@ async function registerProtection(
   });
 }
 
-/** The built dashboard: files by name, and index.html for any address that is not the API's. */
+/**
+ * The built dashboard. Files under /assets carry a hash in their name and are kept by browsers for good; the few others are
+ * asked for again each time. Any address that is neither a file nor the API's is a page of the dashboard.
+ */
 async function serveDashboard(fastify: FastifyInstance, root: string): Promise<void> {
-  await fastify.register(fastifyStatic, { root, wildcard: false, index: false, immutable: true, maxAge: '365d' });
+  await fastify.register(fastifyStatic, {
+    root: `${root}/assets`,
+    prefix: '/assets/',
+    index: false,
+    immutable: true,
+    maxAge: '365d',
+  });
+  await fastify.register(fastifyStatic, {
+    root,
+    prefix: '/',
+    wildcard: false,
+    globIgnore: ['assets/**', 'index.html'],
+    index: false,
+    cacheControl: false,
+    decorateReply: false,
+    setHeaders: (reply) => reply.setHeader('cache-control', 'no-cache'),
+  });
   fastify.get('/*', (request, reply) => {
-    if (request.url.startsWith('/api/'))
+    if (request.url.startsWith('/api/')) {
       return sendProblem(reply, new Problem('not-found', 'There is nothing at this address'));
+    }
     return reply
       .header('cache-control', 'no-cache')
       .type('text/html')

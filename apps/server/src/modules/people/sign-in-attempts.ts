@@ -8,8 +8,8 @@ export class SignInAttempts {
 
   /** Counts before the password is looked at, so that parallel guesses cannot slip past. Throws `sign-in-locked`. */
   async count(signInName: string, address?: string): Promise<void> {
-    await this.attempts.count(accountKey(signInName));
-    if (address) await this.attempts.count(addressKey(address));
+    await this.attempts.count(accountKey(signInName), { account: true });
+    if (address) await this.attempts.count(addressKey(address), { address });
   }
 
   /** After a right password the account starts anew, and the address gets its try back. */

@@ -23,14 +23,16 @@ export class Attempts {
     });
   }
 
-  /** Counts one try. Throws `sign-in-locked` with the seconds to wait. */
-  async count(key: string): Promise<void> {
+  /** Counts one try. Throws `sign-in-locked` with the seconds to wait and what is locked. */
+  async count(key: string, locked: { account: true } | { address: string }): Promise<void> {
     try {
       await this.limiter.consume(key);
     } catch (rejected) {
       if (!(rejected instanceof RateLimiterRes)) throw rejected;
-      throw new Problem('sign-in-locked', 'Too many wrong passwords', {
+      const place = 'address' in locked ? ` from the address ${locked.address}` : '';
+      throw new Problem('sign-in-locked', `Too many wrong passwords${place}`, {
         retryAfterSeconds: Math.ceil(rejected.msBeforeNext / 1000),
+        ...('address' in locked ? { lockedAddress: locked.address } : {}),
       });
     }
   }
