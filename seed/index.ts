@@ -1,8 +1,12 @@
 import pg from 'pg';
+import { dateIn } from '../apps/server/src/platform/command/clock.ts';
 import { Calendar } from './calendar.ts';
+import { administrator, demoPassword, demoPin, people } from './data/people.ts';
+import { shop } from './data/shop.ts';
 import { seedReference } from './reference.ts';
 import { SeedRun } from './run.ts';
 import { seedStock } from './stock.ts';
+import { seedWorkOrders } from './work-orders.ts';
 
 /** Where and as of when to invent the shop. */
 export interface SeedOptions {
@@ -42,10 +46,25 @@ export async function seedShop(databaseUrl: string, { today, filesFolder }: Seed
     const calendar = new Calendar();
     const ids = await seedReference(run, calendar);
     seedStock(run, calendar, ids);
+    seedWorkOrders(run, calendar, ids);
     await calendar.play(run);
   } finally {
     await run.close();
   }
+}
+
+/** Today in the invented shop's zone. */
+export function shopToday(now: Date): string {
+  return dateIn(shop.zone, now);
+}
+
+/** Who can sign in to the demonstration, one line a role. */
+export function demoSignIns(): string {
+  const firstOfRoles = new Map<string, string>([['administrator', administrator.signInName]]);
+  for (const { signInName, roles } of people)
+    for (const role of roles) if (!firstOfRoles.has(role)) firstOfRoles.set(role, signInName);
+  const lines = [...firstOfRoles].map(([role, signInName]) => `  ${signInName.padEnd(12)} ${role}`);
+  return [...lines, `  password “${demoPassword}”, PIN ${demoPin}`].join('\n');
 }
 
 async function isEmpty(databaseUrl: string): Promise<boolean> {

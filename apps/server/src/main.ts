@@ -23,7 +23,22 @@ async function readyDatabase(settings: Settings, stops: Stop[]): Promise<string>
   stops.unshift(embedded.stop);
   if (embedded.adopted) console.log('Took over the database that was left running.');
   await applyMigrations(embedded.url);
+  if (settings.demo) await inventShop(embedded.url, settings);
   return embedded.url;
+}
+
+/** The demonstration exists only on the embedded database: an empty one is filled with the invented shop. */
+async function inventShop(databaseUrl: string, settings: Settings): Promise<void> {
+  const { demoSignIns, seedIfEmpty, shopToday } = await import('../../../seed/index.ts');
+  const began = Date.now();
+  if (await seedIfEmpty(databaseUrl, { today: shopToday(new Date()), filesFolder: filesOf(settings) })) {
+    console.log(`Filled the invented shop in ${Math.round((Date.now() - began) / 1000)} s.`);
+  }
+  console.log(`Demonstration data, not for use on aircraft. Sign in as:\n${demoSignIns()}`);
+}
+
+function filesOf({ dataFolder }: Settings): string {
+  return join(dataFolder, 'files');
 }
 
 async function start(settings: Settings, stops: Stop[]): Promise<void> {
@@ -33,7 +48,7 @@ async function start(settings: Settings, stops: Stop[]): Promise<void> {
     databaseUrl,
     sessionSecret,
     secure,
-    filesFolder: join(settings.dataFolder, 'files'),
+    filesFolder: filesOf(settings),
     ...(dashboardFolder ? { dashboardFolder } : {}),
   });
   stops.unshift(server.close);
