@@ -15,7 +15,7 @@ export class Calendar {
     this.events.push({ day, hour, what });
   }
 
-  /** Plays everything up to now, also what is put down while playing; what is for later never happened yet. */
+  /** Plays everything up to yesterday evening, also what is put down while playing: nothing may lie after a real now. */
   async play(run: SeedRun): Promise<void> {
     for (let event = this.earliest(); event; event = this.earliest()) {
       run.at(event.day, event.hour);
@@ -24,7 +24,7 @@ export class Calendar {
   }
 
   private earliest(): Event | undefined {
-    const due = this.events.filter(({ day }) => day <= 0);
+    const due = this.events.filter(({ day }) => day < 0);
     const [first] = due.sort((a, b) => a.day - b.day || a.hour - b.hour);
     if (first) this.events.splice(this.events.indexOf(first), 1);
     return first;

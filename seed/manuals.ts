@@ -13,20 +13,25 @@ import { presigned, type SeedRun } from './run.ts';
 
 type ModelSeed = (typeof models)[number];
 export interface ManualIds {
-  readonly models: Map<string, string>;
-  readonly manuals: Map<string, string>;
-  readonly applications: Map<string, string>;
+  readonly models: ReadonlyMap<string, string>;
+  readonly manuals: ReadonlyMap<string, string>;
+  /** By designation, airframe and position. */
+  readonly applications: ReadonlyMap<string, string>;
 }
 
 /** Manuals, models, applications, rates and revisions. A revision issued before the shop's beginning was entered then. */
 export async function seedManuals(run: SeedRun, calendar: Calendar): Promise<ManualIds> {
-  const ids: ManualIds = { models: new Map(), manuals: new Map(), applications: new Map() };
+  const ids = {
+    models: new Map<string, string>(),
+    manuals: new Map<string, string>(),
+    applications: new Map<string, string>(),
+  };
   for (const seed of models) {
     const { id: manualId } = await run.run(addManual, seed.manual, { by: 'inspector' });
     ids.manuals.set(seed.manual.number, manualId);
     const { id: modelId } = await run.run(addModel, { ...seed.model, manualId }, { by: 'manager' });
     ids.models.set(seed.model.designation, modelId);
-    await seedModel(run, modelId, { seed, ids });
+    await seedModel(run, modelId, { seed, applications: ids.applications });
   }
   const revisions = models.flatMap(({ manual, model, revisions }) =>
     revisions.map((revision) => ({ ...revision, manual: manual.number, designation: model.designation })),
@@ -35,11 +40,15 @@ export async function seedManuals(run: SeedRun, calendar: Calendar): Promise<Man
   return ids;
 }
 
-async function seedModel(run: SeedRun, modelId: string, given: { seed: ModelSeed; ids: ManualIds }): Promise<void> {
-  const { seed, ids } = given;
+async function seedModel(
+  run: SeedRun,
+  modelId: string,
+  given: { seed: ModelSeed; applications: Map<string, string> },
+): Promise<void> {
+  const { seed, applications } = given;
   for (const application of seed.applications) {
     const { id } = await run.run(addApplication, { ...application, modelId }, { by: 'inspector' });
-    ids.applications.set(`${seed.model.designation} ${application.airframe} ${application.position}`, id);
+    applications.set(`${seed.model.designation} ${application.airframe} ${application.position}`, id);
   }
   for (const [scope, labourMinutes] of Object.entries(seed.flatRates)) {
     const labourMinor = Math.round((labourMinutes * shop.labourRateMinor) / 60);

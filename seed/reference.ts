@@ -7,6 +7,7 @@ import { addPerson } from '../apps/server/src/modules/people/add-person.command.
 import { grantAuthorisation } from '../apps/server/src/modules/people/grant-authorisation.command.ts';
 import { setUpShop } from '../apps/server/src/modules/people/set-up-shop.command.ts';
 import { addInstrument } from '../apps/server/src/modules/processes/add-instrument.command.ts';
+import { calibrateInstrument } from '../apps/server/src/modules/processes/calibrate-instrument.command.ts';
 import { addSupplier } from '../apps/server/src/modules/purchasing/add-supplier.command.ts';
 import type { Calendar } from './calendar.ts';
 import { customers } from './data/customers.ts';
@@ -45,7 +46,7 @@ export async function seedReference(run: SeedRun, calendar: Calendar): Promise<R
   const parts = await seedParts(run, suppliers);
   const fleet = await seedCustomers(run, calendar);
   const manuals = await seedManuals(run, calendar);
-  return { ...fleet, ...manuals, parts, suppliers, instruments: seedInstruments(run, calendar) };
+  return { ...fleet, ...manuals, parts, suppliers, instruments: await seedInstruments(run, calendar) };
 }
 
 async function seedPeople(run: SeedRun): Promise<void> {
@@ -94,14 +95,20 @@ async function seedParts(run: SeedRun, supplierIds: ReadonlyMap<string, string>)
   return ids;
 }
 
-/** An instrument is entered on the day its certificate came. */
-function seedInstruments(run: SeedRun, calendar: Calendar): Map<string, string> {
+/** Instruments as they were when the records began, calibrated again on each last good day until the one that counts today. */
+async function seedInstruments(run: SeedRun, calendar: Calendar): Promise<Map<string, string>> {
   const ids = new Map<string, string>();
   for (const { calibrated, due, ...instrument } of instruments) {
-    const dates = { calibratedOn: run.day(calibrated), calibrationDueOn: run.day(due) };
-    calendar.on(calibrated, 14, async () => {
-      ids.set(instrument.tag, (await run.run(addInstrument, { ...instrument, ...dates }, { by: 'inspector' })).id);
-    });
+    const interval = due - calibrated;
+    let on = calibrated - Math.ceil((calibrated - beginning) / interval) * interval;
+    const dates = (day: number) => ({ calibratedOn: run.day(day), calibrationDueOn: run.day(day + interval) });
+    const { id } = await run.run(addInstrument, { ...instrument, ...dates(on) }, { by: 'inspector' });
+    ids.set(instrument.tag, id);
+    for (let version = 1; on + interval <= calibrated; version++) {
+      on += interval;
+      const input = { instrumentId: id, ...dates(on), inService: true, certificate: `K-${instrument.tag}-${version}` };
+      calendar.on(on, 13.1, () => run.run(calibrateInstrument, input, { by: 'inspector', version }));
+    }
   }
   return ids;
 }

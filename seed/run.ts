@@ -4,6 +4,7 @@ import { type AppOptions, createApp, type RunningApp } from '../apps/server/src/
 import { type Actor, serverActor } from '../apps/server/src/platform/command/actor.ts';
 import type { Command } from '../apps/server/src/platform/command/command.ts';
 import { Reads } from '../apps/server/src/platform/database/reads.ts';
+import { FILES, type FileStore } from '../apps/server/src/platform/files/store.ts';
 
 const millisecondsOfDay = 86_400_000;
 
@@ -79,6 +80,11 @@ export class SeedRun {
   /** What the shop has on record. The seed reads like anyone else and writes by commands alone. */
   get reads(): Reads['models'] {
     return this.running.app.get(Reads).models;
+  }
+
+  /** Where the server keeps what it prints. */
+  get files(): FileStore {
+    return this.running.app.get<FileStore>(FILES);
   }
 
   close(): Promise<void> {

@@ -92,7 +92,7 @@ const regular: readonly DeliverySeed[] = Object.entries(usual).flatMap(([part, q
 /** What makes the parts room think. */
 const particular: readonly DeliverySeed[] = [
   // Needle bearings run short: three blades want three.
-  { part: 'Q301-23', day: -372, quantity: 30, cured: -400 },
+  { part: 'Q301-23', day: -372, quantity: 6 },
   { part: 'Q301-23', day: -60, quantity: 2 },
   // Sealant keeps a year: this tube has expired on the shelf, that one is good.
   { part: 'LM-SL2', day: -340, quantity: 300, cured: -376 },
