@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { verifyRecords } from '../../apps/server/src/platform/command/verify-records.ts';
-import { demoPassword } from '../../seed/data/people.ts';
+import { demoPassword, smallestShop } from '../support/builders.ts';
 import { ServerProcess } from '../support/server-process.ts';
 
 const kills = Number(process.env.KILLS ?? 10);
@@ -72,18 +72,42 @@ describe('the power goes', () => {
       await client.end();
     }
   };
+  const post = (path: string, body: unknown) =>
+    fetch(server.address + path, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', 'idempotency-key': randomUUID(), cookie },
+      body: JSON.stringify(body),
+    });
+  const send = async (path: string, body: unknown) => {
+    const response = await post(path, body);
+    expect([path, response.status]).toEqual([path, 200]);
+    return (await response.json()) as { id?: string };
+  };
+  const signIn = async (signInName: string) =>
+    (await post('/api/session', { signInName, password: demoPassword })).headers.getSetCookie()[0]?.split(';')[0] ?? '';
   beforeAll(async () => {
     server = await ServerProcess.inFreshFolder();
     await server.start();
-    const signedIn = await fetch(`${server.address}/api/session`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json', 'idempotency-key': randomUUID() },
-      body: JSON.stringify({ signInName: 'parts', password: demoPassword }),
+    await send('/api/set-up', smallestShop);
+    cookie = await signIn('first');
+    await send('/api/people', {
+      signInName: 'clerk',
+      displayName: 'The clerk',
+      initials: 'C',
+      roles: ['parts-room'],
+      password: demoPassword,
     });
-    expect(signedIn.status).toBe(200);
-    cookie = signedIn.headers.getSetCookie()[0]?.split(';')[0] ?? '';
-    const [part] = await query('SELECT id FROM parts WHERE shelf_life_months IS NULL AND NOT serialised LIMIT 1');
-    clerks = Array.from({ length: 8 }, () => new Clerk(server.address, cookie, part.id));
+    cookie = await signIn('clerk');
+    const part = await send('/api/parts', {
+      number: 'KILL-1',
+      maker: 'Quillon',
+      description: 'Washer',
+      class: 'hardware',
+      issueUnit: 'piece',
+      leadTimeDays: 1,
+      unitPrice: '1.00',
+    });
+    clerks = Array.from({ length: 8 }, () => new Clerk(server.address, cookie, part.id ?? ''));
   }, 120_000);
   afterAll(() => server.discard(), 30_000);
 

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { superuser } from '../../apps/server/src/platform/embedded-postgres/cluster.ts';
 
-/** The server as people run it: a process of its own, with its own embedded database and folder. */
+/** The server as people run it: a process of its own, with its own embedded database and folder, and no invented shop. */
 export class ServerProcess {
   private child: ChildProcess | undefined;
   private constructor(
@@ -28,7 +28,13 @@ export class ServerProcess {
     const began = performance.now();
     let said = '';
     const child = spawn(process.execPath, ['apps/server/dist/main.js'], {
-      env: { ...process.env, HUBWRIGHT_DATA: this.folder, PORT: String(this.port), NODE_OPTIONS: '' },
+      env: {
+        ...process.env,
+        HUBWRIGHT_DATA: this.folder,
+        PORT: String(this.port),
+        HUBWRIGHT_DEMO: 'no',
+        NODE_OPTIONS: '',
+      },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     for (const stream of [child.stdout, child.stderr]) stream?.on('data', (data) => (said += data));
