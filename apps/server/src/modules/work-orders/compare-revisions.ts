@@ -31,7 +31,7 @@ export interface TravelerCompared {
   readonly route: readonly NewStep[];
 }
 
-/** A work order's travelers and kit against another revision of its manual. Throws `route-missing` where that has no route for a part. */
+/** A work order's travelers, but those of rejected parts, and its kit against another revision of its manual. Throws `route-missing` where that has no route for a part. */
 export async function compareRevisions(
   tx: Tx,
   workOrder: Compared,
@@ -40,7 +40,7 @@ export async function compareRevisions(
   const context = { tx } as Pick<Context<Operation>, 'tx'>;
   const routes = await routesByClass(context, { ...workOrder, revisionId });
   const rows = await tx.traveler.findMany({
-    where: { workOrderId: workOrder.id },
+    where: { workOrderId: workOrder.id, OR: [{ disposition: null }, { disposition: { not: 'reject' } }] },
     orderBy: { number: 'asc' },
     include: { steps: { orderBy: { sequence: 'asc' }, include: { measures: { orderBy: { sequence: 'asc' } } } } },
   });

@@ -8,7 +8,7 @@ import { requireAuthorisation } from '../people/public.ts';
 import { compareRevisions, type TravelerCompared } from './compare-revisions.ts';
 import { layOver } from './revision-differences.ts';
 import { writeSignOff } from './sign-off.ts';
-import { insertSteps } from './splice-steps.ts';
+import { insertSteps, renewStep } from './splice-steps.ts';
 
 const operation = travelerOperations.rebaseRevision;
 
@@ -21,7 +21,11 @@ export const rebaseRevision = defineCommand(operation, {
     const need = { process: 'final-inspection', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
     const { travelers, differences } = await compareRevisions(tx, workOrder, current.id);
-    for (const traveler of travelers) await rebaseTraveler(context, traveler, current.id);
+    for (const traveler of travelers) await rebaseTraveler(context, traveler);
+    await tx.traveler.updateMany({
+      where: { workOrderId: workOrder.id },
+      data: { revisionId: current.id, version: { increment: 1 } },
+    });
     const { version } = await tx.workOrder.update({
       where: { id: workOrder.id },
       data: { revisionId: current.id, version: { increment: 1 } },
@@ -65,21 +69,23 @@ async function rebasable({ tx, input, expectedVersion }: Context<typeof operatio
 async function rebaseTraveler(
   context: Pick<Context<Operation>, 'tx' | 'newId'>,
   { id, steps, route }: TravelerCompared,
-  revisionId: string,
 ): Promise<void> {
   const { tx } = context;
-  const gone = steps.filter(({ state, findingId }) => state === 'open' && findingId === null).map((step) => step.id);
-  await tx.stepMeasure.deleteMany({ where: { stepId: { in: gone } } });
-  await tx.travelerStep.deleteMany({ where: { id: { in: gone } } });
   const placed = layOver(steps, route);
-  const kept = placed.flatMap((one) => ('kept' in one ? [one.kept.id] : []));
+  // Rows are renewed in place: what was signed points at them. Those there get their new order, then the new ones come between.
   await tx.$executeRaw`UPDATE traveler_steps SET sequence = -sequence WHERE traveler_id = ${id}::uuid`;
-  for (const [index, stepId] of kept.entries()) {
-    await tx.travelerStep.update({ where: { id: stepId }, data: { sequence: index + 1 } });
+  let sequence = 0;
+  for (const one of placed) {
+    if ('copied' in one) continue;
+    sequence += 1;
+    if ('renewed' in one) await renewStep(context, { id: one.renewed.id, sequence }, one.by);
+    else
+      await tx.travelerStep.update({
+        where: { id: 'kept' in one ? one.kept.id : one.dropped.id },
+        data: { sequence, ...('dropped' in one ? { state: 'not-needed' } : {}) },
+      });
   }
-  // In ascending order: whatever is kept behind a copied step moves back by one.
   for (const [index, one] of placed.entries()) {
     if ('copied' in one) await insertSteps(context, { travelerId: id, after: index }, [one.copied]);
   }
-  await tx.traveler.update({ where: { id }, data: { revisionId, version: { increment: 1 } } });
 }

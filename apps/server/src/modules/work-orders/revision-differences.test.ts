@@ -24,7 +24,11 @@ const now = (title: string, state: StepNow['state'], more: Partial<StepNow> = {}
   ...more,
 });
 const titles = (placed: ReturnType<typeof layOver>) =>
-  placed.map((one) => ('kept' in one ? `kept ${one.kept.title}` : `new ${one.copied.title}`));
+  placed.map((one) => {
+    if ('kept' in one) return `kept ${one.kept.title}`;
+    if ('dropped' in one) return `dropped ${one.dropped.title}`;
+    return 'renewed' in one ? `renewed ${one.by.title}` : `new ${one.copied.title}`;
+  });
 
 describe('a newer revision over open work', () => {
   it('keeps what is signed, drops what it no longer asks for and brings what it asks for, in its order', () => {
@@ -34,9 +38,14 @@ describe('a newer revision over open work', () => {
       'kept Clean',
       'new Degrease',
       'kept Measure',
-      'new Paint',
+      'renewed Paint',
       'new Inspect',
+      'dropped Old test',
     ]);
+  });
+
+  it('asks again for what an earlier revision dropped', () => {
+    expect(titles(layOver([now('Clean', 'not-needed')], [step('Clean')]))).toEqual(['new Clean', 'kept Clean']);
   });
 
   it('keeps the repair of a finding where it stands', () => {
@@ -47,7 +56,7 @@ describe('a newer revision over open work', () => {
     ];
     expect(titles(layOver(traveler, [step('Clean'), step('Paint')]))).toEqual([
       'kept Clean',
-      'new Paint',
+      'renewed Paint',
       'kept Weld, again',
     ]);
   });

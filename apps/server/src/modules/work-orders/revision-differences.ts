@@ -13,28 +13,41 @@ export interface StepNow extends NewStep {
   readonly findingId: string | null;
 }
 
-/** Where a step of the new route goes: what is signed stays, an open one is copied anew. */
-export type Placed<S extends StepNow> = { readonly kept: S } | { readonly copied: NewStep };
+/** Where a step goes: `kept` as it is, `dropped` because the route has it no more, `renewed` from the route, or `copied` from it. */
+export type Placed<S extends StepNow> =
+  | { readonly kept: S }
+  | { readonly dropped: S }
+  | { readonly renewed: S; readonly by: NewStep }
+  | { readonly copied: NewStep };
 
 /**
- * Lays the steps of the current revision's route over those of a traveler, by title. What is signed, failed, not needed or part
- * of a finding's repair stays as it is; open steps of the old route go, those of the new one come, in the new order.
+ * Lays the steps of the current revision's route over those of a traveler, by title. What is signed, failed or part of a
+ * finding's repair stays as it is; open steps are renewed from the route or dropped; what is new comes, all in the new order.
  */
 export function layOver<S extends StepNow>(now: readonly S[], route: readonly NewStep[]): Placed<S>[] {
-  const stays = (step: S) => step.state !== 'open' || step.findingId !== null;
-  const placed: Placed<S>[] = now.filter(stays).map((kept) => ({ kept }));
+  const isOpen = (step: S) => step.state === 'open' && step.findingId === null;
+  const renews = (step: S) => isOpen(step) && route.some(({ title }) => title === step.title);
+  const placed: Placed<S>[] = now
+    .filter((step) => !renews(step))
+    .map((step) => (isOpen(step) ? { dropped: step } : { kept: step }));
   let after = -1;
-  for (const step of route) {
-    const at = placed.findIndex((one) => 'kept' in one && one.kept.findingId === null && one.kept.title === step.title);
+  for (const by of route) {
+    const at = placed.findIndex((one) => 'kept' in one && isOfRoute(one.kept) && one.kept.title === by.title);
+    const renewed = now.find((step) => isOpen(step) && step.title === by.title);
     if (at >= 0) after = Math.max(after, at);
-    else placed.splice(++after, 0, { copied: step });
+    else placed.splice(++after, 0, renewed ? { renewed, by } : { copied: by });
   }
   return placed;
 }
 
+/** A step that answers one of the route; what was dropped before or repairs a finding does not. */
+function isOfRoute({ findingId, state }: StepNow): boolean {
+  return findingId === null && state !== 'not-needed';
+}
+
 /** What differs between a traveler's steps and the route, line by line. Pure. */
 export function stepDifferences(where: string, now: readonly StepNow[], route: readonly NewStep[]): Difference[] {
-  const old = now.filter(({ findingId }) => findingId === null);
+  const old = now.filter(isOfRoute);
   const removed = old.filter((step) => !route.some(({ title }) => title === step.title));
   const differences = removed.map((step) =>
     line('step', { where, what: step.title, before: wordsOf(step), after: null }, step.state === 'open'),

@@ -46,22 +46,30 @@ export async function insertSteps(
       findingId: at.findingId ?? null,
     })),
   });
-  await tx.stepMeasure.createMany({
-    data: steps.flatMap(({ measures }, index) =>
-      measures.map((measure, place) => ({
-        id: newId(),
-        stepId: ids[index] ?? '',
-        sequence: place + 1,
-        name: measure.name,
-        unit: measure.unit,
-        decimals: measure.decimals,
-        method: measure.method,
-        low: measure.low,
-        high: measure.high,
-      })),
-    ),
-  });
+  const measures = steps.flatMap((step, index) => measuresOf(context, ids[index] ?? '', step));
+  await tx.stepMeasure.createMany({ data: measures });
   return ids;
+}
+
+/** Writes a revision's step over an open one: its words and limits, none of which anyone has signed. */
+export async function renewStep(
+  context: Writing,
+  at: { id: string; sequence: number },
+  { measures, ...step }: NewStep,
+): Promise<void> {
+  const { tx } = context;
+  await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });
+  await tx.travelerStep.update({ where: { id: at.id }, data: { ...step, sequence: at.sequence } });
+  await tx.stepMeasure.createMany({ data: measuresOf(context, at.id, { measures }) });
+}
+
+function measuresOf({ newId }: Writing, stepId: string, step: Pick<NewStep, 'measures'>) {
+  return step.measures.map(({ name, unit, decimals, method, low, high }, index) => ({
+    ...{ name, unit, decimals, method, low, high },
+    id: newId(),
+    stepId,
+    sequence: index + 1,
+  }));
 }
 
 /** In two statements over negative numbers, because a sequence number is used once on a traveler at any moment. */
