@@ -2,7 +2,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { type Closing, close, type KitMovement, type Required } from '@hubwright/rules/kits';
 import type { Tx } from '../../platform/database/client.ts';
 import { type Ask, askIn } from './ask.ts';
-import { heldAt } from './held.ts';
+import { type Held, heldAt } from './held.ts';
 import type { KitContext } from './kit.ts';
 
 /** What the ledger says about a build, in the rule's terms (parts by number) and in sentences. */
@@ -85,8 +85,10 @@ function kitMovement({ part, quantity, fromKind, toKind, position }: MovementRow
 async function named(ask: Ask, workOrderId: string, { leftOver }: Closing): Promise<Judgement['leftOver']> {
   if (leftOver.length === 0) return [];
   const kits = await ask<{ id: string }>('SELECT id FROM kits WHERE work_order_id = $1::uuid', [workOrderId]);
-  const trays = await Promise.all(kits.map(({ id }) => heldAt(ask, { kind: 'tray', ref: id })));
-  const held = { tray: trays.flat(), rack: await heldAt(ask, { kind: 'rack', ref: workOrderId }) };
+  // One after the other: in a transaction there is one connection. A work order has one or two kits.
+  const tray: Held[] = [];
+  for (const { id } of kits) tray.push(...(await heldAt(ask, { kind: 'tray', ref: id })));
+  const held = { tray, rack: await heldAt(ask, { kind: 'rack', ref: workOrderId }) };
   return leftOver.map((each) => ({
     ...each,
     lots: [...new Set(held[each.place].filter(({ part }) => part.number === each.part).map(({ lotCode }) => lotCode))],
