@@ -46,15 +46,16 @@ export const approveQuote = defineCommand(quoteOperations.approveQuote, {
 async function moveOn(context: Approving, quote: OpenQuote, on: string): Promise<{ version: number }> {
   const { workOrder } = quote;
   if (quote.kind === 'estimate')
-    return advance(context, workOrder, 'approve-evaluation', { evaluationCapMinor: context.input.amount.minor });
+    return advance(context, workOrder, {
+      action: 'approve-evaluation',
+      set: { evaluationCapMinor: context.input.amount.minor },
+    });
   if (quote.kind === 'firm') {
     const promised = quote.promiseDays !== null && workOrder.promisedOn === null;
-    return advance(
-      context,
-      workOrder,
-      'approve-quote',
-      promised ? { promisedOn: toDbDate(addDays(on, quote.promiseDays ?? 0)) } : {},
-    );
+    return advance(context, workOrder, {
+      action: 'approve-quote',
+      set: promised ? { promisedOn: toDbDate(addDays(on, quote.promiseDays ?? 0)) } : {},
+    });
   }
   const version = workOrder.version + 1;
   await context.tx.workOrder.update({ where: { id: workOrder.id }, data: { version } });

@@ -1,4 +1,4 @@
-import { type Models, type PricedLine, partLine } from './price.ts';
+import { type Models, type PricedLine, partLine } from './priced-line.ts';
 
 /** A finding as far as money goes. */
 export interface FindingToPrice {

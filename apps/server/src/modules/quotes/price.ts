@@ -1,24 +1,9 @@
 import { Problem, type ProblemType } from '@hubwright/contracts/problems';
-import type { QuoteKind, QuoteLineKind } from '@hubwright/contracts/quotes/operations';
-import { addMoney, type Money, multiplyPrice, taxOn } from '@hubwright/rules/money';
+import type { QuoteKind } from '@hubwright/contracts/quotes/operations';
+import { addMoney, type Money, taxOn } from '@hubwright/rules/money';
 import { found } from '../../platform/command/version.ts';
-import type { Reads } from '../../platform/database/reads.ts';
 import { type FindingToPrice, findingLines, findingsOf } from './price-findings.ts';
-
-/** Both a transaction and the read-only models answer this. */
-export type Models = Reads['models'];
-
-/** A line before it is written. `unitPrice` is a decimal in the currency's main unit, `amountMinor` in its smallest. */
-export interface PricedLine {
-  readonly kind: QuoteLineKind;
-  readonly description: string;
-  readonly partId: string | null;
-  readonly findingId: string | null;
-  readonly quantity: number;
-  readonly unitPrice: string;
-  readonly amountMinor: number;
-  readonly taxable: boolean;
-}
+import { type Models, type PricedLine, partLine } from './priced-line.ts';
 
 /** Why a quote cannot be written as it is. */
 export interface Gap {
@@ -108,26 +93,6 @@ async function kitLines(models: Models, workOrderId: string, currency: string): 
     const pieces = minimum ?? quantity;
     return pieces === 0 ? [] : [partLine({ part, position, quantity: pieces, currency })];
   });
-}
-
-/** One line of new parts at today's price. */
-export function partLine(wanted: {
-  part: { id: string; number: string; description: string; unitPrice: string };
-  position: string;
-  quantity: number;
-  currency: string;
-}): PricedLine {
-  const { part, quantity } = wanted;
-  return {
-    kind: 'part',
-    description: `${part.number} ${part.description}, ${wanted.position}`,
-    partId: part.id,
-    findingId: null,
-    quantity,
-    unitPrice: part.unitPrice,
-    amountMinor: multiplyPrice(part.unitPrice, quantity, wanted.currency).minor,
-    taxable: true,
-  };
 }
 
 /** Sum, tax by the shop's rounding, and their sum. Throws `nothing-to-quote` without lines. */

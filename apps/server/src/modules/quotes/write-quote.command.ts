@@ -5,7 +5,8 @@ import { addDays } from '@hubwright/rules/dates';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
-import { type PricedLine, priceLines, totalsOf } from './price.ts';
+import { priceLines, totalsOf } from './price.ts';
+import type { PricedLine } from './priced-line.ts';
 
 type Writing = Context<typeof quoteOperations.writeQuote>;
 

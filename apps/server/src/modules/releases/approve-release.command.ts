@@ -37,7 +37,10 @@ export const approveRelease = (files: FileStore) =>
       const content = await recordOf(context, facts);
       const kept = await keepRelease(context, { files, facts, content, authorisation });
       if (content.word === 'overhauled') await restartTimes(context, facts, content.completedOn);
-      const moved = await advance(context, workOrder, 'approve-return-to-service', { releasedAt: now });
+      const moved = await advance(context, workOrder, {
+        action: 'approve-return-to-service',
+        set: { releasedAt: now },
+      });
       const { number, word } = content;
       return {
         reply: { ...moved, ...kept, number, word },

@@ -23,8 +23,11 @@ export interface AdvancedWorkOrder {
   readonly version: number;
 }
 
-/** Columns an action may set in the same write. */
-type Beside = Parameters<Tx['workOrder']['update']>[0]['data'];
+/** An action, with the columns it sets in the same write. */
+interface Advance {
+  readonly action: Action;
+  readonly set: Parameters<Tx['workOrder']['update']>[0]['data'];
+}
 
 /**
  * The only way stage and consent move: by their state tables. An action both tables know moves both, or is refused with
@@ -34,17 +37,17 @@ type Beside = Parameters<Tx['workOrder']['update']>[0]['data'];
 export async function advance(
   context: Pick<Context<Operation>, 'tx' | 'now'>,
   workOrder: AdvancedWorkOrder,
-  action: Action,
-  beside: Beside = {},
+  move: Action | Advance,
 ): Promise<{ id: string; stage: Stage; consent: Consent; version: number }> {
   const { tx, now } = context;
+  const { action, set } = typeof move === 'string' ? { action: move, set: {} } : move;
   const from = { stage: workOrder.stage as Stage, consent: workOrder.consent as Consent };
   if (!isPossible(from, action)) throw wrongState(workOrder, action);
   if (!passesHolds.has(action)) await refuseHeld(tx, workOrder);
   const stage = next(stageTable, from.stage, action)?.to ?? from.stage;
   const consent = next(consentTable, from.consent, action)?.to ?? from.consent;
   const data = {
-    ...beside,
+    ...set,
     stage,
     consent,
     ...(stage === from.stage ? {} : { stageSince: now }),

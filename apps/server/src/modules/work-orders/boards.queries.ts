@@ -61,7 +61,14 @@ export class BoardsQueries {
         ),
         ...open.flatMap((row) => {
           const waiting = unquoted.find(({ id }) => id === row.id);
-          return waiting ? [{ ...entry(row, `${waiting.findings} findings`), kind: 'over-and-above' as const }] : [];
+          return waiting
+            ? [
+                {
+                  ...entry(row, waiting.findings === 1 ? 'One finding' : `${waiting.findings} findings`),
+                  kind: 'over-and-above' as const,
+                },
+              ]
+            : [];
         }),
       ],
       quotesOut: offers.filter((offer) => offer.kind !== 'over-and-above'),

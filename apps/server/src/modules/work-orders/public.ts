@@ -1,9 +1,7 @@
 export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
-export { type ConsentGap, consentGap, workIsApproved } from './consent.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
-export { preliminaryInspection, requireLookedAt } from './looked-at.ts';
-export { contentHashOf, type SignOffToWrite, writeSignOff } from './sign-off.ts';
+export { contentHashOf, writeSignOff } from './sign-off.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
 export { requireTurn, type SignedStep, stepLocks, stepToSign } from './step-signing.ts';
 export { writeStepSignature } from './write-step-signature.ts';

@@ -11,7 +11,7 @@ export const shipUnit = defineCommand(workOrderOperations.shipUnit, {
     const workOrder = found(await tx.workOrder.findUnique({ where: { id: input.workOrderId } }), 'This work order');
     sameVersion(workOrder.version, expectedVersion);
     if (!workOrder.okToShipAt) throw new Problem('not-ok-to-ship', `Nobody said OK to ship ${workOrder.number}`);
-    const moved = await advance(context, workOrder, 'ship', { shippedAt: now });
+    const moved = await advance(context, workOrder, { action: 'ship', set: { shippedAt: now } });
     return {
       reply: moved,
       subjects: [{ kind: 'work-order', id: workOrder.id, before: workOrder.version, after: moved.version }],
