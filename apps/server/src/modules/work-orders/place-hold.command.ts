@@ -9,7 +9,8 @@ export const placeHold = defineCommand(workOrderOperations.placeHold, {
   async execute(context) {
     const { tx, input } = context;
     const workOrder = found(await tx.workOrder.findUnique({ where: { id: input.workOrderId } }), 'This work order');
-    if (workOrder.closedAt) throw new Problem('wrong-state', `${workOrder.number} is closed`, { stage: workOrder.stage });
+    if (workOrder.closedAt)
+      throw new Problem('wrong-state', `${workOrder.number} is closed`, { stage: workOrder.stage });
     const { kind, reason, liftedByRole } = input;
     const { holdId, version } = await writeHold(context, workOrder, { kind, reason, liftedByRole });
     return {
