@@ -43,11 +43,12 @@ function filesOf({ dataFolder }: Settings): string {
 
 async function start(settings: Settings, stops: Stop[]): Promise<void> {
   const databaseUrl = await readyDatabase(settings, stops);
-  const { sessionSecret, secure, dashboardFolder } = settings;
+  const { sessionSecret, secure, dashboardFolder, requestsPerMinute } = settings;
   const server = await createApp({
     databaseUrl,
     sessionSecret,
     secure,
+    requestsPerMinute,
     filesFolder: filesOf(settings),
     ...(dashboardFolder ? { dashboardFolder } : {}),
   });

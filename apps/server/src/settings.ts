@@ -15,6 +15,8 @@ export interface Settings {
   /** The account the server works with; the owner's when absent. */
   readonly serverUrl: string | undefined;
   readonly sessionSecret: string;
+  /** Requests a minute for one person or address. */
+  readonly requestsPerMinute: number;
   /** Whether an empty embedded database is filled with the invented shop. */
   readonly demo: boolean;
   readonly dashboardFolder: string | undefined;
@@ -43,6 +45,7 @@ export function readSettings(environment: Environment): Settings {
     dataFolder,
     ownerUrl: secret(environment, 'DATABASE_URL'),
     serverUrl: secret(environment, 'DATABASE_SERVER_URL'),
+    requestsPerMinute: Number(environment.HUBWRIGHT_REQUESTS_PER_MINUTE ?? 3_000) || 3_000,
     demo: environment.HUBWRIGHT_DEMO !== 'no',
     sessionSecret: secret(environment, 'SESSION_SECRET') ?? keptSecret(dataFolder),
     dashboardFolder: existsSync(join(dashboard, 'index.html')) ? dashboard : undefined,

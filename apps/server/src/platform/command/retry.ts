@@ -1,5 +1,5 @@
 import { Problem } from '@hubwright/contracts/problems';
-import { constraintProblem, isTransient } from '../database/constraint-problems.ts';
+import { constraintProblem, isTransient, isUnreachable } from '../database/constraint-problems.ts';
 
 const attempts = 5;
 
@@ -19,17 +19,4 @@ export async function withRetries<T>(body: () => Promise<T>): Promise<T> {
       await new Promise((resolve) => setTimeout(resolve, Math.random() * 20 * 2 ** attempt));
     }
   }
-}
-
-/** No connection in time, or the connection went away: nothing was committed as far as we know, and the key makes asking again safe. */
-function isUnreachable(error: unknown): boolean {
-  const code = (error as { code?: string }).code;
-  return (
-    code === 'P2024' ||
-    code === 'P2028' ||
-    code === 'P1001' ||
-    code === 'P1017' ||
-    code === 'ECONNREFUSED' ||
-    code === '57P01'
-  );
 }

@@ -28,6 +28,28 @@ export function isTransient(error: unknown): boolean {
   return (error as DatabaseFault | undefined)?.code === 'P2034' || state === '40001' || state === '40P01';
 }
 
+const unreachableCodes = new Set([
+  'P2024',
+  'P2028',
+  'P1001',
+  'P1017',
+  'ECONNREFUSED',
+  'ECONNRESET',
+  '57P01',
+  '57P02',
+  '57P03',
+]);
+
+/**
+ * No connection in time, or the connection went away. Whether something was committed is not known then; the key makes
+ * asking again safe.
+ */
+export function isUnreachable(error: unknown): boolean {
+  const { code, message } = (error ?? {}) as DatabaseFault;
+  if (unreachableCodes.has(code ?? '') || unreachableCodes.has(sqlState(error) ?? '')) return true;
+  return /Connection terminated|timeout exceeded when trying to connect|Can't reach database/.test(message ?? '');
+}
+
 /**
  * The problem behind a broken constraint, or undefined when the error is something else. Constraints have sentences for
  * names, so the name is what the person reads; the failing row's values never leave the server.

@@ -2,7 +2,7 @@ import { Problem, problemBody } from '@hubwright/contracts/problems';
 import { RuleError } from '@hubwright/rules/errors';
 import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException, Logger } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { constraintProblem } from '../database/constraint-problems.ts';
+import { constraintProblem, isUnreachable } from '../database/constraint-problems.ts';
 
 /** Every failure leaves as RFC 9457 problem+json. Anything unexpected is logged whole and answered without detail. */
 @Catch()
@@ -42,6 +42,7 @@ export function toProblem(error: unknown): Problem {
   if (status === 429) return new Problem('too-many', 'Slow down a little');
   if (status !== undefined && status >= 400 && status < 500)
     return new Problem('malformed-request', 'The request could not be read');
+  if (isUnreachable(error)) return new Problem('busy', 'The database does not answer');
   return constraintProblem(error) ?? new Problem('internal', 'Something went wrong here');
 }
 

@@ -1,0 +1,162 @@
+import { fork, spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { cpus, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { ensureBuilt } from '../../apps/server/prepare.mjs';
+import { coverRow } from './cover.ts';
+import { cpuPerRequest, median, type Shot, send } from './load.ts';
+import { type BenchShop, openShop } from './shop.ts';
+import { statementsOf } from './statements.ts';
+
+// `npm run bench`: figures as ratios, both sides in one run, alternating, median of the rounds. Nothing here is asserted.
+const rounds = Number(process.env.ROUNDS ?? 5);
+const figures: string[][] = [];
+
+async function main(): Promise<void> {
+  ensureBuilt();
+  const shop = await openShop();
+  try {
+    await httpRows(shop);
+  } finally {
+    await shop.close();
+  }
+  figures.push(await coverRow(rounds));
+  const { model } = cpus()[0] ?? { model: 'unknown' };
+  console.log(`\n${cpus().length} cores (${model}), Node ${process.versions.node}, median of ${rounds} rounds\n`);
+  const head = ['what', 'ours', 'twin', 'twin / ours', 'spread of ours', 'size'];
+  for (const row of [head, ...figures]) console.log(`| ${row.join(' | ')} |`);
+}
+
+async function httpRows(shop: BenchShop): Promise<void> {
+  const reads = { '/lot': `/api/inventory/lots/${shop.lots[0]}`, '/list': '/api/work-orders?limit=50' };
+  const noted: Record<string, Awaited<ReturnType<typeof statementsOf>>> = {};
+  for (const [name, path] of Object.entries(reads)) {
+    noted[name] = await statementsOf(async () => void (await send(shop.inProcessPort, get(shop, path))));
+  }
+  const noting = move(shop, 0);
+  const write = await statementsOf(async () => void (await send(shop.inProcessPort, noting)));
+  const begin = write.findIndex(({ text }) => /^BEGIN/i.test(text));
+  const plan = {
+    url: shop.serverUrl,
+    reads: noted,
+    write: { before: write.slice(0, begin), transaction: write.slice(begin) },
+    fresh: [noting.headers['idempotency-key'], ...(await shop.newest())],
+  };
+  const file = join(mkdtempSync(join(tmpdir(), 'hubwright-bench-')), 'plan.json');
+  writeFileSync(
+    file,
+    JSON.stringify(plan, (_, value) => (typeof value === 'bigint' ? String(value) : value)),
+  );
+  const ours = await startServer(shop);
+  const twin = await startTwin(file);
+  try {
+    const size = `${shop.lots.length} lots, ${shop.workOrders} work orders`;
+    for (const [name, path] of Object.entries(reads)) {
+      const twinShot: Shot = { method: 'GET', path: name, headers: {} };
+      await row(name === '/lot' ? 'point read: one lot' : 'list of 50 work orders', size, {
+        ours: { ...ours, shots: () => get(shop, path) },
+        twin: { ...twin, shots: () => twinShot },
+        count: name === '/lot' ? 3_000 : 600,
+      });
+    }
+    await row('one stock movement, 32 clients', size, {
+      ours: { ...ours, shots: (n) => move(shop, n) },
+      twin: {
+        ...twin,
+        shots: (n) => ({
+          method: 'POST',
+          path: '/move',
+          headers: {},
+          body: JSON.stringify({ noted: shop.lots[0], now: shop.lots[n % shop.lots.length] }),
+        }),
+      },
+      count: 800,
+    });
+  } finally {
+    ours.stop();
+    twin.stop();
+  }
+}
+
+interface Side {
+  readonly port: number;
+  readonly pid: number;
+  readonly shots: (n: number) => Shot;
+}
+
+async function row(what: string, size: string, sides: { ours: Side; twin: Side; count: number }): Promise<void> {
+  const spent = { ours: [] as number[], twin: [] as number[] };
+  for (let round = 0; round <= rounds; round += 1) {
+    for (const side of ['ours', 'twin'] as const) {
+      const { shots, ...target } = sides[side];
+      const cpu = await cpuPerRequest(target, { shots, count: sides.count, clients: 32 });
+      if (round > 0) spent[side].push(cpu); // the first round warms up
+    }
+  }
+  const [ours, twin] = [median(spent.ours), median(spent.twin)];
+  const spread = `${Math.min(...spent.ours).toFixed(2)}–${Math.max(...spent.ours).toFixed(2)}`;
+  figures.push([
+    what,
+    `${ours.toFixed(2)} ms CPU`,
+    `${twin.toFixed(2)} ms CPU`,
+    (twin / ours).toFixed(2),
+    spread,
+    size,
+  ]);
+}
+
+function get(shop: BenchShop, path: string): Shot {
+  return { method: 'GET', path, headers: { cookie: shop.cookie } };
+}
+
+function move(shop: BenchShop, n: number): Shot {
+  const lot = shop.lots[n % shop.lots.length];
+  const [from, to] = Math.floor(n / shop.lots.length) % 2 === 0 ? shop.bins : [shop.bins[1], shop.bins[0]];
+  return {
+    method: 'POST',
+    path: `/api/inventory/lots/${lot}/moves`,
+    headers: { cookie: shop.cookie, 'content-type': 'application/json', 'idempotency-key': randomUUID() },
+    body: JSON.stringify({ from, to, quantity: 1 }),
+  };
+}
+
+async function startServer(shop: BenchShop) {
+  const port = await freePort();
+  const child = spawn(process.execPath, ['apps/server/dist/main.js'], {
+    env: { ...process.env, ...shop.environment, PORT: String(port), NODE_OPTIONS: '' },
+    stdio: 'inherit',
+  });
+  for (let i = 0; i < 200; i += 1) {
+    const ok = await send(port, { method: 'GET', path: '/api/health/ready', headers: {} }).then(
+      (a) => a.status === 200,
+      () => false,
+    );
+    if (ok) return { port, pid: child.pid ?? 0, stop: () => child.kill() };
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error('the server did not start');
+}
+
+function startTwin(file: string): Promise<{ port: number; pid: number; stop: () => boolean }> {
+  const child = fork('tests/bench/twin.ts', [file], { execArgv: ['--import', 'tsx'] });
+  return new Promise((resolve) => {
+    child.once('message', (message) =>
+      resolve({ port: (message as { port: number }).port, pid: child.pid ?? 0, stop: () => child.kill() }),
+    );
+  });
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const server = createServer();
+    server.listen(0, '127.0.0.1', () => {
+      const { port } = server.address() as { port: number };
+      server.close(() => resolve(port));
+    });
+  });
+}
+
+await main();
+process.exit(0);
