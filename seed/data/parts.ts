@@ -1,3 +1,4 @@
+// size: tables of data, one entry a line
 import type { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import type { Sent } from '@hubwright/contracts/operation';
 

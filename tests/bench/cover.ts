@@ -63,7 +63,7 @@ export async function coverRow(rounds: number): Promise<string[]> {
     spent.sort.push(
       timed(() =>
         [...shop.demands].sort((a, b) =>
-          a.needBy < b.needBy ? -1 : a.needBy > b.needBy ? 1 : a.priority - b.priority,
+          a.needBy < b.needBy ? -1 : a.needBy > b.needBy ? 1 : (a.priority ?? 0) - (b.priority ?? 0),
         ),
       ),
     );

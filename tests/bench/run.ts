@@ -29,11 +29,34 @@ async function main(): Promise<void> {
   for (const row of [head, ...figures]) console.log(`| ${row.join(' | ')} |`);
 }
 
+const reads = {
+  '/lot': (shop: BenchShop) => `/api/inventory/lots/${shop.lots[0]}`,
+  '/list': () => '/api/work-orders?limit=50',
+};
+
 async function httpRows(shop: BenchShop): Promise<void> {
-  const reads = { '/lot': `/api/inventory/lots/${shop.lots[0]}`, '/list': '/api/work-orders?limit=50' };
+  const ours = await startServer(shop);
+  const twin = await startTwin(await planFile(shop));
+  try {
+    await readRow('point read: one lot', '/lot', { shop, ours, twin, count: 3_000 });
+    await readRow('list of 50 work orders', '/list', { shop, ours, twin, count: 600 });
+    const same = (n: number) => JSON.stringify({ noted: shop.lots[0], now: shop.lots[n % shop.lots.length] });
+    await row('one stock movement, 32 clients', sizeOf(shop), {
+      ours: { ...ours, shots: (n) => move(shop, n) },
+      twin: { ...twin, shots: (n) => ({ method: 'POST', path: '/move', headers: {}, body: same(n) }) },
+      count: 800,
+    });
+  } finally {
+    ours.stop();
+    twin.stop();
+  }
+}
+
+/** Notes what the server sends to the database for one request of each row; the twin replays it. */
+async function planFile(shop: BenchShop): Promise<string> {
   const noted: Record<string, Awaited<ReturnType<typeof statementsOf>>> = {};
   for (const [name, path] of Object.entries(reads)) {
-    noted[name] = await statementsOf(async () => void (await send(shop.inProcessPort, get(shop, path))));
+    noted[name] = await statementsOf(async () => void (await send(shop.inProcessPort, get(shop, path(shop)))));
   }
   const noting = move(shop, 0);
   const write = await statementsOf(async () => void (await send(shop.inProcessPort, noting)));
@@ -49,35 +72,29 @@ async function httpRows(shop: BenchShop): Promise<void> {
     file,
     JSON.stringify(plan, (_, value) => (typeof value === 'bigint' ? String(value) : value)),
   );
-  const ours = await startServer(shop);
-  const twin = await startTwin(file);
-  try {
-    const size = `${shop.lots.length} lots, ${shop.workOrders} work orders`;
-    for (const [name, path] of Object.entries(reads)) {
-      const twinShot: Shot = { method: 'GET', path: name, headers: {} };
-      await row(name === '/lot' ? 'point read: one lot' : 'list of 50 work orders', size, {
-        ours: { ...ours, shots: () => get(shop, path) },
-        twin: { ...twin, shots: () => twinShot },
-        count: name === '/lot' ? 3_000 : 600,
-      });
-    }
-    await row('one stock movement, 32 clients', size, {
-      ours: { ...ours, shots: (n) => move(shop, n) },
-      twin: {
-        ...twin,
-        shots: (n) => ({
-          method: 'POST',
-          path: '/move',
-          headers: {},
-          body: JSON.stringify({ noted: shop.lots[0], now: shop.lots[n % shop.lots.length] }),
-        }),
-      },
-      count: 800,
-    });
-  } finally {
-    ours.stop();
-    twin.stop();
-  }
+  return file;
+}
+
+function sizeOf(shop: BenchShop): string {
+  return `${shop.lots.length} lots, ${shop.workOrders} work orders`;
+}
+
+interface Running {
+  readonly port: number;
+  readonly pid: number;
+}
+
+async function readRow(
+  what: string,
+  name: keyof typeof reads,
+  run: { shop: BenchShop; ours: Running; twin: Running; count: number },
+): Promise<void> {
+  const { shop, ours, twin, count } = run;
+  await row(what, sizeOf(shop), {
+    ours: { ...ours, shots: () => get(shop, reads[name](shop)) },
+    twin: { ...twin, shots: () => ({ method: 'GET', path: name, headers: {} }) },
+    count,
+  });
 }
 
 interface Side {

@@ -1,3 +1,4 @@
+// size: running a command takes its input, who asks and how: four things
 import { randomUUID } from 'node:crypto';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';

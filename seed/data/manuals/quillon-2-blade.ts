@@ -1,3 +1,4 @@
+// size: tables of data, one entry a line
 import {
   type ContentSeed,
   cautions,

@@ -1,3 +1,4 @@
+// size: tables of data, one entry a line
 import { line, wheneverApart } from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every part number and quantity here is invented.

@@ -1,3 +1,4 @@
+// size: tables of data, one entry a line
 import { apart, asNeeded, sealsAndLocks, takenOffAndPutBack, wearParts } from './quillon-3-blade-kit.ts';
 import { type ContentSeed, cautions, inspected, limit, line, measured, perBlade, work } from './shapes.ts';
 

@@ -1,3 +1,4 @@
+// size: tables of data, one entry a line
 import type { ModelContent } from '@hubwright/contracts/manuals/revision';
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Process } from '@hubwright/contracts/people/operations';

@@ -1,3 +1,4 @@
+// size: tables of data, one entry a line
 import { type ContentSeed, cautions, inspected, limit, line, measured, work } from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.

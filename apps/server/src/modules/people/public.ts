@@ -48,14 +48,14 @@ export async function requireAuthorisation(
       validFrom: fromDbDate(own.validFrom),
       expiresOn: fromDbDateOrNull(own.expiresOn),
     };
-  const names = [...new Set(holders.map((held) => held.person.displayName))];
-  throw new Problem(
-    'not-authorised',
-    `This needs the authorisation “${need.process}, ${need.level}”${names.length > 0 ? `, held by ${names.join(', ')}` : ', which nobody holds today'}`,
-    {
-      process: need.process,
-      level: need.level,
-      holders: names,
-    },
-  );
+  throw notAuthorised(need, [...new Set(holders.map((held) => held.person.displayName))]);
+}
+
+function notAuthorised(need: { process: Process; level: Level }, holders: readonly string[]): Problem {
+  const who = holders.length > 0 ? `, held by ${holders.join(', ')}` : ', which nobody holds today';
+  return new Problem('not-authorised', `This needs the authorisation “${need.process}, ${need.level}”${who}`, {
+    process: need.process,
+    level: need.level,
+    holders,
+  });
 }

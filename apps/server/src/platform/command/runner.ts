@@ -6,8 +6,8 @@ import type { z } from 'zod';
 import { Database, type Tx } from '../database/client.ts';
 import { LiveFeed } from '../live/live-feed.ts';
 import { type Actor, IDENTITY, type Identity } from './actor.ts';
-import { CLOCK, type Clock } from './clock.ts';
-import type { Command } from './command.ts';
+import { CLOCK, type Clock, dateIn } from './clock.ts';
+import type { Command, Outcome } from './command.ts';
 import { IDS, type Ids } from './ids.ts';
 import { takeLocks } from './locks.ts';
 import { claimReceipt, hashOf, type RequestIdentity } from './receipts.ts';
@@ -24,6 +24,13 @@ export interface CommandCall {
   readonly expectedVersion?: number | undefined;
   /** Do all but commit. */
   readonly dryRun?: boolean;
+}
+
+/** A call whose input is parsed and whose signature is checked. */
+interface Ready<O extends Operation> extends CommandCall {
+  readonly input: Input<O>;
+  readonly signedBy: string | undefined;
+  readonly zone: string;
 }
 
 /** Carries a dry run's reply out of the transaction that it rolls back. */
@@ -53,7 +60,9 @@ export class CommandRunner {
       if (operation.versioned && call.expectedVersion === undefined)
         throw new Problem('version-missing', 'Say in If-Match which version you saw');
       const signedBy = operation.signs ? await this.signature(input, call.actor) : undefined;
-      const reply = await withRetries(() => this.transaction(command, { ...call, input, signedBy }));
+      // Read before the transaction: inside it would take a second connection.
+      const zone = await this.zone.zone();
+      const reply = await withRetries(() => this.transaction(command, { ...call, input, signedBy, zone }));
       if (!call.dryRun) this.live.poke();
       return reply;
     } catch (error) {
@@ -68,10 +77,7 @@ export class CommandRunner {
     return this.identity.checkSignature(actor.personId, input.signature as { password: string } | { pin: string });
   }
 
-  private async transaction<O extends Operation>(
-    command: Command<O>,
-    call: CommandCall & { input: Input<O>; signedBy: string | undefined },
-  ): Promise<Reply<O>> {
+  private async transaction<O extends Operation>(command: Command<O>, call: Ready<O>): Promise<Reply<O>> {
     try {
       return await this.database.prisma.$transaction((tx) => this.body(tx, command, call));
     } catch (error) {
@@ -80,57 +86,24 @@ export class CommandRunner {
     }
   }
 
-  private async body<O extends Operation>(
-    tx: Tx,
-    command: Command<O>,
-    call: CommandCall & { input: Input<O>; signedBy: string | undefined },
-  ): Promise<Reply<O>> {
+  private async body<O extends Operation>(tx: Tx, command: Command<O>, call: Ready<O>): Promise<Reply<O>> {
     const { operation } = command;
     const now = this.clock.now();
     const recorded = withoutSecrets(operation, call.input);
-    const request: RequestIdentity = {
-      personId: call.actor.personId,
-      key: call.key,
-      command: operation.id,
-      inputHash: hashOf(recorded),
-    };
+    const { personId } = call.actor;
+    const request: RequestIdentity = { personId, key: call.key, command: operation.id, inputHash: hashOf(recorded) };
     const earlier = await claimReceipt(tx, request, now);
     if (earlier) return earlier.stored as Reply<O>;
     await takeLocks(tx, await command.locks(call.input, tx));
     const entryId = this.ids.next();
-    const outcome = await command.execute({
-      tx,
-      input: call.input,
-      actor: call.actor,
-      now,
-      entryId,
-      today: await this.zone.today(now),
-      newId: () => this.ids.next(),
-      expectedVersion: call.expectedVersion,
-    });
+    const { input, actor, expectedVersion } = call;
+    const today = dateIn(call.zone, now);
+    const newId = () => this.ids.next();
+    const outcome = await command.execute({ tx, input, actor, now, today, entryId, newId, expectedVersion });
     const reply = operation.output.parse(outcome.reply) as Reply<O>;
     if (call.dryRun) throw new DryRun(reply);
-    const who = {
-      person: call.actor.personId,
-      roles: call.actor.roles,
-      ...(outcome.authorisation ? { authorisation: outcome.authorisation } : {}),
-    };
-    const signed = operation.signs && call.signedBy ? { signed: { meaning: operation.signs, by: call.signedBy } } : {};
-    await writeRecord(
-      tx,
-      {
-        id: entryId,
-        at: now.toISOString(),
-        command: operation.id,
-        who,
-        ...signed,
-        subjects: outcome.subjects,
-        input: recorded,
-        facts: outcome.facts ?? {},
-        ...(outcome.reason ? { reason: outcome.reason } : {}),
-      },
-      { request, reply, touches: operation.touches },
-    );
+    const body = { id: entryId, at: now.toISOString(), input: recorded, ...recordOf(operation, call, outcome) };
+    await writeRecord(tx, body, { request, reply, touches: operation.touches });
     return reply;
   }
 
@@ -174,6 +147,19 @@ export function mayCall(operation: Operation, actor: Actor): void {
   const { access } = operation;
   if (access === 'public' || access === 'signed-in' || actor.roles.some((role) => access.includes(role))) return;
   throw new Problem('not-permitted', `Only ${access.join(', ')} may do this`, { roles: access });
+}
+
+/** Who did what under which authorisation and signature, as the record keeps it. */
+function recordOf<O extends Operation>(operation: O, call: Ready<O>, outcome: Outcome<O>) {
+  const { authorisation, reason } = outcome;
+  return {
+    command: operation.id,
+    who: { person: call.actor.personId, roles: call.actor.roles, ...(authorisation ? { authorisation } : {}) },
+    ...(operation.signs && call.signedBy ? { signed: { meaning: operation.signs, by: call.signedBy } } : {}),
+    subjects: outcome.subjects,
+    facts: outcome.facts ?? {},
+    ...(reason ? { reason } : {}),
+  };
 }
 
 function isRefusal(problem: Problem): boolean {
