@@ -119,7 +119,7 @@ export const travelerOperations = {
     noun: 'work-orders',
     path: '/api/work-orders/:workOrderId/teardown',
     access: ['technician', 'inspector'],
-    summary: 'Begin teardown: raise a traveler for every serialized part and put what comes off on the rack',
+    summary: 'Begin teardown: raise a traveler for every serialized part',
     input: z.strictObject({
       workOrderId: id,
       /** Stored energy hurts: air or nitrogen charge and springs are discharged by the manual's procedure first. */

@@ -8,7 +8,7 @@ import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { say } from '../../ui/toasts.tsx';
 
-/** Begins teardown: a traveler per serialized part, everything that comes off into the unit's rack. */
+/** Begins teardown: a traveler per serialized part is raised. */
 export function BeginTeardown(props: { workOrderId: string; number: string; onClose: () => void }) {
   const begin = useCommand(travelerOperations.beginTeardown);
   const [isReleased, setReleased] = useState(false);

@@ -3,8 +3,9 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { buildSheetQuery } from '../../features/build/build-sheet.ts';
+import { type BuildSheet, buildSheetQuery } from '../../features/build/build-sheet.ts';
 import { CloseBuild } from '../../features/build/close-build.tsx';
+import { TakeOff } from '../../features/build/take-off.tsx';
 import { useMay, useMe } from '../../features/people/me.ts';
 import { BeginTeardown } from '../../features/travelers/begin-teardown.tsx';
 import { RebaseRevision } from '../../features/travelers/rebase-revision.tsx';
@@ -25,6 +26,21 @@ function Teardown({ order }: { order: WorkOrder }) {
         Begin teardown
       </Button>
       {isOpen ? <BeginTeardown workOrderId={order.id} number={order.number} onClose={() => setOpen(false)} /> : null}
+    </>
+  );
+}
+
+/** After the teardown began, and while nothing of this unit was ever put in its rack. */
+function CameOff({ order, sheet }: { order: WorkOrder; sheet: BuildSheet }) {
+  const mayTakeOff = useMay(kitsOperations.takeOff);
+  const [isOpen, setOpen] = useState(false);
+  const kit = sheet.kits.find((each) => each.state === 'open');
+  const untouched = sheet.rack.length === 0 && sheet.positions.every((line) => line.installed === 0);
+  if (!mayTakeOff || !kit || !untouched || order.stage === 'received') return null;
+  return (
+    <>
+      <Button onPress={() => setOpen(true)}>Put what came off in the rack</Button>
+      {isOpen ? <TakeOff sheet={sheet} kitId={kit.id} onClose={() => setOpen(false)} /> : null}
     </>
   );
 }
@@ -52,6 +68,7 @@ export function BuildPage() {
               : ', no application known'}
           </span>
           <Teardown order={order} />
+          <CameOff order={order} sheet={sheet} />
         </div>
       </ViewHead>
       <div className="stack">
