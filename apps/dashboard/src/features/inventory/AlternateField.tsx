@@ -52,7 +52,7 @@ export function AlternateField({ numbers, onChange, except }: AlternateFieldProp
               weight="quiet"
               isDisabled={at === 0}
               onPress={() => onChange(swapped(numbers, at))}
-              aria-label={`${number} earlier`}
+              aria-label={`Earlier: ${number}`}
             >
               Earlier
             </Button>

@@ -38,17 +38,24 @@ const columns: readonly Column<LotRow>[] = [
     id: 'certificate',
     header: 'Certificate',
     value: (lot) => lot.certificate,
-    cell: (lot) => lot.certificate || <span className="soft">none</span>,
+    cell: (lot) =>
+      lot.certificate ? <span className="code">{lot.certificate}</span> : <span className="soft">none</span>,
   },
 ];
 
 /** Lots with what is on hand. */
-export function LotTable(props: { caption: string; lots: readonly LotRow[]; tools?: ReactNode; empty: ReactNode }) {
+export function LotTable(props: {
+  caption: string;
+  lots: readonly LotRow[];
+  tools?: ReactNode;
+  empty: ReactNode;
+  only?: readonly string[];
+}) {
   return (
     <DataTable
       caption={props.caption}
       rows={props.lots}
-      columns={columns}
+      columns={props.only ? columns.filter(({ id }) => props.only?.includes(id)) : columns}
       rowKey={(lot) => lot.id}
       rowHref={(lot) => `/lots/${lot.id}`}
       tools={props.tools}

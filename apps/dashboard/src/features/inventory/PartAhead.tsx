@@ -40,8 +40,8 @@ export function PartAhead({ part, today }: { part: Part; today: string }) {
   return (
     <figure className="stack tight">
       <figcaption className="small soft">
-        Week by week: what stays on the shelf after what is promised (filled), what will have come (hatched), what kits
-        will be short of (hollow, below the line).
+        Over the coming ten weeks: what stays on the shelf after what is promised (filled), what will have come
+        (hatched), what kits will be short of (hollow, below the line).
       </figcaption>
       <BarOverTime title={`${part.number} over the coming weeks`} days={days} />
     </figure>

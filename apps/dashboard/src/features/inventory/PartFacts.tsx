@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { countOf } from '../../format/numbers.ts';
 import { Link } from '../../ui/Link.tsx';
 import type { Part, PartStock } from './lots.ts';
+import styles from './part.module.css';
 import { classWords } from './stock-words.ts';
 
 function Fact({ name, children }: { name: string; children: ReactNode }) {
@@ -51,8 +52,10 @@ function Figure({ name, value, unit, href }: { name: string; value: number; unit
   return (
     <div>
       <p className="soft small">{name}</p>
-      <p className="figure">
-        <Link href={href}>{String(value)}</Link>
+      <p className="quantity">
+        <span className="figure">
+          <Link href={href}>{String(value)}</Link>
+        </span>
         <span className="unit">{unit}</span>
       </p>
     </div>
@@ -64,7 +67,7 @@ export function PartNumbers({ part, stock }: { part: Part; stock: PartStock }) {
   const lots = `/stock?search=${encodeURIComponent(part.number)}`;
   const expected = `/receiving?search=${encodeURIComponent(part.number)}`;
   return (
-    <div className="row figures">
+    <div className={styles.figures}>
       <Figure name="Have" value={stock.have} unit={part.issueUnit} href={`${lots}&state=accepted`} />
       <Figure name="of it promised" value={stock.reserved} unit={part.issueUnit} href={`${lots}&state=accepted`} />
       <Figure name="In quarantine" value={stock.inQuarantine} unit={part.issueUnit} href={`${lots}&state=quarantine`} />

@@ -15,6 +15,8 @@ export interface PartAhead {
   readonly short: readonly Dated[];
 }
 
+const daysPerColumn = 3;
+
 export interface DayAhead {
   readonly date: string;
   readonly have: number;
@@ -28,12 +30,12 @@ function upTo(date: string, all: readonly Dated[]): number {
 }
 
 /**
- * A part week by week, from today: what is left on the shelf when what is promised has been pulled and what expires has gone, what
+ * A part every third day, from today: what is left on the shelf when what is promised has been pulled and what expires has gone, what
  * will have come by then, and what kits will be short of by then.
  */
-export function partOverTime(today: string, ahead: PartAhead, weeks = 10): readonly DayAhead[] {
-  return Array.from({ length: weeks }, (_, week) => {
-    const date = addDays(today, week * 7);
+export function partOverTime(today: string, ahead: PartAhead, columns = 24): readonly DayAhead[] {
+  return Array.from({ length: columns }, (_, column) => {
+    const date = addDays(today, column * daysPerColumn);
     return {
       date,
       have: Math.max(0, ahead.have - upTo(date, ahead.promised) - upTo(date, ahead.expiring)),

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Button } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
+import styles from './board.module.css';
 import { asksOf, type KitRow } from './kit-board.ts';
 
 const stored = 'hubwright.parts-room-hint';
@@ -28,7 +29,7 @@ export function FirstHint({ kits }: { kits: readonly KitRow[] }) {
   const short = kits.find((kit) => asksOf(kit) === 'order');
   if (isRead || !(whole || short)) return null;
   return (
-    <aside className="newer" aria-label="First steps">
+    <aside className={styles.hint} aria-label="First steps">
       <div className="stack tight">
         <strong>New here? Three things to try</strong>
         <ol>

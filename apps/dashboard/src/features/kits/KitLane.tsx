@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { Hatch } from '../../ui/pictures/Hatch.tsx';
 import styles from './board.module.css';
-import { type BoardScale, mondays, placeOf, stretches } from './board-scale.ts';
+import { type BoardScale, barOf, mondays, placeOf, stretches } from './board-scale.ts';
 import type { KitRow } from './kit-board.ts';
 import { barWords } from './kit-words.ts';
 
@@ -32,13 +32,14 @@ export function DayLines({ scale }: { scale: BoardScale }) {
 
 /** From the need date on: how long the builder waits for what comes late, or that nobody knows. */
 function Wait({ scale, kit }: { scale: BoardScale; kit: KitRow }) {
-  const need = placeOf(scale, kit.needBy);
+  if (kit.late + kit.short === 0) return null;
+  const { right } = barOf(scale, kit.needBy);
   const isNever = kit.wholeOn === 'never';
   const end = kit.wholeOn === 'never' ? 100 : placeOf(scale, kit.wholeOn);
-  if (end <= need) return null;
+  if (end <= right) return null;
   return (
     <g className={isNever ? styles.never : styles.late}>
-      <line x1={percent(need)} x2={percent(end)} y1="20" y2="20" />
+      <line x1={percent(right)} x2={percent(end)} y1="20" y2="20" />
       {isNever ? null : <circle cx={percent(end)} cy="20" r="4" />}
     </g>
   );
@@ -64,7 +65,7 @@ export function KitLane({ scale, kit }: { scale: BoardScale; kit: KitRow }) {
           {...(kind === 'on-order' || kind === 'late' ? { fill: `url(#${hatch})` } : {})}
         />
       ))}
-      {kit.orderBy && kit.short > 0 ? (
+      {kit.orderBy && kit.short > 0 && kit.orderBy >= scale.from ? (
         <svg x={percent(placeOf(scale, kit.orderBy))} y="29" overflow="visible" aria-hidden="true">
           <path className={styles.orderBy} d="M0 0 6 9H-6z" />
         </svg>

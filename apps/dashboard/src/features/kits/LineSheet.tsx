@@ -7,6 +7,7 @@ import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import type { KitLine } from './kit-detail.ts';
 import { standingMarks } from './kit-words.ts';
+import { plainDates } from './plain-dates.ts';
 
 /** Which parts may stand in for this one, best first. */
 function Alternates({ line }: { line: KitLine }) {
@@ -59,7 +60,7 @@ export function LineSheet({ line, actions }: { line: KitLine; actions?: ReactNod
         </h2>
         <StateMark state={state} word={word} />
       </div>
-      {line.sentence ? <p>{line.sentence}</p> : null}
+      {line.sentence ? <p>{plainDates(line.sentence)}</p> : null}
       <dl className="facts">
         <div>
           <dt>For</dt>

@@ -1,4 +1,4 @@
-import { DueText } from '../../format/values.tsx';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -29,7 +29,7 @@ function columns(onRelease: ((fetch: Fetch) => void) | undefined): readonly Colu
       id: 'expires',
       header: 'First day of no use',
       value: (row) => row.expiresOn,
-      cell: (row) => (row.expiresOn ? <DueText date={row.expiresOn} /> : <span className="soft">keeps</span>),
+      cell: (row) => (row.expiresOn ? <DateText date={row.expiresOn} /> : <span className="soft">keeps</span>),
     },
     ...(onRelease
       ? [
@@ -39,7 +39,7 @@ function columns(onRelease: ((fetch: Fetch) => void) | undefined): readonly Colu
             value: () => '',
             canSort: false,
             cell: (row: Fetch) => (
-              <Button weight="quiet" onPress={() => onRelease(row)} aria-label={`Give ${row.lotCode} free`}>
+              <Button weight="quiet" onPress={() => onRelease(row)} aria-label={`Give free ${row.lotCode}`}>
                 Give free
               </Button>
             ),

@@ -1,12 +1,15 @@
 import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { DueText } from '../../format/values.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './board.module.css';
 import { type KitLine, kitQuery } from './kit-detail.ts';
 import { standingMarks } from './kit-words.ts';
+import { plainDates } from './plain-dates.ts';
+import { unpromised } from './pull-list.ts';
 
 const worstFirst = ['short', 'late', 'on-order'] as const;
 
@@ -18,6 +21,8 @@ export function waitingLines(lines: readonly KitLine[]): readonly KitLine[] {
 function WaitingLine({ line }: { line: KitLine }) {
   const { state, word } = standingMarks[line.standing];
   const due = line.pegs.filter((peg) => peg.kind === 'order');
+  // With nothing free on the shelf, a lot it counts on is one in quarantine.
+  const judged = unpromised(line) === 0 ? line.pegs.filter((peg) => peg.kind === 'lot') : [];
   return (
     <li className={styles.line}>
       <StateMark state={state} word={line.short > 0 ? `${word} ${line.short}` : word} />
@@ -26,7 +31,12 @@ function WaitingLine({ line }: { line: KitLine }) {
           <span className="code">{line.part.number}</span> {line.part.description}
           <span className="soft"> · {line.position}</span>
         </p>
-        {line.sentence ? <p className="small">{line.sentence}</p> : null}
+        {line.sentence ? <p className="small">{plainDates(line.sentence)}</p> : null}
+        {judged.map((peg) => (
+          <p key={peg.id} className="small soft">
+            {peg.quantity} in <Link href={`/lots/${peg.id}`}>{peg.code}</Link>, which waits to be judged
+          </p>
+        ))}
         {due.map((peg) => (
           <p key={peg.id} className="small soft">
             {peg.quantity} on <span className="code">{peg.code}</span>, due <DueText date={peg.date} />

@@ -6,6 +6,7 @@ import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import { plainDates } from './plain-dates.ts';
 import type { Shortage } from './shortages.ts';
 
 export interface ShortageTableProps {
@@ -18,7 +19,7 @@ export interface ShortageTableProps {
 }
 
 function Why({ row }: { row: Shortage }) {
-  const [first, ...more] = row.sentences;
+  const [first, ...more] = row.sentences.map(plainDates);
   return (
     <div className="small">
       <p>{first}</p>

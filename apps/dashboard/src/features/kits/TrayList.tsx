@@ -44,7 +44,7 @@ export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
                 <Button
                   weight="quiet"
                   onPress={() => setAsked({ what: 'scrap', lot })}
-                  aria-label={`Scrap pieces of ${lot.lotCode}`}
+                  aria-label={`Damaged: scrap pieces of ${lot.lotCode}`}
                 >
                   Damaged
                 </Button>

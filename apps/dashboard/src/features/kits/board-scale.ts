@@ -9,12 +9,18 @@ export interface BoardScale {
 
 const leastWeeks = 5;
 const mostWeeks = 10;
+const leastBack = 9;
+const mostBack = 21;
 
-/** From a few days ago to the last date any kit names, at least five weeks and at most ten: what lies beyond is cut off at the edge. */
+/**
+ * From the earliest date any kit names, nine to twenty-one days back, to the last, at least five weeks and at most ten in all:
+ * what lies beyond is cut off at the edge.
+ */
 export function boardScale(today: string, dates: readonly string[]): BoardScale {
-  const from = addDays(today, -5);
-  const last = [today, ...dates].sort().at(-1) ?? today;
-  const wanted = daysBetween(from, last) + 4;
+  const sorted = [today, ...dates].sort();
+  const back = daysBetween(sorted[0] ?? today, today) + 1;
+  const from = addDays(today, -Math.min(mostBack, Math.max(leastBack, back)));
+  const wanted = daysBetween(from, sorted.at(-1) ?? today) + 4;
   return { from, today, days: Math.min(mostWeeks * 7, Math.max(leastWeeks * 7, wanted)) };
 }
 
@@ -37,18 +43,22 @@ export interface Stretch {
   readonly width: number;
 }
 
-const leastWidth = 16;
+const leastWidth = 12;
 
-/**
- * A kit's bar ends at its need date and reaches back to today; its stretches are the shares of its lines. A kit that is
- * due now, or was, keeps a readable width.
- */
+/** Where a kit's bar begins and ends: between today and the need date, and wide enough to read. */
+export function barOf(scale: BoardScale, needBy: string): { left: number; right: number } {
+  const need = placeOf(scale, needBy);
+  const today = placeOf(scale, scale.today);
+  if (needBy < scale.today) return { left: need, right: Math.max(today, need + leastWidth) };
+  return { left: Math.max(0, Math.min(today, need - leastWidth)), right: need };
+}
+
+/** A kit's bar between today and its need date; its stretches are the shares of its lines. */
 export function stretches(
   scale: BoardScale,
   kit: { needBy: string; issued: number; have: number; onOrder: number; late: number; short: number },
 ): readonly Stretch[] {
-  const right = Math.max(placeOf(scale, kit.needBy), leastWidth);
-  const left = Math.min(placeOf(scale, scale.today), right - leastWidth);
+  const { left, right } = barOf(scale, kit.needBy);
   const parts = [
     ['issued', kit.issued],
     ['have', kit.have],

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { DueText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -39,7 +40,11 @@ const columns: readonly Column<Expected>[] = [
 ];
 
 /** What lands when: order lines still open, soonest first. A row leads to receiving against it. */
-export function ExpectedTable(props: { rows: readonly Expected[]; hrefOf: (row: Expected) => string }) {
+export function ExpectedTable(props: {
+  rows: readonly Expected[];
+  hrefOf: (row: Expected) => string;
+  tools: ReactNode;
+}) {
   return (
     <DataTable
       caption="Expected deliveries"
@@ -47,6 +52,7 @@ export function ExpectedTable(props: { rows: readonly Expected[]; hrefOf: (row: 
       columns={columns}
       rowKey={(row) => row.id}
       rowHref={props.hrefOf}
+      tools={props.tools}
       empty={
         <EmptyState title="Nothing is on order">What comes without an order is received by its part number.</EmptyState>
       }

@@ -1,7 +1,9 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
+import { unitOperations } from '@hubwright/contracts/units/operations';
 import type { QueryClient } from '@tanstack/react-query';
 import { mayCall } from '../../api/permission.ts';
+import { queryFor } from '../../api/query.ts';
 import { peopleQuery } from '../../features/people/list-people.ts';
 
 /** Something a search or scan named, and where it leads. */
@@ -22,8 +24,36 @@ export interface Finder {
   readonly find: (queries: QueryClient, text: string) => Promise<readonly Hit[]>;
 }
 
+const kindWords = {
+  unit: 'Unit',
+  'part-of-unit': 'Part of a unit',
+  'work-order': 'Work order',
+  traveler: 'Traveler',
+  kit: 'Kit',
+  lot: 'Lot',
+  part: 'Part number',
+  customer: 'Customer',
+  aircraft: 'Aircraft',
+  instrument: 'Instrument',
+} as const;
+
 /** Every kind of thing the search box and a scan can find. A new kind is one more entry. */
 export const finders: readonly Finder[] = [
+  {
+    id: 'codes',
+    mayUse: (roles) => mayCall(unitOperations.find, roles),
+    find: async (queries, text) => {
+      const { rows } = await queries.fetchQuery(queryFor(unitOperations.find, { text: text.slice(0, 100) }));
+      return rows.map(({ kind, id, title, detail, path, exact }) => ({
+        id,
+        kind: kindWords[kind],
+        name: title,
+        detail,
+        href: path,
+        isExact: exact,
+      }));
+    },
+  },
   {
     id: 'people',
     mayUse: (roles) => mayCall(peopleOperations.listPeople, roles),

@@ -23,7 +23,7 @@ function Promises({ kit, line }: { kit: Kit; line: KitLine }) {
             <span>
               {each.quantity} of <Link href={`/lots/${each.lotId}`}>{each.lotCode}</Link> in {each.bin}
             </span>
-            <Button weight="quiet" onPress={() => setReleased(each)} aria-label={`Give ${each.lotCode} free`}>
+            <Button weight="quiet" onPress={() => setReleased(each)} aria-label={`Give free ${each.lotCode}`}>
               Give free
             </Button>
           </li>

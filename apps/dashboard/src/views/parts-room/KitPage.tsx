@@ -83,12 +83,9 @@ export function KitPage() {
     <>
       <KitHead kit={kit} />
       <div className="stack">
-        <div className={styles.beside}>
-          {mayPull ? <KitScanning key={kit.id} kit={kit} /> : <p>This kit is {kit.state}; it is not pulled here.</p>}
-          <div className="sheet">
-            <PullProgress kit={kit} />
-          </div>
-        </div>
+        {mayPull ? <KitScanning key={kit.id} kit={kit} /> : null}
+        {kit.state === 'open' ? null : <p>This kit is {kit.state}; nothing is pulled for it any more.</p>}
+        <PullProgress kit={kit} />
         <div className={opened ? styles.beside : ''}>
           <div className="sheet">
             <Tabs

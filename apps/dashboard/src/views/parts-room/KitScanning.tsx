@@ -8,6 +8,7 @@ import { Checkbox } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { ScanField } from '../../ui/ScanField.tsx';
+import styles from './parts-room.module.css';
 
 /** Codes of other things that a scanner may meet here: they open what they name. */
 const others = /^(KIT|WO|TR|PO)-/;
@@ -28,15 +29,13 @@ export function KitScanning({ kit }: { kit: Kit }) {
   const takeBack = (outcome: ScanOutcome & { kind: 'taken' }) =>
     undo.mutate(outcome.issued, { onSuccess: () => settle({ id: outcome.id, code: outcome.code, kind: 'undone' }) });
   return (
-    <div className="stack">
+    <div className={styles.scanning}>
       <ScanField
         label="Scan a lot into the tray"
         hint="One scan a line; a scan is taken wherever you are on this page."
         onScan={take}
       />
-      <ScanOutcomes outcomes={outcomes} lines={kit.lines} onUndo={takeBack} />
-      {undo.error ? <Refusal problem={undo.error} /> : null}
-      <div className="row">
+      <div className="stack tight">
         <DecimalField
           label="Pieces of the next scan"
           hint="Empty: all the line still needs"
@@ -54,6 +53,10 @@ export function KitScanning({ kit }: { kit: Kit }) {
         >
           Sound at each scan
         </Checkbox>
+      </div>
+      <div className={styles.outcomes}>
+        <ScanOutcomes outcomes={outcomes} lines={kit.lines} onUndo={takeBack} />
+        {undo.error ? <Refusal problem={undo.error} /> : null}
       </div>
     </div>
   );

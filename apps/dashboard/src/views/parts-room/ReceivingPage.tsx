@@ -24,6 +24,7 @@ function WaitingLots() {
       <PagesFrame of={waiting}>
         <LotTable
           caption="Lots in quarantine"
+          only={['code', 'part', 'onHand', 'expires', 'certificate']}
           lots={waiting.rows.filter((lot) => lot.onHand > 0)}
           empty={
             <EmptyState title="Nothing waits in quarantine">
@@ -47,18 +48,18 @@ export function ReceivingPage() {
     <div className={isReceiving ? styles.beside : ''}>
       <div className="stack">
         <section className="sheet stack">
-          <div className="row between">
-            <h2>Expected</h2>
-            <div className="row">
-              <FilterField label="Part or order" value={search} onChange={(text) => setAddress({ search: text })} />
-              {mayReceive ? (
-                <Button onPress={() => setAddress({ line: '', without: 'order' })}>Receive without an order</Button>
-              ) : null}
-            </div>
-          </div>
+          <h2>Expected</h2>
           <PagesFrame of={expected}>
             <ExpectedTable
               rows={expected.rows}
+              tools={
+                <>
+                  <FilterField label="Part or order" value={search} onChange={(text) => setAddress({ search: text })} />
+                  {mayReceive ? (
+                    <Button onPress={() => setAddress({ line: '', without: 'order' })}>Receive without an order</Button>
+                  ) : null}
+                </>
+              }
               hrefOf={(row) => `/receiving?line=${row.id}${search ? `&search=${encodeURIComponent(search)}` : ''}`}
             />
           </PagesFrame>
