@@ -3,6 +3,7 @@ import type { Role } from '@hubwright/contracts/roles';
 import { lazyRouteComponent } from '@tanstack/react-router';
 import type { ComponentType } from 'react';
 import { buildBenchPages } from './build-bench/pages.ts';
+import { frontDeskPages } from './front-desk/pages.ts';
 import { inspectionPages } from './inspection/pages.ts';
 import { managerPages } from './manager/pages.ts';
 import { partsRoomPages } from './parts-room/pages.ts';
@@ -40,6 +41,7 @@ const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'in
 
 /** Every view there is. The first of an area that a person may open is where the area's tab leads. */
 export const views: readonly View[] = [
+  ...frontDeskPages,
   ...partsRoomPages,
   ...buildBenchPages,
   ...inspectionPages,

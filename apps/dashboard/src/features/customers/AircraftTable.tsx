@@ -1,0 +1,77 @@
+import type { ReactNode } from 'react';
+import { DateText, Hours } from '../../format/values.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { type Aircraft, meterWords } from './customers.ts';
+
+function Readings({ aircraft }: { aircraft: Aircraft }) {
+  if (aircraft.latestReadings.length === 0) return <span className="soft">never read</span>;
+  return (
+    <ul style={{ listStyle: 'none' }}>
+      {aircraft.latestReadings.map((reading) => (
+        <li key={reading.meter}>
+          {meterWords[reading.meter]} <Hours tenths={reading.hoursTenths} />, <DateText date={reading.readOn} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function columnsWith(onRead: ((aircraft: Aircraft) => void) | undefined): readonly Column<Aircraft>[] {
+  return [
+    {
+      id: 'registration',
+      header: 'Registration',
+      value: (row) => row.registration,
+      cell: (row) => <span className="code">{row.registration}</span>,
+    },
+    { id: 'airframe', header: 'Airframe', value: (row) => row.airframe },
+    { id: 'engine', header: 'Engine', value: (row) => row.engine },
+    {
+      id: 'readings',
+      header: 'Latest readings',
+      value: (row) =>
+        row.latestReadings
+          .map((each) => `${meterWords[each.meter]} ${each.hoursTenths / 10} on ${each.readOn}`)
+          .join('; '),
+      cell: (row) => <Readings aircraft={row} />,
+      canSort: false,
+    },
+    ...(onRead
+      ? [
+          {
+            id: 'read',
+            header: 'New reading',
+            value: () => '',
+            cell: (row: Aircraft) => (
+              <Button onPress={() => onRead(row)} aria-label={`Record a reading of ${row.registration}`}>
+                Record
+              </Button>
+            ),
+            canSort: false,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Aircraft of a customer, with the latest reading of each meter. */
+export function AircraftTable(props: {
+  aircraft: readonly Aircraft[];
+  onRead: ((aircraft: Aircraft) => void) | undefined;
+  tools: ReactNode;
+}) {
+  return (
+    <DataTable
+      caption="Aircraft"
+      rows={props.aircraft}
+      columns={columnsWith(props.onRead)}
+      rowKey={(row) => row.id}
+      tools={props.tools}
+      empty={
+        <EmptyState title="No aircraft yet">Add one, so that its readings tell when its units come due.</EmptyState>
+      }
+    />
+  );
+}

@@ -1,0 +1,15 @@
+import { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
+import type { Reply } from '@hubwright/contracts/operation';
+import { queryFor } from '../../api/query.ts';
+
+export const nextDueQuery = (unitId: string) => queryFor(dueDateOperations.nextDue, { unitId });
+export const comingDueQuery = (days: number, customerId?: string) =>
+  queryFor(dueDateOperations.comingDue, { days, limit: 200, ...(customerId ? { customerId } : {}) });
+export type DueRow = Reply<typeof dueDateOperations.comingDue>['rows'][number];
+
+/** How far off, in words a letter may use. */
+export function leftWords(row: Pick<DueRow, 'overdue' | 'daysLeft'>): string {
+  if (row.daysLeft === 'unknown') return 'not known';
+  if (row.overdue) return `${-row.daysLeft} days over`;
+  return `in ${row.daysLeft} days`;
+}

@@ -1,0 +1,97 @@
+import { useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import { Checkbox } from '../../ui/Checkbox.tsx';
+import { DecimalField } from '../../ui/DecimalField.tsx';
+import { FieldGroup } from '../../ui/FieldGroup.tsx';
+import { Select } from '../../ui/Select.tsx';
+import { TextField } from '../../ui/TextField.tsx';
+import type { ArrivingProps } from './ArrivingWho.tsx';
+import { type ArrivalDraft, fromRecord, returningQuery } from './arrival-draft.ts';
+import { meterChoices } from './arrival-words.ts';
+import { HoursField } from './HoursField.tsx';
+import { ReturningUnit } from './ReturningUnit.tsx';
+
+const settleMs = 350;
+
+function useSettled(text: string): string {
+  const [settled, setSettled] = useState(text);
+  useEffect(() => {
+    const timer = setTimeout(() => setSettled(text), settleMs);
+    return () => clearTimeout(timer);
+  }, [text]);
+  return settled;
+}
+
+function useReturning(draft: ArrivalDraft) {
+  const serial = useSettled(draft.isUnreadable ? '' : draft.serial.trim());
+  const modelId = draft.model?.id ?? '';
+  return useQuery({ ...returningQuery(serial, modelId), enabled: serial !== '' && modelId !== '' }).data?.rows ?? [];
+}
+
+/** The unit's own serial, what the shop knows of it, and its hours with the meter they were read from. */
+export function IdentityFields({ draft, set }: ArrivingProps) {
+  const known = useReturning(draft);
+  return (
+    <>
+      <FieldGroup title="Serial" note="Often the hub’s serial carries the propeller’s identity: ask.">
+        <TextField
+          name="serial"
+          label="Serial of the unit"
+          value={draft.serial}
+          isDisabled={draft.isUnreadable}
+          onChange={(serial) => set({ serial })}
+          isCode
+          isRequired
+          after={
+            <Checkbox
+              aria-label="Unit: not readable yet"
+              isSelected={draft.isUnreadable}
+              onChange={(isUnreadable) => set({ isUnreadable, serial: '' })}
+            >
+              not readable yet
+            </Checkbox>
+          }
+        />
+        <div role="status">
+          {known.map((record) => (
+            <ReturningUnit
+              key={record.itemId}
+              record={record}
+              onTakeOver={() => set({ parts: fromRecord(draft.parts, record) })}
+            />
+          ))}
+        </div>
+      </FieldGroup>
+      <FieldGroup title="Hours of the unit" note="As the logbook or the customer says. Unknown is an answer.">
+        <HoursField
+          name="times/sinceNewTenths"
+          label="Since new"
+          value={draft.sinceNew}
+          onChange={(sinceNew) => set({ sinceNew })}
+        />
+        <HoursField
+          name="times/sinceOverhaulTenths"
+          label="Since overhaul"
+          value={draft.sinceOverhaul}
+          onChange={(sinceOverhaul) => set({ sinceOverhaul })}
+        />
+        <Select
+          name="times/meter"
+          label="Which meter they come from"
+          placeholder="Choose when hours are known"
+          value={draft.meter}
+          onChange={(meter) => set({ meter })}
+          choices={meterChoices}
+        />
+        <DecimalField
+          name="times/meterTenths"
+          label="What that meter read"
+          unit="h"
+          decimals={1}
+          value={draft.meterReading}
+          onChange={(meterReading) => set({ meterReading })}
+        />
+      </FieldGroup>
+    </>
+  );
+}

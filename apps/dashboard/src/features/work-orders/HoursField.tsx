@@ -1,0 +1,34 @@
+import { Checkbox } from '../../ui/Checkbox.tsx';
+import { DecimalField } from '../../ui/DecimalField.tsx';
+import type { HoursDraft } from './arrival-draft.ts';
+
+/** Hours with one decimal, or unknown: said by a tick, never by leaving it empty. */
+export function HoursField(props: {
+  name: string;
+  label: string;
+  value: HoursDraft;
+  onChange: (value: HoursDraft) => void;
+}) {
+  const { value, onChange } = props;
+  return (
+    <DecimalField
+      name={props.name}
+      label={props.label}
+      unit="h"
+      decimals={1}
+      size={8}
+      value={value.isUnknown ? '' : value.text}
+      onChange={(text) => onChange({ text, isUnknown: false })}
+      isRequired
+      after={
+        <Checkbox
+          aria-label={`${props.label}: unknown`}
+          isSelected={value.isUnknown}
+          onChange={(isUnknown) => onChange({ text: '', isUnknown })}
+        >
+          unknown
+        </Checkbox>
+      }
+    />
+  );
+}

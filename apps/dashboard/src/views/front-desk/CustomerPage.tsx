@@ -1,0 +1,75 @@
+import { customerOperations } from '@hubwright/contracts/customers/operations';
+import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { useSuspenseQuery } from '@tanstack/react-query';
+import { useParams } from '@tanstack/react-router';
+import { useState } from 'react';
+import { usePages } from '../../api/pages.ts';
+import { AircraftTable } from '../../features/customers/AircraftTable.tsx';
+import { AddAircraft } from '../../features/customers/add-aircraft.tsx';
+import { CustomerFacts } from '../../features/customers/CustomerFacts.tsx';
+import { ChangeCustomer } from '../../features/customers/change-customer.tsx';
+import { type Aircraft, type Customer, customerQuery } from '../../features/customers/customers.ts';
+import { RecordReading } from '../../features/customers/record-reading.tsx';
+import { useMay } from '../../features/people/me.ts';
+import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
+import { useToday } from '../../format/use-today.ts';
+import { ViewHead } from '../../shell/ViewHead.tsx';
+import { Button } from '../../ui/Button.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
+
+function Fleet({ customer }: { customer: Customer }) {
+  const mayAdd = useMay(customerOperations.addAircraft);
+  const mayRead = useMay(customerOperations.recordReading);
+  const today = useToday();
+  const [isAdding, setAdding] = useState(false);
+  const [read, setRead] = useState<Aircraft>();
+  return (
+    <section className="sheet stack" aria-labelledby="aircraft">
+      <h2 id="aircraft">Aircraft</h2>
+      <AircraftTable
+        aircraft={customer.aircraft}
+        onRead={mayRead ? setRead : undefined}
+        tools={mayAdd ? <Button onPress={() => setAdding(true)}>Add an aircraft</Button> : null}
+      />
+      {isAdding ? <AddAircraft customerId={customer.id} onClose={() => setAdding(false)} /> : null}
+      {read ? <RecordReading aircraft={read} today={today} onClose={() => setRead(undefined)} /> : null}
+    </section>
+  );
+}
+
+function Orders({ customer }: { customer: Customer }) {
+  const orders = usePages(workOrderOperations.listWorkOrders, { customerId: customer.id });
+  return (
+    <section className="sheet stack" aria-labelledby="orders">
+      <h2 id="orders">Work orders</h2>
+      <PagesFrame of={orders}>
+        <OrderTable rows={orders.rows} tools={null} />
+      </PagesFrame>
+    </section>
+  );
+}
+
+export function CustomerPage() {
+  const { customerId = '' } = useParams({ strict: false }) as { customerId?: string };
+  const customer = useSuspenseQuery(customerQuery(customerId)).data;
+  const mayChange = useMay(customerOperations.changeCustomer);
+  const [isChanging, setChanging] = useState(false);
+  return (
+    <>
+      <ViewHead
+        title={`Customer ${customer.code}`}
+        question={`${customer.name}: what do they fly, and what have we of theirs?`}
+      >
+        {mayChange ? <Button onPress={() => setChanging(true)}>Change</Button> : null}
+      </ViewHead>
+      <div className="stack">
+        <div className="sheet stack">
+          <CustomerFacts customer={customer} />
+        </div>
+        <Fleet customer={customer} />
+        <Orders customer={customer} />
+      </div>
+      {isChanging ? <ChangeCustomer customer={customer} onClose={() => setChanging(false)} /> : null}
+    </>
+  );
+}

@@ -1,0 +1,61 @@
+import { unitOperations } from '@hubwright/contracts/units/operations';
+import { useSuspenseQuery } from '@tanstack/react-query';
+import { useParams } from '@tanstack/react-router';
+import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
+import { useMay, useMe } from '../../features/people/me.ts';
+import { ConfirmIdentity } from '../../features/units/confirm-identity.tsx';
+import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
+import { UnitTree } from '../../features/units/UnitTree.tsx';
+import { nameOf, unitQuery } from '../../features/units/units.ts';
+import { ViewHead } from '../../shell/ViewHead.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
+import styles from './front-desk.module.css';
+
+export function UnitPage() {
+  const { unitId = '' } = useParams({ strict: false }) as { unitId?: string };
+  const unit = useSuspenseQuery(unitQuery(unitId)).data;
+  const me = useMe();
+  const mayConfirm = useMay(unitOperations.confirmIdentity);
+  const what = unit.model?.designation ?? `${unit.kind.replaceAll('-', ' ')} ${unit.partNumber}`;
+  const isUnit = unit.kind === 'assembly' && unit.model !== null;
+  return (
+    <>
+      <ViewHead
+        title={`${unit.maker} ${what}`}
+        question={`${nameOf(unit)}: what is it made of, and where has it been?`}
+      >
+        {unit.serial === null ? (
+          <div className="row">
+            <StateMark state="hold" word="serial not readable yet" />
+            {mayConfirm ? <ConfirmIdentity part={unit} signer={me} /> : null}
+          </div>
+        ) : null}
+      </ViewHead>
+      <div className="stack">
+        <div className={isUnit ? styles.halves : 'stack'}>
+          <section className="sheet stack" aria-labelledby="made-of">
+            <h2 id="made-of">{isUnit ? 'Made of' : 'Sits in'}</h2>
+            <UnitTree
+              unit={unit}
+              confirm={(part) => (mayConfirm ? <ConfirmIdentity part={part} signer={me} /> : null)}
+            />
+          </section>
+          {isUnit ? (
+            <section className="sheet stack" aria-labelledby="next-due">
+              <h2 id="next-due">Next due</h2>
+              <NextDueSheet unitId={unit.id} />
+            </section>
+          ) : null}
+        </div>
+        <section className="sheet stack" aria-labelledby="times">
+          <h2 id="times">Times</h2>
+          <TimesTable times={unit.times} />
+        </section>
+        <section className="sheet stack" aria-labelledby="visits">
+          <h2 id="visits">Visits</h2>
+          <VisitTable visits={unit.workOrders} />
+        </section>
+      </div>
+    </>
+  );
+}

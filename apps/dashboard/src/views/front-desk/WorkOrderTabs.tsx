@@ -1,0 +1,99 @@
+import { quoteOperations } from '@hubwright/contracts/quotes/operations';
+import { unitOperations } from '@hubwright/contracts/units/operations';
+import { useMay, useMe } from '../../features/people/me.ts';
+import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
+import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
+import { ConfirmIdentity } from '../../features/units/confirm-identity.tsx';
+import { HoldList } from '../../features/work-orders/HoldList.tsx';
+import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
+import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../features/work-orders/OrderLists.tsx';
+import { PartsInUnit } from '../../features/work-orders/PartsInUnit.tsx';
+import type { WorkOrder } from '../../features/work-orders/work-orders.ts';
+import { Link } from '../../ui/Link.tsx';
+import styles from './front-desk.module.css';
+
+type Props = { order: WorkOrder };
+
+export function OverviewTab({ order }: Props) {
+  return (
+    <div className={styles.halves}>
+      <ArrivalFacts order={order} />
+      <div className="stack">
+        <section aria-labelledby="open-items">
+          <h2 id="open-items">What keeps it from leaving ({order.openItems.length})</h2>
+          <OpenItems order={order} />
+        </section>
+        <section aria-labelledby="loose-items">
+          <h2 id="loose-items">Came beside it</h2>
+          <LooseItemList order={order} />
+        </section>
+        <section aria-labelledby="findings">
+          <h2 id="findings">Found</h2>
+          <FindingBriefs order={order} />
+        </section>
+      </div>
+    </div>
+  );
+}
+
+export function QuotesTab({ order }: Props) {
+  const mayQuote = useMay(quoteOperations.writeQuote);
+  return (
+    <div className="stack">
+      {mayQuote ? (
+        <div className="row">
+          <WriteButtons order={order} />
+        </div>
+      ) : null}
+      <QuotesOfOrder workOrderId={order.id} mayAct={mayQuote} />
+    </div>
+  );
+}
+
+export function TravelersTab({ order }: Props) {
+  return (
+    <div className="stack">
+      <p>
+        <Link href={`/build/${order.id}`}>Build and teardown of {order.number}</Link>
+      </p>
+      <TravelerBriefs order={order} />
+    </div>
+  );
+}
+
+export function PartsTab({ order }: Props) {
+  const me = useMe();
+  const mayConfirm = useMay(unitOperations.confirmIdentity);
+  const unit = {
+    id: order.unit.id,
+    partNumber: order.unit.designation,
+    provisionalName: order.unit.provisionalName,
+    version: order.unitVersion,
+  };
+  return (
+    <div className="stack">
+      {order.unit.serial === null ? (
+        <p className="row">
+          The serial of the unit itself was not readable.{' '}
+          {mayConfirm ? <ConfirmIdentity part={unit} signer={me} /> : 'An inspector reads it.'}
+        </p>
+      ) : null}
+      <PartsInUnit
+        order={order}
+        confirm={(part) => (mayConfirm ? <ConfirmIdentity part={part} signer={me} /> : null)}
+      />
+      {order.kit ? (
+        <p>
+          Kit <Link href={`/kits/${order.kit.id}`}>{order.kit.code}</Link>: of {order.kit.needed} new pieces{' '}
+          {order.kit.issued} in the tray or unit, {order.kit.reserved} promised from stock.
+        </p>
+      ) : (
+        <p className="soft">This scope has no kit.</p>
+      )}
+    </div>
+  );
+}
+
+export function HoldsTab({ order }: Props) {
+  return <HoldList holds={order.allHolds} roles={useMe().roles} />;
+}
