@@ -16,7 +16,7 @@ export interface DeliverySeed {
   readonly left?: 'in quarantine' | 'rejected';
 }
 
-/** How many of a part came a year ago and again in spring, unless it is named below. */
+/** How many of a part came when the shop began to keep its stock here. */
 const usual: Readonly<Record<string, number>> = {
   'Q301-11': 60,
   'Q301-11A': 12,
@@ -26,7 +26,7 @@ const usual: Readonly<Record<string, number>> = {
   'Q301-15': 14,
   'Q301-16': 24,
   'Q301-17': 10,
-  'Q301-21': 700,
+  'Q301-21': 900,
   'Q301-22': 8,
   'Q301-24': 50,
   'Q301-25': 20,
@@ -35,17 +35,17 @@ const usual: Readonly<Record<string, number>> = {
   'Q301-31': 225,
   'Q301-31A': 25,
   'Q301-32': 12,
-  'Q301-33': 100,
-  'Q301-34': 200,
+  'Q301-33': 200,
+  'Q301-34': 300,
   'Q301-35': 6,
   'Q301-36': 75,
   'Q301-37': 150,
   'Q301-38': 25,
-  'Q301-39': 150,
+  'Q301-39': 200,
   'Q301-40': 200,
   'Q301-41': 50,
   'Q301-42': 50,
-  'Q301-43': 75,
+  'Q301-43': 100,
   'Q301-44': 25,
   'Q301-51': 2,
   'Q301-52': 1,
@@ -55,28 +55,28 @@ const usual: Readonly<Record<string, number>> = {
   'Q201-13': 24,
   'Q201-15': 10,
   'Q201-16': 12,
-  'Q201-21': 300,
+  'Q201-21': 400,
   'Q201-24': 20,
   'Q201-26': 10,
   'Q201-32': 8,
   'Q201-51': 2,
   'V14-11': 30,
   'V14-12': 20,
-  'V14-13': 10,
-  'V14-14': 10,
-  'V14-21': 8,
+  'V14-13': 16,
+  'V14-14': 16,
+  'V14-21': 12,
   'V14-22': 6,
-  'V14-23': 16,
-  'V14-24': 8,
-  'V14-31': 75,
-  'V14-32': 100,
+  'V14-23': 32,
+  'V14-24': 12,
+  'V14-31': 125,
+  'V14-32': 150,
   'V14-33': 50,
   'V14-34': 25,
   'V14-51': 2,
   'V14-52': 2,
   'V14-54': 1,
   'LM-GR6': 6_000,
-  'LM-SW32': 2_400,
+  'LM-SW32': 4_800,
   'LM-SW41': 3_600,
   'LM-AS1': 450,
   'Q-SHIM-05': 40,
@@ -84,9 +84,12 @@ const usual: Readonly<Record<string, number>> = {
   'Q-BW-1': 100,
 };
 
+/** Some of which the shop uses much: it came again in spring. */
+const again = ['Q301-11', 'Q301-31', 'Q301-36', 'Q301-37', 'V14-11', 'LM-GR6'];
+
 const regular: readonly DeliverySeed[] = Object.entries(usual).flatMap(([part, quantity]) => [
   { part, quantity, day: -372, cured: -420 },
-  { part, quantity, day: -160, cured: -190 },
+  ...(again.includes(part) ? [{ part, quantity, day: -160, cured: -190 }] : []),
 ]);
 
 /** What makes the parts room think. */
