@@ -881,6 +881,9 @@ CREATE INDEX "lots_work_order_id_idx" ON "lots"("work_order_id");
 CREATE INDEX "balances_place_kind_place_ref_idx" ON "balances"("place_kind", "place_ref");
 
 -- CreateIndex
+CREATE UNIQUE INDEX "movements_sequence_key" ON "movements"("sequence");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "movements_reverses_id_key" ON "movements"("reverses_id");
 
 -- CreateIndex

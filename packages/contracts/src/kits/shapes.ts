@@ -135,6 +135,8 @@ export const shortageRow = z
     packSize: z.int(),
     /** `short` rounded up to whole packs. */
     suggested: z.int(),
+    /** Kit lines that wait for this part; the lists name the first fifty by need date. */
+    kitLines: z.int(),
     kits: z.array(
       z.object({ kitId: id, kitCode: z.string(), lineId: id, position: z.string(), quantity: z.int(), needBy: date }),
     ),

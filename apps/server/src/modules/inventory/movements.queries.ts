@@ -27,21 +27,27 @@ interface MovementRow {
   person: string;
 }
 
-// The page is cut first: titles and names are looked up for its rows only. Each filter has an index that ends in the sequence
-// or is narrow; a kit is its tray and what its lines moved between rack and unit.
-const movementsSql = `
-  SELECT m.*, l.code AS lot_code, p.number AS part_number, coalesce(w.display_name, '') AS person,
-    ${placeTitle({ kind: 'm.from_kind', ref: 'm.from_ref' })} AS from_title,
-    ${placeTitle({ kind: 'm.to_kind', ref: 'm.to_ref' })} AS to_title,
-    (SELECT r.id FROM movements r WHERE r.reverses_id = m.id) AS reversed_by
-  FROM (
-    SELECT * FROM movements m WHERE ($1::uuid IS NULL OR m.lot_id = $1) AND ($2::uuid IS NULL OR m.part_id = $2)
-      AND ($3::uuid IS NULL OR m.kit_line_id IN (SELECT id FROM kit_lines WHERE kit_id = $3))
-      AND ($4::text IS NULL OR (m.from_kind = 'bin' AND m.from_ref = $4) OR (m.to_kind = 'bin' AND m.to_ref = $4))
-      AND ($5::bigint IS NULL OR m.sequence < $5)
-    ORDER BY m.sequence DESC LIMIT $6) m
-  JOIN lots l ON l.id = m.lot_id JOIN parts p ON p.id = m.part_id LEFT JOIN people w ON w.id = m.person_id
-  ORDER BY m.sequence DESC`;
+/** Each filter is a constant of its own: one text that holds all of them could use none of their indexes. */
+const filters = {
+  lotId: 'm.lot_id = $::uuid',
+  partId: 'm.part_id = $::uuid',
+  kitId: 'm.kit_line_id IN (SELECT id FROM kit_lines WHERE kit_id = $::uuid)',
+  bin: "m.id IN (SELECT id FROM movements WHERE from_kind = 'bin' AND from_ref = $ UNION ALL SELECT id FROM movements WHERE to_kind = 'bin' AND to_ref = $)",
+  after: 'm.sequence < $::bigint',
+} as const;
+
+/** The page is cut first: titles and names are looked up for its rows only. */
+function movementsSql(given: readonly (keyof typeof filters)[]): string {
+  const where = given.map((name, index) => filters[name].replaceAll('$', `$${index + 2}`));
+  return `
+    SELECT m.*, l.code AS lot_code, p.number AS part_number, coalesce(w.display_name, '') AS person,
+      ${placeTitle({ kind: 'm.from_kind', ref: 'm.from_ref' })} AS from_title,
+      ${placeTitle({ kind: 'm.to_kind', ref: 'm.to_ref' })} AS to_title,
+      (SELECT r.id FROM movements r WHERE r.reverses_id = m.id) AS reversed_by
+    FROM (SELECT * FROM movements m WHERE ${['true', ...where].join(' AND ')} ORDER BY m.sequence DESC LIMIT $1) m
+    JOIN lots l ON l.id = m.lot_id JOIN parts p ON p.id = m.part_id LEFT JOIN people w ON w.id = m.person_id
+    ORDER BY m.sequence DESC`;
+}
 
 /** The stock ledger, newest first: every number on a screen leads here. */
 @Injectable()
@@ -49,16 +55,15 @@ export class MovementsQueries {
   constructor(@Inject(Reads) private readonly reads: Reads) {}
 
   async listMovements(input: Input<typeof inventoryOperations.listMovements>) {
-    const rows = await this.reads.sql<MovementRow>(movementsSql, [
-      input.lotId ?? null,
-      input.partId ?? null,
-      input.kitId ?? null,
-      input.bin ?? null,
-      input.after && /^\d{1,18}$/.test(input.after) ? input.after : null,
-      input.limit + 1,
+    const { limit, after, ...rest } = input;
+    const asked = { ...rest, after: after && /^\d{1,18}$/.test(after) ? after : undefined };
+    const given = (Object.keys(filters) as (keyof typeof filters)[]).filter((name) => asked[name] !== undefined);
+    const rows = await this.reads.sql<MovementRow>(movementsSql(given), [
+      limit + 1,
+      ...given.map((name) => asked[name]),
     ]);
-    const shown = rows.slice(0, input.limit);
-    return { rows: shown.map(movementRow), next: rows.length > input.limit ? (shown.at(-1)?.sequence ?? null) : null };
+    const shown = rows.slice(0, limit);
+    return { rows: shown.map(movementRow), next: rows.length > limit ? (shown.at(-1)?.sequence ?? null) : null };
   }
 }
 

@@ -36,6 +36,7 @@ export function lineCovers(
 ): LineCover[] {
   const byLine = new Map(answer.lines.map((line) => [line.demand, line]));
   const names = namesOf(known.supply);
+  const words = { cause: causes(known.supply, known.today), today: known.today };
   return lines.map((row) => {
     const covered = byLine.get(row.lineId);
     const pegs = (covered?.pegs ?? []).map(({ source, quantity, date }) => ({ ...names(source), quantity, date }));
@@ -52,7 +53,7 @@ export function lineCovers(
       coveredOn: covered?.covered ?? null,
       orderBy: covered?.orderBy ?? null,
     };
-    return { ...figures, standing: standing(figures), sentence: sentence(figures, known) };
+    return { ...figures, standing: standing(figures), sentence: sentence(figures, words) };
   });
 }
 
@@ -70,28 +71,46 @@ function standing({ row, toPull: pulling, have, onOrder, late, short }: Figures)
 }
 
 /** Part, quantity, date, kit, cause: what a clerk reads and acts on. */
-function sentence(figures: Figures, { supply, today }: { supply: Supply; today: string }): string {
+function sentence(figures: Figures, { cause, today }: { cause: (row: LineRow) => string; today: string }): string {
   const { row, short, late, pegs, orderBy } = figures;
   const where = `${row.kitCode} (${row.position || `line ${row.sequence}`})`;
   if (short > 0) {
     const until = orderBy ? ` Order by ${orderBy}${orderBy < today ? ', which has passed' : ''}.` : '';
-    return `${short} × ${row.part.number} short for ${where}, needed ${row.needBy}: ${cause(row, supply, today)}.${until}`;
+    return `${short} × ${row.part.number} short for ${where}, needed ${row.needBy}: ${cause(row)}.${until}`;
   }
   if (late === 0) return '';
   const last = pegs.filter(({ date }) => date > row.needBy).at(-1);
   return `${late} × ${row.part.number} late for ${where}, needed ${row.needBy}: comes on ${last?.date} (${last?.code}).`;
 }
 
-function cause(row: LineRow, { stock, orders, alternates }: Supply, today: string): string {
-  const uses = new Set([
-    row.part.id,
-    ...alternates.filter(({ partId }) => partId === row.part.id).map(({ useId }) => useId),
-  ]);
-  const here = stock.filter(({ partId }) => uses.has(partId));
-  const coming = orders.some(({ partId }) => uses.has(partId));
-  if (here.length === 0)
-    return coming ? 'what is on order serves kits needed earlier' : 'none on the shelf, none on order';
-  return unfit(here, row, today) ?? 'what there is serves kits needed earlier';
+/** Lines of one part, day and customer share their cause, and thousands of lines may be short of it. */
+function causes(supply: Supply, today: string): (row: LineRow) => string {
+  const stock = byPart(supply.stock);
+  const orders = byPart(supply.orders);
+  const alternates = byPart(supply.alternates);
+  const known = new Map<string, string>();
+  return (row) => {
+    const key = [row.part.id, row.needBy, row.customerId].join(' ');
+    const found = known.get(key);
+    if (found) return found;
+    const uses = [row.part.id, ...(alternates.get(row.part.id) ?? []).map(({ useId }) => useId)];
+    const here = uses.flatMap((partId) => stock.get(partId) ?? []);
+    const coming = uses.some((partId) => orders.has(partId));
+    const nothing = coming ? 'what is on order serves kits needed earlier' : 'none on the shelf, none on order';
+    const cause = here.length === 0 ? nothing : (unfit(here, row, today) ?? 'what there is serves kits needed earlier');
+    known.set(key, cause);
+    return cause;
+  };
+}
+
+function byPart<T extends { partId: string }>(rows: readonly T[]): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const group = groups.get(row.partId);
+    if (group) group.push(row);
+    else groups.set(row.partId, [row]);
+  }
+  return groups;
 }
 
 /** The reason that keeps all of the stock from this line; undefined when some of it would do. */

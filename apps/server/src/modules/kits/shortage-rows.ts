@@ -13,13 +13,18 @@ export const supplierSql = `
     CASE WHEN s.id IS NOT NULL THEN json_build_object('id', s.id, 'name', s.name) END AS supplier
   FROM parts p LEFT JOIN suppliers s ON s.id = p.supplier_id WHERE p.id = ANY($1::uuid[])`;
 
+/** Kit lines named one by one; a part that hundreds of kits wait for is not read line by line. Lines come by need date. */
+const named = 50;
+
 /** Shortages added up by part, the first day to order first, then the first need. */
 export function shortageRows(covers: readonly LineCover[], parts: readonly SupplierRow[]) {
   const bought = new Map(parts.map((part) => [part.id, part]));
   const groups = new Map<string, LineCover[]>();
   for (const cover of covers) {
     const id = cover.row.part.id;
-    groups.set(id, [...(groups.get(id) ?? []), cover]);
+    const group = groups.get(id);
+    if (group) group.push(cover);
+    else groups.set(id, [cover]);
   }
   return [...groups.values()].map((lines) => shortageRow(lines, bought)).sort((a, b) => key(a).localeCompare(key(b)));
 }
@@ -46,7 +51,8 @@ function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, Su
     unitPrice,
     packSize,
     suggested: Math.ceil(short / packSize) * packSize,
-    kits: lines.map(({ row, short: missing, late }) => ({
+    kitLines: lines.length,
+    kits: lines.slice(0, named).map(({ row, short: missing, late }) => ({
       kitId: row.kitId,
       kitCode: row.kitCode,
       lineId: row.lineId,
@@ -54,6 +60,6 @@ function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, Su
       quantity: missing + late,
       needBy: row.needBy,
     })),
-    sentences: lines.map(({ sentence }) => sentence),
+    sentences: lines.slice(0, named).map(({ sentence }) => sentence),
   };
 }
