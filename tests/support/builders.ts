@@ -15,7 +15,10 @@ export const smallestShop: Sent<typeof peopleOperations.setUpShop> = {
     certificateNumber: 'THAW-0001',
     ratings: ['Propeller, class 2'],
     authority: 'the demonstration authority',
-    recordStatements: { approval: 'The work named was done and found good.', caution: 'Demonstration data, not for use on aircraft.' },
+    recordStatements: {
+      approval: 'The work named was done and found good.',
+      caution: 'Demonstration data, not for use on aircraft.',
+    },
     zone: 'America/Chicago',
     currency: 'USD',
     units: 'inch',
@@ -34,7 +37,11 @@ export async function setUp(shop: ShopApp): Promise<void> {
 }
 
 /** Adds a person with one role, and answers who acts. */
-export async function personWith(shop: ShopApp, role: Role, signInName = `the-${role}`): Promise<{ personId: string; roles: Role[]; signInName: string }> {
+export async function personWith(
+  shop: ShopApp,
+  role: Role,
+  signInName = `the-${role}`,
+): Promise<{ personId: string; roles: Role[]; signInName: string }> {
   const person = await shop.run(
     addPerson,
     { signInName, displayName: `The ${role}`, initials: 'XX', roles: [role], password: demoPassword, pin: '2468' },
@@ -47,6 +54,7 @@ export async function personWith(shop: ShopApp, role: Role, signInName = `the-${
 export async function signedIn(shop: ShopApp, signInName: string): Promise<Visitor> {
   const visitor = shop.visitor();
   const answer = await visitor.call(peopleOperations.signIn, { signInName, password: demoPassword });
-  if (answer.status !== 200) throw new Error(`sign-in of ${signInName} answered ${answer.status}: ${JSON.stringify(answer.body)}`);
+  if (answer.status !== 200)
+    throw new Error(`sign-in of ${signInName} answered ${answer.status}: ${JSON.stringify(answer.body)}`);
   return visitor;
 }

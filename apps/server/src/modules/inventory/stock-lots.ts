@@ -1,6 +1,6 @@
 import type { LotFacts } from '@hubwright/rules/stock';
 import type { Tx } from '../../platform/database/client.ts';
-import { Prisma } from '../../platform/database/generated/client.ts';
+import { type Sql, sql } from '../../platform/database/sql.ts';
 
 /** A lot on the shelf as the rules see it, with where it lies. `part` in the facts is the part's id. */
 export interface StockLot {
@@ -38,19 +38,16 @@ interface Row {
 
 /** Lots of these parts that lie in bins, of any state, so that a refusal can name the reason. */
 export async function stockOfParts(tx: Tx, partIds: readonly string[]): Promise<StockLot[]> {
-  return stockLots(
-    tx,
-    Prisma.sql`l.part_id = ANY(${[...partIds]}::uuid[]) AND l.origin <> 'taken-off' AND b.on_hand > 0`,
-  );
+  return stockLots(tx, sql`l.part_id = ANY(${[...partIds]}::uuid[]) AND l.origin <> 'taken-off' AND b.on_hand > 0`);
 }
 
 /** The lot on a scanned label, whatever it holds; undefined when the code is not a lot's. */
 export async function lotByCode(tx: Tx, code: string): Promise<StockLot | undefined> {
-  const [lot] = await stockLots(tx, Prisma.sql`l.code = ${code}`);
+  const [lot] = await stockLots(tx, sql`l.code = ${code}`);
   return lot;
 }
 
-async function stockLots(tx: Tx, which: Prisma.Sql): Promise<StockLot[]> {
+async function stockLots(tx: Tx, which: Sql): Promise<StockLot[]> {
   const rows = await tx.$queryRaw<Row[]>`
     SELECT l.*, p.number, p.certificate_required, p.minimum_days_at_build AS minimum_days, l.certificate <> '' AS has_certificate,
       l.expires_on::text AS expires, o.name AS owner_name, b.on_hand, b.bins, r.reserved

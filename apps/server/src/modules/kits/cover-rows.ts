@@ -115,6 +115,8 @@ export interface Supply {
 export async function supplyOf(ask: Ask, partIds: readonly string[]): Promise<Supply> {
   const alternates = await ask<AlternateRow>(alternatesSql, [[...partIds]]);
   const wanted = [...new Set([...partIds, ...alternates.map(({ useId }) => useId)])];
-  const [stock, orders] = await Promise.all([ask<StockRow>(stockSql, [wanted]), ask<OrderRow>(ordersSql, [wanted])]);
+  // One after another: asked inside a transaction, there is one connection.
+  const stock = await ask<StockRow>(stockSql, [wanted]);
+  const orders = await ask<OrderRow>(ordersSql, [wanted]);
   return { stock, orders, alternates };
 }

@@ -15,12 +15,11 @@ export type Holders = ReadonlyMap<string, readonly string[]>;
 
 /** Everything still open before return to service, by name, with who can close it. */
 export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Promise<OpenItem[]> {
-  const [holders, unpaid, kits, gauges] = await Promise.all([
-    holdersOn(tx, today),
-    unpaidFindings(tx, facts),
-    kitItems(tx, facts),
-    overdueGauges(tx, facts, today),
-  ]);
+  // One after another: a transaction has one connection.
+  const holders = await holdersOn(tx, today);
+  const unpaid = await unpaidFindings(tx, facts);
+  const kits = await kitItems(tx, facts);
+  const gauges = await overdueGauges(tx, facts, today);
   return [
     ...stageItems(facts),
     ...facts.workOrder.holds.map((hold) =>

@@ -34,15 +34,13 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
     }),
     'This work order',
   );
-  const [shop, installations, signOffs] = await Promise.all([
-    tx.shopProfile.findUnique({ where: { id: 1 } }),
-    tx.installation.findMany({
-      where: { parentId: workOrder.unitId, toDate: null },
-      orderBy: { position: 'asc' },
-      include: { item: { include: { times: { orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }], take: 1 } } } },
-    }),
-    standingSignOffs(tx, workOrderId),
-  ]);
+  const shop = await tx.shopProfile.findUnique({ where: { id: 1 } });
+  const installations = await tx.installation.findMany({
+    where: { parentId: workOrder.unitId, toDate: null },
+    orderBy: { position: 'asc' },
+    include: { item: { include: { times: { orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }], take: 1 } } } },
+  });
+  const signOffs = await standingSignOffs(tx, workOrderId);
   const steps = workOrder.travelers.flatMap((traveler) =>
     traveler.steps.map((step) => ({ ...step, traveler, signOff: signOffs.find(({ stepId }) => stepId === step.id) })),
   );

@@ -57,10 +57,8 @@ export async function compareRevisions(
     };
   });
   const steps = travelers.flatMap(({ number, steps: now, route }) => stepDifferences(number, now, route));
-  const [before, after] = await Promise.all([
-    listed(tx, workOrder, workOrder.revisionId),
-    listed(tx, workOrder, revisionId),
-  ]);
+  const before = await listed(tx, workOrder, workOrder.revisionId);
+  const after = await listed(tx, workOrder, revisionId);
   return { travelers, differences: [...steps, ...kitDifferences(before, after)] };
 }
 
@@ -70,10 +68,11 @@ export function compareForReading(models: Reads['models'], workOrder: Compared, 
 }
 
 async function listed(tx: Tx, workOrder: Compared, revisionId: string): Promise<KitListed[]> {
-  const [unit, model] = await Promise.all([
-    tx.serializedItem.findUniqueOrThrow({ where: { id: workOrder.unitId }, select: { serial: true } }),
-    tx.unitModel.findUniqueOrThrow({ where: { id: workOrder.modelId }, select: { bladeCount: true } }),
-  ]);
+  const unit = await tx.serializedItem.findUniqueOrThrow({ where: { id: workOrder.unitId }, select: { serial: true } });
+  const model = await tx.unitModel.findUniqueOrThrow({
+    where: { id: workOrder.modelId },
+    select: { bladeCount: true },
+  });
   const list = await kitListFor(tx, {
     revisionId,
     modelId: workOrder.modelId,

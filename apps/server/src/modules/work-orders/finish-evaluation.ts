@@ -14,10 +14,10 @@ export async function finishEvaluation(
   const { tx } = context;
   const workOrder = await tx.workOrder.findUniqueOrThrow({ where: { id: workOrderId } });
   if (workOrder.stage !== 'teardown' || workOrder.consent !== 'evaluation-approved') return undefined;
-  const [open, undecided] = await Promise.all([
-    tx.travelerStep.count({ where: { traveler: { workOrderId }, state: 'open', phase: 'evaluation' } }),
-    tx.finding.count({ where: { workOrderId, disposition: null } }),
-  ]);
+  const open = await tx.travelerStep.count({
+    where: { traveler: { workOrderId }, state: 'open', phase: 'evaluation' },
+  });
+  const undecided = await tx.finding.count({ where: { workOrderId, disposition: null } });
   if (open > 0 || undecided > 0) return undefined;
   return (await advance(context, workOrder, 'declare-inspected')).stage;
 }
