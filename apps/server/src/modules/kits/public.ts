@@ -1,3 +1,3 @@
-export { closeKits, judgeClose, kitsOf, openItems, reopenKits } from './closing.ts';
+export { closeKits, kitsOf, openItems, reopenKits } from './closing.ts';
 export { addDemandFromFinding } from './finding-demand.ts';
 export { makeKit as explodeKit } from './make-kit.ts';
