@@ -42,11 +42,6 @@ function WaitingLine({ line }: { line: KitLine }) {
             {peg.quantity} on <span className="code">{peg.code}</span>, due <DueText date={peg.date} />
           </p>
         ))}
-        {line.orderBy && line.short > 0 ? (
-          <p className="small">
-            Order by <DueText date={line.orderBy} />
-          </p>
-        ) : null}
       </div>
     </li>
   );
@@ -63,12 +58,12 @@ export function ShortLines({ kitId, actions }: { kitId: string; actions: ReactNo
       {kit.data && waiting.length === 0 ? (
         <p>Everything this kit still needs lies on the shelf or in its tray.</p>
       ) : null}
+      <div className="row">{actions}</div>
       <ul className={styles.lines}>
         {waiting.map((line) => (
           <WaitingLine key={line.id} line={line} />
         ))}
       </ul>
-      <div className="row">{actions}</div>
     </div>
   );
 }

@@ -31,16 +31,19 @@ export function ReserveKit({ kit, weight }: { kit: Kit; weight: Weight }) {
       </div>
       {reserve.error ? <Refusal problem={reserve.error} /> : null}
       {missing.length > 0 ? (
-        <ul className="lines" aria-label="What could not be promised, and why">
-          {missing.map(({ lineId, quantity, cause }) => (
-            <li key={lineId}>
-              <span>
-                <span className="code">{partOf(lineId)?.part.number}</span> {partOf(lineId)?.position}: {cause}
-              </span>
-              <StateMark state="short" word={`${quantity} missing`} />
-            </li>
-          ))}
-        </ul>
+        <details>
+          <summary>{countOf(missing.length, 'line')} could not be promised in full: why</summary>
+          <ul className="lines">
+            {missing.map(({ lineId, quantity, cause }) => (
+              <li key={lineId}>
+                <span>
+                  <span className="code">{partOf(lineId)?.part.number}</span> {partOf(lineId)?.position}: {cause}
+                </span>
+                <StateMark state="short" word={`${quantity} missing`} />
+              </li>
+            ))}
+          </ul>
+        </details>
       ) : null}
     </div>
   );

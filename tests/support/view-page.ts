@@ -1,0 +1,63 @@
+import { mkdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { demoPassword } from '../../seed/data/people.ts';
+import type { ShopApp } from './shop-app.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** The dashboard as it was last built; `npm test` builds it first. */
+export const builtDashboard = join(root, 'apps/dashboard/dist');
+
+/** A browser window of its own in which someone of the invented shop has signed in. */
+export async function pageOf(
+  browser: Browser,
+  shop: ShopApp,
+  { signInName, width = 1366, height = 768 }: { signInName: string; width?: number; height?: number },
+): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width, height }, baseURL: shop.address });
+  const page = await context.newPage();
+  await page.goto('/sign-in');
+  await page.getByLabel('Sign-in name').fill(signInName);
+  await page.getByLabel('Password', { exact: true }).fill(demoPassword);
+  await page.keyboard.press('Enter');
+  await page.waitForURL((url) => !url.pathname.startsWith('/sign-in'));
+  return page;
+}
+
+/**
+ * A barcode wedge: the keys of the code and Enter, one right after the other, to whatever has the focus. Sent from inside the
+ * page, because keys sent one by one from outside come as slowly as a person types when the machine is busy.
+ */
+export async function scan(page: Page, code: string): Promise<void> {
+  await page.evaluate(`for (const key of [...${JSON.stringify(code)}, 'Enter']) {
+    const target = document.activeElement ?? document.body;
+    target.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+  }`);
+}
+
+/**
+ * What an accessibility scan by WCAG 2.2 A and AA rules finds on the page as it is now. Left out is the region in which the
+ * widgets' library speaks to screen readers: its messages name buttons that may be gone, and vanish after seconds.
+ */
+export async function accessibilityFaults(page: Page): Promise<string[]> {
+  await page.evaluate(axeSource);
+  const context = { include: ['html'], exclude: ['[data-live-announcer]'] };
+  const options = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] };
+  const found = await page.evaluate<AxeResult>(`axe.run(${JSON.stringify(context)}, ${JSON.stringify(options)})`);
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
+}
+
+interface AxeResult {
+  violations: { id: string; nodes: { html: string }[] }[];
+}
+
+/** Keeps what the page looks like now, in `.cache/pictures/<name>.png`. */
+export async function picture(page: Page, name: string): Promise<void> {
+  const folder = join(root, '.cache/pictures');
+  mkdirSync(folder, { recursive: true });
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+}
