@@ -1,9 +1,17 @@
 import { findingOperations } from '@hubwright/contracts/findings/operations';
+import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { quoteOperations as quotes } from '@hubwright/contracts/quotes/operations';
 import { workOrderOperations as op } from '@hubwright/contracts/work-orders/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { readsOf, threeBlade } from '../support/arrivals.ts';
 import { DeskStory, usd } from '../support/desk-story.ts';
+
+/** Whether the parts room is told to buy for this unit. */
+async function shortFor(story: DeskStory, workOrderId: string): Promise<boolean> {
+  const kit = await readsOf(story.shop).kit.findFirstOrThrow({ where: { workOrderId } });
+  const { body } = await story.desk.call(kitsOperations.shortages, { limit: 200 });
+  return body.rows.some((row) => row.kits.some(({ kitId }) => kitId === kit.id));
+}
 
 describe('no, and no answer', () => {
   let story: DeskStory;
@@ -34,12 +42,14 @@ describe('no, and no answer', () => {
     const workOrderId = await story.inspected(`QP31-${path}`);
     const quote = await story.offered(workOrderId, 'firm');
     const no = { quoteId: quote.id, decidedByName: 'Leda Varley', decidedAt: story.now() };
+    expect(await shortFor(story, workOrderId)).toBe(true);
     const pathless = await story.desk.call(quotes.declineQuote, no, { version: quote.version });
     expect(pathless.body.errors).toMatchObject([{ pointer: '/path' }]);
     const price = path === 'purchase' ? { purchasePrice: usd(150_000) } : {};
     const declined = await story.desk.call(quotes.declineQuote, { ...no, path, ...price }, { version: quote.version });
     expect(declined.body).toMatchObject({ evaluationFeeMinor: 48_000 });
     expect(await story.see(workOrderId)).toMatchObject({ stage, consent: 'declined' });
+    expect(await shortFor(story, workOrderId)).toBe(false);
   });
 
   it('a unit that goes back in pieces leaves tagged, with its loose items, and can come again once closed', async () => {

@@ -76,7 +76,7 @@ const lineColumns = `
       coalesce(sum(quantity) FILTER (WHERE from_kind = 'customer' AND to_kind = 'unit'), 0)::int AS "cameOn"
     FROM movements WHERE kit_line_id = kl.id) m`;
 
-const openLinesSql = `${lineColumns} WHERE k.state = 'open' ORDER BY k.need_by, k.code, kl.sequence`;
+const openLinesSql = `${lineColumns} WHERE k.state = 'open' AND w.consent <> 'declined' ORDER BY k.need_by, k.code, kl.sequence`;
 const kitLinesSql = `${lineColumns} WHERE k.id = $1::uuid ORDER BY kl.sequence`;
 
 const stockSql = `

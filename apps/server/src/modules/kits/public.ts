@@ -1,3 +1,4 @@
 export { closeKits, kitsOf, openItems, reopenKits } from './closing.ts';
 export { addDemandFromFinding } from './finding-demand.ts';
+export { freePromises } from './free-promises.ts';
 export { makeKit as explodeKit } from './make-kit.ts';

@@ -2,6 +2,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
+import { freePromises } from '../kits/public.ts';
 import { advance, liftHolds } from '../work-orders/public.ts';
 import { answeredOn, type OpenQuote, readQuote, refuseNotOut, workOrderLock } from './open-quote.ts';
 
@@ -19,6 +20,7 @@ export const declineQuote = defineCommand(quoteOperations.declineQuote, {
     const fee = await evaluationFee(context, quote);
     const moved = await moveOn(context, quote);
     await liftHolds(context, quote.workOrder, { kind: 'silence', reason: `${quote.number} was declined` });
+    const freed = input.path ? await freePromises(context, quote.workOrderId) : [];
     const version = quote.version + 1;
     await tx.quote.update({
       where: { id: quote.id },
@@ -33,6 +35,7 @@ export const declineQuote = defineCommand(quoteOperations.declineQuote, {
       subjects: [
         { kind: 'work-order', id: quote.workOrderId, before: quote.workOrder.version, after: moved.version },
         { kind: 'quote', id: quote.id, before: quote.version, after: version },
+        ...freed,
       ],
       facts: { number: quote.number, evaluationFeeMinor: fee, purchasePrice: input.purchasePrice ?? null },
     };
