@@ -11,46 +11,50 @@ function standing(row: Movement): string {
   return row.reversesId ? 'undoes an earlier one' : '';
 }
 
-function columns(props: MovementTableProps): readonly Column<Movement>[] {
-  const { onReverse } = props;
-  return [
-    { id: 'at', header: 'When', value: (row) => row.at, cell: (row) => <InstantText instant={row.at} /> },
-    ...(props.ofOneLot
-      ? []
-      : [
-          {
-            id: 'lot',
-            header: 'Lot',
-            value: (row: Movement) => row.lotCode,
-            cell: (row: Movement) => <Link href={`/lots/${row.lotId}`}>{row.lotCode}</Link>,
-          },
-        ]),
-    { id: 'quantity', header: 'Pieces', value: (row) => row.quantity, isNumber: true },
-    { id: 'from', header: 'From', value: (row) => row.from.title },
-    { id: 'to', header: 'To', value: (row) => row.to.title },
-    { id: 'position', header: 'For', value: (row) => row.position },
-    { id: 'reason', header: 'Why', value: (row) => row.reason },
-    { id: 'person', header: 'By', value: (row) => row.person.displayName },
-    {
-      id: 'undo',
-      header: 'Undoing',
-      value: standing,
-      canSort: false,
-      cell: (row) => {
-        if (standing(row) !== '') return <StateMark state="note" word={standing(row)} />;
-        if (!onReverse) return null;
-        return (
-          <Button
-            weight="quiet"
-            onPress={() => onReverse(row)}
-            aria-label={`Undo ${row.quantity} from ${row.from.title} to ${row.to.title}`}
-          >
-            Undo
-          </Button>
-        );
-      },
-    },
-  ];
+const when: Column<Movement> = {
+  id: 'at',
+  header: 'When',
+  value: (row) => row.at,
+  cell: (row) => <InstantText instant={row.at} />,
+};
+const lot: Column<Movement> = {
+  id: 'lot',
+  header: 'Lot',
+  value: (row) => row.lotCode,
+  cell: (row) => <Link href={`/lots/${row.lotId}`}>{row.lotCode}</Link>,
+};
+const what: readonly Column<Movement>[] = [
+  { id: 'quantity', header: 'Pieces', value: (row) => row.quantity, isNumber: true },
+  { id: 'from', header: 'From', value: (row) => row.from.title },
+  { id: 'to', header: 'To', value: (row) => row.to.title },
+  { id: 'position', header: 'For', value: (row) => row.position },
+  { id: 'reason', header: 'Why', value: (row) => row.reason },
+  { id: 'person', header: 'By', value: (row) => row.person.displayName },
+];
+
+function Undoing({ row, onReverse }: { row: Movement; onReverse: MovementTableProps['onReverse'] }) {
+  if (standing(row) !== '') return <StateMark state="note" word={standing(row)} />;
+  if (!onReverse) return null;
+  return (
+    <Button
+      weight="quiet"
+      onPress={() => onReverse(row)}
+      aria-label={`Undo ${row.quantity} from ${row.from.title} to ${row.to.title}`}
+    >
+      Undo
+    </Button>
+  );
+}
+
+function columns({ ofOneLot, onReverse }: MovementTableProps): readonly Column<Movement>[] {
+  const undoing: Column<Movement> = {
+    id: 'undo',
+    header: 'Undoing',
+    value: standing,
+    canSort: false,
+    cell: (row) => <Undoing row={row} onReverse={onReverse} />,
+  };
+  return [when, ...(ofOneLot ? [] : [lot]), ...what, undoing];
 }
 
 export interface MovementTableProps {

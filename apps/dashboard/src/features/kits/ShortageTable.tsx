@@ -35,70 +35,74 @@ function Why({ row }: { row: Shortage }) {
   );
 }
 
-function columns(props: ShortageTableProps): readonly Column<Shortage>[] {
-  return [
-    {
-      id: 'part',
-      header: 'Part',
-      value: (row) => row.part.number,
-      cell: (row) =>
-        props.onOrder ? (
-          <Checkbox isSelected={props.chosen.has(row.part.id)} onChange={(is) => props.onChoose(row.part.id, is)}>
-            <span className="code">{row.part.number}</span>
-            <span className="small soft"> {row.part.description}</span>
-          </Checkbox>
-        ) : (
+const what: readonly Column<Shortage>[] = [
+  {
+    id: 'short',
+    header: 'Short',
+    value: (row) => row.short,
+    isNumber: true,
+    cell: (row) =>
+      row.short > 0 ? (
+        <StateMark state="short" word={String(row.short)} />
+      ) : (
+        <StateMark state="waiting" word={`${row.late} late`} />
+      ),
+  },
+  {
+    id: 'need',
+    header: 'First needed',
+    value: (row) => row.firstNeed,
+    cell: (row) => <DateText date={row.firstNeed} />,
+  },
+  {
+    id: 'order-by',
+    header: 'Order by',
+    value: (row) => row.orderBy,
+    cell: (row) => (row.orderBy ? <DueText date={row.orderBy} /> : <span className="soft">is on order</span>),
+  },
+  {
+    id: 'why',
+    header: 'Why',
+    value: (row) => row.sentences.join(' '),
+    canSort: false,
+    cell: (row) => <Why row={row} />,
+  },
+  { id: 'supplier', header: 'Supplier', value: (row) => row.supplier?.name ?? 'none named' },
+];
+
+function partColumn({ chosen, onChoose, onOrder }: ShortageTableProps): Column<Shortage> {
+  return {
+    id: 'part',
+    header: 'Part',
+    value: (row) => row.part.number,
+    cell: (row) =>
+      onOrder ? (
+        <Checkbox isSelected={chosen.has(row.part.id)} onChange={(is) => onChoose(row.part.id, is)}>
           <span className="code">{row.part.number}</span>
-        ),
-    },
-    {
-      id: 'short',
-      header: 'Short',
-      value: (row) => row.short,
-      isNumber: true,
-      cell: (row) =>
-        row.short > 0 ? (
-          <StateMark state="short" word={String(row.short)} />
-        ) : (
-          <StateMark state="waiting" word={`${row.late} late`} />
-        ),
-    },
-    {
-      id: 'need',
-      header: 'First needed',
-      value: (row) => row.firstNeed,
-      cell: (row) => <DateText date={row.firstNeed} />,
-    },
-    {
-      id: 'order-by',
-      header: 'Order by',
-      value: (row) => row.orderBy,
-      cell: (row) => (row.orderBy ? <DueText date={row.orderBy} /> : <span className="soft">is on order</span>),
-    },
-    {
-      id: 'why',
-      header: 'Why',
-      value: (row) => row.sentences.join(' '),
-      canSort: false,
-      cell: (row) => <Why row={row} />,
-    },
-    { id: 'supplier', header: 'Supplier', value: (row) => row.supplier?.name ?? 'none named' },
-    ...(props.onOrder
-      ? [
-          {
-            id: 'order',
-            header: 'Suggested',
-            value: (row: Shortage) => row.suggested,
-            cell: (row: Shortage) =>
-              row.suggested > 0 ? (
-                <Button onPress={() => props.onOrder?.(row)} aria-label={`Order ${row.suggested} ${row.part.number}`}>
-                  Order {row.suggested}
-                </Button>
-              ) : null,
-          },
-        ]
-      : []),
-  ];
+          <span className="small soft"> {row.part.description}</span>
+        </Checkbox>
+      ) : (
+        <span className="code">{row.part.number}</span>
+      ),
+  };
+}
+
+function orderColumn(onOrder: (row: Shortage) => void): Column<Shortage> {
+  return {
+    id: 'order',
+    header: 'Suggested',
+    value: (row) => row.suggested,
+    cell: (row) =>
+      row.suggested > 0 ? (
+        <Button onPress={() => onOrder(row)} aria-label={`Order ${row.suggested} ${row.part.number}`}>
+          Order {row.suggested}
+        </Button>
+      ) : null,
+  };
+}
+
+function columns(props: ShortageTableProps): readonly Column<Shortage>[] {
+  return [partColumn(props), ...what, ...(props.onOrder ? [orderColumn(props.onOrder)] : [])];
 }
 
 /** Parts that open kits are short of or get late, the first order-by date first. */

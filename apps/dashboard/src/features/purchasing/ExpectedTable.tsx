@@ -44,12 +44,14 @@ export function ExpectedTable(props: {
   rows: readonly Expected[];
   hrefOf: (row: Expected) => string;
   tools: ReactNode;
+  /** Stands beside the box being opened: only what tells one line from another. */
+  isBeside: boolean;
 }) {
   return (
     <DataTable
       caption="Expected deliveries"
       rows={props.rows}
-      columns={columns}
+      columns={props.isBeside ? columns.filter(({ id }) => id !== 'supplier' && id !== 'order') : columns}
       rowKey={(row) => row.id}
       rowHref={props.hrefOf}
       tools={props.tools}

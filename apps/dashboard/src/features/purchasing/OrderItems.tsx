@@ -14,67 +14,66 @@ function Came({ item }: { item: OrderItem }) {
   ));
 }
 
+const what: readonly Column<OrderItem>[] = [
+  {
+    id: 'part',
+    header: 'Part',
+    value: (item) => item.part.number,
+    cell: (item) => (
+      <>
+        <span className="code">{item.part.number}</span> <span className="soft">{item.part.description}</span>
+      </>
+    ),
+  },
+  { id: 'ordered', header: 'Ordered', value: (item) => item.quantity, isNumber: true },
+  { id: 'received', header: 'Has come', value: (item) => item.received, isNumber: true },
+  {
+    id: 'open',
+    header: 'Still to come',
+    value: (item) => item.open,
+    isNumber: true,
+    cell: (item) => (item.open === 0 ? <StateMark state="passed" word="all here" /> : item.open),
+  },
+  {
+    id: 'due',
+    header: 'Due',
+    value: (item) => item.dueOn,
+    cell: (item) => (
+      <span className="row tight">
+        {item.late ? <StateMark state="waiting" word="late" /> : null}
+        <span>
+          <DueText date={item.dueOn} />
+        </span>
+      </span>
+    ),
+  },
+  { id: 'price', header: 'Unit price', value: (item) => item.unitPrice, isNumber: true },
+  {
+    id: 'lots',
+    header: 'Lots',
+    value: (item) => item.lots.map((lot) => lot.code).join(', '),
+    cell: (item) => <Came item={item} />,
+  },
+];
+
 function columns(onChange?: (item: OrderItem) => void): readonly Column<OrderItem>[] {
-  return [
-    {
-      id: 'part',
-      header: 'Part',
-      value: (item) => item.part.number,
-      cell: (item) => (
-        <>
-          <span className="code">{item.part.number}</span> <span className="soft">{item.part.description}</span>
-        </>
-      ),
-    },
-    { id: 'ordered', header: 'Ordered', value: (item) => item.quantity, isNumber: true },
-    { id: 'received', header: 'Has come', value: (item) => item.received, isNumber: true },
-    {
-      id: 'open',
-      header: 'Still to come',
-      value: (item) => item.open,
-      isNumber: true,
-      cell: (item) => (item.open === 0 ? <StateMark state="passed" word="all here" /> : item.open),
-    },
-    {
-      id: 'due',
-      header: 'Due',
-      value: (item) => item.dueOn,
-      cell: (item) => (
+  if (!onChange) return what;
+  const next: Column<OrderItem> = {
+    id: 'act',
+    header: 'Next',
+    value: () => '',
+    canSort: false,
+    cell: (item) =>
+      item.open === 0 ? null : (
         <span className="row tight">
-          {item.late ? <StateMark state="waiting" word="late" /> : null}
-          <span>
-            <DueText date={item.dueOn} />
-          </span>
+          <LinkButton href={`/receiving?line=${item.id}`}>Receive</LinkButton>
+          <Button weight="quiet" onPress={() => onChange(item)} aria-label={`Change ${item.part.number}`}>
+            Change
+          </Button>
         </span>
       ),
-    },
-    { id: 'price', header: 'Unit price', value: (item) => item.unitPrice, isNumber: true },
-    {
-      id: 'lots',
-      header: 'Lots',
-      value: (item) => item.lots.map((lot) => lot.code).join(', '),
-      cell: (item) => <Came item={item} />,
-    },
-    ...(onChange
-      ? [
-          {
-            id: 'act',
-            header: 'Next',
-            value: () => '',
-            canSort: false,
-            cell: (item: OrderItem) =>
-              item.open === 0 ? null : (
-                <span className="row tight">
-                  <LinkButton href={`/receiving?line=${item.id}`}>Receive</LinkButton>
-                  <Button weight="quiet" onPress={() => onChange(item)} aria-label={`Change ${item.part.number}`}>
-                    Change
-                  </Button>
-                </span>
-              ),
-          },
-        ]
-      : []),
-  ];
+  };
+  return [...what, next];
 }
 
 /** The lines of one order: what was ordered, what has come, what is late. */

@@ -52,6 +52,7 @@ export function ReceivingPage() {
           <PagesFrame of={expected}>
             <ExpectedTable
               rows={expected.rows}
+              isBeside={isReceiving}
               tools={
                 <>
                   <FilterField label="Part or order" value={search} onChange={(text) => setAddress({ search: text })} />
