@@ -45,8 +45,8 @@ function columnsWith(onRead: ((aircraft: Aircraft) => void) | undefined): readon
             header: 'New reading',
             value: () => '',
             cell: (row: Aircraft) => (
-              <Button onPress={() => onRead(row)} aria-label={`Record a reading of ${row.registration}`}>
-                Record
+              <Button onPress={() => onRead(row)}>
+                Record<span className="only-heard"> a reading of {row.registration}</span>
               </Button>
             ),
             canSort: false,

@@ -4,7 +4,7 @@ import { Amount, DateText, DueText, InstantText } from '../../format/values.tsx'
 import { Button } from '../../ui/Button.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { LineTable } from './LineTable.tsx';
+import { PricedSheet } from './PricedSheet.tsx';
 import { documentAddress, kindWords, type Quote, type QuoteRow, quoteMarks, quoteQuery } from './quotes.ts';
 
 function Chasers({ quote }: { quote: Quote }) {
@@ -33,7 +33,7 @@ function Opened({ quoteId }: { quoteId: string }) {
   if (!quote) return <Skeleton lines={4} />;
   return (
     <>
-      <LineTable of={quote} caption={`Lines of ${quote.number}`} />
+      <PricedSheet of={quote} caption={`Lines of ${quote.number}`} />
       <Chasers quote={quote} />
       {quote.decisionNote ? <p className="small">Said: {quote.decisionNote}</p> : null}
     </>

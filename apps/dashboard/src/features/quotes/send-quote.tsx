@@ -9,7 +9,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { LineTable } from './LineTable.tsx';
+import { PricedSheet } from './PricedSheet.tsx';
 import { documentAddress, kindWords, type Quote, quoteQuery } from './quotes.ts';
 
 /** It is out: the PDF to hand over, and when the customer is reminded. */
@@ -55,7 +55,7 @@ export function SendQuote({ quoteId, onClose }: { quoteId: string; onClose: () =
             )
           }
         >
-          <LineTable of={quote} caption={`Lines of ${quote.number}`} />
+          <PricedSheet of={quote} caption={`Lines of ${quote.number}`} />
           <p>
             Valid until <DateText date={quote.validUntil} />.
           </p>

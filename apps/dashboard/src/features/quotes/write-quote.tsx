@@ -9,8 +9,8 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { LineTable } from './LineTable.tsx';
 import { OutsideServices, type Service, servicesToSend } from './outside-services.tsx';
+import { PricedSheet } from './PricedSheet.tsx';
 import { kindWords, priceQuery, theKind } from './quotes.ts';
 
 export interface WriteQuoteProps {
@@ -30,7 +30,7 @@ function Preview({ order, kind }: Pick<WriteQuoteProps, 'order' | 'kind'>) {
       {price.data.missing.map((sentence) => (
         <StateMark key={sentence} state="stop" word={sentence} />
       ))}
-      <LineTable of={price.data} caption={`${kindWords[kind]} for ${order.number} at today’s cost`} />
+      <PricedSheet of={price.data} caption={`${kindWords[kind]} for ${order.number} at today’s cost`} />
     </div>
   );
 }

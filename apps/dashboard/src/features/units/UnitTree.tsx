@@ -20,7 +20,7 @@ function Part({ part, confirm }: { part: UnitPart; confirm: (part: UnitPart) => 
             </>
           ) : (
             <>
-              since <DateText date={part.fromDate} />; new{' '}
+              fitted <DateText date={part.fromDate} />; since new{' '}
               <Hours tenths={part.latestTimes?.sinceNewTenths ?? 'unknown'} />, overhaul{' '}
               <Hours tenths={part.latestTimes?.sinceOverhaulTenths ?? 'unknown'} />
             </>

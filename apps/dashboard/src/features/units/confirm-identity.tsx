@@ -63,11 +63,8 @@ export function ConfirmIdentity({ part, signer }: { part: Unread; signer: Signer
   const [isOpen, setOpen] = useState(false);
   return (
     <>
-      <Button
-        onPress={() => setOpen(true)}
-        aria-label={`Read the serial of ${part.provisionalName ?? part.partNumber}`}
-      >
-        Read it
+      <Button onPress={() => setOpen(true)}>
+        Read the serial<span className="only-heard"> of {part.provisionalName ?? part.partNumber}</span>
       </Button>
       {isOpen ? <ReadAndSign part={part} signer={signer} onClose={() => setOpen(false)} /> : null}
     </>

@@ -8,6 +8,7 @@ import { TextField } from '../../ui/TextField.tsx';
 import type { ArrivingProps } from './ArrivingWho.tsx';
 import { type ArrivalDraft, fromRecord, returningQuery } from './arrival-draft.ts';
 import { meterChoices } from './arrival-words.ts';
+import styles from './arriving.module.css';
 import { HoursField } from './HoursField.tsx';
 import { ReturningUnit } from './ReturningUnit.tsx';
 
@@ -33,35 +34,39 @@ export function IdentityFields({ draft, set }: ArrivingProps) {
   const known = useReturning(draft);
   return (
     <>
-      <FieldGroup title="Serial" note="Often the hub’s serial carries the propeller’s identity: ask.">
-        <TextField
-          name="serial"
-          label="Serial of the unit"
-          value={draft.serial}
-          isDisabled={draft.isUnreadable}
-          onChange={(serial) => set({ serial })}
-          isCode
-          isRequired
-          after={
-            <Checkbox
-              aria-label="Unit: not readable yet"
-              isSelected={draft.isUnreadable}
-              onChange={(isUnreadable) => set({ isUnreadable, serial: '' })}
-            >
-              not readable yet
-            </Checkbox>
-          }
-        />
-        <div role="status">
-          {known.map((record) => (
-            <ReturningUnit
-              key={record.itemId}
-              record={record}
-              onTakeOver={() => set({ parts: fromRecord(draft.parts, record) })}
-            />
-          ))}
+      <section className="field-group stack" aria-labelledby="serial-of-unit">
+        <h2 id="serial-of-unit">Serial</h2>
+        <div className={styles.identity}>
+          <TextField
+            name={draft.isUnreadable ? 'unreadable' : 'serial'}
+            label="Serial of the unit"
+            hint="Often the hub’s serial carries the propeller’s identity: ask"
+            value={draft.serial}
+            isDisabled={draft.isUnreadable}
+            onChange={(serial) => set({ serial })}
+            isCode
+            isRequired
+            after={
+              <Checkbox
+                aria-label="Unit: not readable yet"
+                isSelected={draft.isUnreadable}
+                onChange={(isUnreadable) => set({ isUnreadable, serial: '' })}
+              >
+                not readable yet
+              </Checkbox>
+            }
+          />
+          <div role="status">
+            {known.map((record) => (
+              <ReturningUnit
+                key={record.itemId}
+                record={record}
+                onTakeOver={() => set({ parts: fromRecord(draft.parts, record) })}
+              />
+            ))}
+          </div>
         </div>
-      </FieldGroup>
+      </section>
       <FieldGroup title="Hours of the unit" note="As the logbook or the customer says. Unknown is an answer.">
         <HoursField
           name="times/sinceNewTenths"

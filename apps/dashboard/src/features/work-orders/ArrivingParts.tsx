@@ -28,7 +28,7 @@ function PartRow(props: {
         isRequired
       />
       <TextField
-        name={`parts/${at}/serial`}
+        name={part.isUnreadable ? `parts/${at}/unreadable` : `parts/${at}/serial`}
         label="Serial"
         size={12}
         value={part.serial}

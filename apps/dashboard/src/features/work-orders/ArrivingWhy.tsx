@@ -1,11 +1,11 @@
 import { declaredEvents, eventTitles } from '@hubwright/contracts/work-orders/states';
 import { useQuery } from '@tanstack/react-query';
 import { CheckboxList } from '../../ui/Checkbox.tsx';
-import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { type ArrivingProps, modelQuery } from './ArrivingWho.tsx';
 import { consequences, scopeChoices } from './arrival-words.ts';
+import styles from './arriving.module.css';
 
 /** Why it came and what happened to it; what an event means is said at once. */
 export function ReasonFields({ draft, set }: ArrivingProps) {
@@ -13,7 +13,8 @@ export function ReasonFields({ draft, set }: ArrivingProps) {
   const choices = scopeChoices(model, draft.events);
   const said = consequences(draft.events);
   return (
-    <FieldGroup title="Why it came">
+    <section className="field-group stack" aria-labelledby="why-it-came">
+      <h2 id="why-it-came">Why it came</h2>
       <CheckboxList
         name="events"
         label="Something happened to it"
@@ -27,10 +28,20 @@ export function ReasonFields({ draft, set }: ArrivingProps) {
         }
         choices={declaredEvents.map((value) => ({ value, text: eventTitles[value] }))}
       />
-      <div className="stack">
+      <div role="status">
+        {said.length > 0 ? (
+          <ul className={styles.said}>
+            {said.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        ) : null}
+      </div>
+      <div className="field-grid">
         <Select
           name="scope"
           label="What is asked for"
+          placeholder="Choose a scope"
           value={draft.scope}
           onChange={(scope) => set({ scope })}
           choices={choices}
@@ -43,23 +54,14 @@ export function ReasonFields({ draft, set }: ArrivingProps) {
           onChange={(reason) => set({ reason })}
           isRequired
         />
+        <TextField
+          name="accidentHold"
+          label="Hold before anyone touches it"
+          hint="For an investigator or adjuster: who, and what they wait for. A manager lifts it."
+          value={draft.accidentHold}
+          onChange={(accidentHold) => set({ accidentHold })}
+        />
       </div>
-      <div role="status">
-        {said.length > 0 ? (
-          <ul className="newer stack tight">
-            {said.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        ) : null}
-      </div>
-      <TextField
-        name="accidentHold"
-        label="Hold before anyone touches it"
-        hint="For an investigator or adjuster: who, and what they wait for. A manager lifts it."
-        value={draft.accidentHold}
-        onChange={(accidentHold) => set({ accidentHold })}
-      />
-    </FieldGroup>
+    </section>
   );
 }

@@ -26,8 +26,8 @@ function HoldLine({ hold, roles, onLift }: { hold: Hold; roles: readonly Role[];
         </p>
       </div>
       {isOpen && roles.includes(hold.liftedByRole) ? (
-        <Button onPress={onLift} aria-label={`Lift the hold: ${hold.reason}`}>
-          Lift
+        <Button onPress={onLift}>
+          Lift the hold<span className="only-heard">: {hold.reason}</span>
         </Button>
       ) : null}
     </li>

@@ -12,7 +12,8 @@ export function HoursField(props: {
   const { value, onChange } = props;
   return (
     <DecimalField
-      name={props.name}
+      // Under another name while unknown: a complaint about what was typed no longer holds.
+      name={value.isUnknown ? `${props.name}/unknown` : props.name}
       label={props.label}
       unit="h"
       decimals={1}

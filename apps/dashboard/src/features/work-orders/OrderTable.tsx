@@ -22,14 +22,19 @@ const columns: readonly Column<WorkOrderRow>[] = [
   { id: 'scope', header: 'Scope', value: (row) => scopeTitles[row.scope] },
   { id: 'stage', header: 'Where it is', value: (row) => stageTitles[row.stage] },
   { id: 'days', header: 'Days there', value: (row) => row.daysInStage, isNumber: true },
-  { id: 'consent', header: 'Money and consent', value: (row) => consentTitles[row.consent] },
-  { id: 'ball', header: 'Next', value: (row) => holderWords(row.ball) },
+  { id: 'consent', header: 'Consent', value: (row) => consentTitles[row.consent] },
   {
-    id: 'holds',
-    header: 'Holds',
-    value: (row) => row.holds.map((hold) => hold.reason).join('; '),
-    cell: (row) =>
-      row.holds.length === 0 ? '' : <StateMark state="hold" word={row.holds.map((hold) => hold.reason).join('; ')} />,
+    id: 'next',
+    header: 'Next',
+    value: (row) => [holderWords(row.ball), ...row.holds.map((hold) => `held: ${hold.reason}`)].join('; '),
+    cell: (row) => (
+      <>
+        {holderWords(row.ball)}
+        {row.holds.map((hold) => (
+          <StateMark key={hold.id} state="hold" word={hold.reason} />
+        ))}
+      </>
+    ),
   },
   {
     id: 'promised',
@@ -37,7 +42,7 @@ const columns: readonly Column<WorkOrderRow>[] = [
     value: (row) => row.promisedOn ?? '',
     cell: (row) =>
       row.promisedOn === null ? (
-        <span className="soft">no promise</span>
+        <span className="soft quantity">no promise</span>
       ) : isOver(row) ? (
         <DateText date={row.promisedOn} />
       ) : (

@@ -17,7 +17,11 @@ export function OwedList(props: {
   onOpen: (workOrderId: string) => void;
 }) {
   if (props.owed.length === 0)
-    return <EmptyState title={empty[props.filter].title}>{empty[props.filter].text}</EmptyState>;
+    return (
+      <div className={styles.nobody}>
+        <EmptyState title={empty[props.filter].title}>{empty[props.filter].text}</EmptyState>
+      </div>
+    );
   return (
     <ol className={styles.owed}>
       {props.owed.map((each) => (

@@ -1,4 +1,5 @@
 import { useToday } from '../../format/use-today.ts';
+import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './desk.module.css';
 import { readyAnswer, whereWords } from './order-words.ts';
 import { StageWay } from './StageWay.tsx';
@@ -11,6 +12,9 @@ export function ReadyAnswer({ order }: { order: WorkOrderRow }) {
       <p className={styles.ready}>{readyAnswer(order, useToday())}</p>
       <StageWay stage={order.stage} />
       <p>{whereWords(order)}</p>
+      {order.holds.map((hold) => (
+        <StateMark key={hold.id} state="hold" word={`held: ${hold.reason}`} />
+      ))}
     </div>
   );
 }

@@ -83,7 +83,7 @@ export function readyAnswer(order: WorkOrderRow, today: string): string {
 
 /** Where it is, since when, and who acts next, in one line. */
 export function whereWords(order: WorkOrderRow): string {
-  const held = order.holds[0];
   const next = order.ball === 'nobody' ? '' : ` Next: ${holderWords(order.ball)}.`;
-  return `${stageTitles[order.stage]} for ${countOf(order.daysInStage, 'day')}.${held ? ` Held: ${held.reason}.` : ''}${next}`;
+  const since = order.daysInStage === 0 ? 'since today' : `for ${countOf(order.daysInStage, 'day')}`;
+  return `${stageTitles[order.stage]} ${since}.${next}`;
 }

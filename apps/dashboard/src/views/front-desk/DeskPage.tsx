@@ -38,6 +38,7 @@ function WhoCalls({ onOpen }: { onOpen: (workOrderId: string) => void }) {
       label="Who calls about which unit?"
       hint="Customer, serial or work order; the answer stands beside it"
       picked={null}
+      isRequired
       onPick={(thing) => {
         if (!thing) return;
         onOpen(thing.id);
@@ -50,7 +51,9 @@ function WhoCalls({ onOpen }: { onOpen: (workOrderId: string) => void }) {
         rows.map((row) => ({
           id: row.id,
           name: `${row.number} ${row.customer.name}, ${unitWords(row.unit)}`,
-          detail: `${readyAnswer(row, today)} ${whereWords(row)}`,
+          detail: [readyAnswer(row, today), whereWords(row), ...row.holds.map((hold) => `Held: ${hold.reason}.`)].join(
+            ' ',
+          ),
         }))
       }
     />

@@ -50,9 +50,6 @@ export function WorkOrderPage() {
           <ReadyAnswer order={order} />
           <div className="stack">
             <CallLine customerId={order.customer.id} name={order.customer.name} />
-            {order.holds.map((hold) => (
-              <StateMark key={hold.id} state="hold" word={`held: ${hold.reason}`} />
-            ))}
             <OrderActions order={order} />
           </div>
         </div>

@@ -13,8 +13,8 @@ import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { Select } from '../../ui/Select.tsx';
 import { FilterField } from '../parts-room/FilterField.tsx';
+import { InlineSelect } from './InlineSelect.tsx';
 
 const address = z.object({
   search: z.string().catch(''),
@@ -57,15 +57,15 @@ export function WorkOrdersPage() {
                 value={search}
                 onChange={(text) => setAddress({ search: text })}
               />
-              <Select
+              <InlineSelect
                 label="Where it is"
                 value={stage}
                 onChange={(value) => setAddress({ stage: value })}
                 choices={stageChoices}
                 isRequired
               />
-              <Select
-                label="Money and consent"
+              <InlineSelect
+                label="Consent"
                 value={consent}
                 onChange={(value) => setAddress({ consent: value })}
                 choices={consentChoices}
