@@ -11,7 +11,6 @@ export type OrderRow = Reply<typeof purchasingOperations.listOrders>['rows'][num
 export type Order = Reply<typeof purchasingOperations.orderDetail>;
 export type OrderItem = Order['items'][number];
 export type Expected = Reply<typeof purchasingOperations.expectedDeliveries>['rows'][number];
-export type Supplier = Reply<typeof supplierOperations.listSuppliers>['rows'][number];
 
 export function orderMark(order: Pick<OrderRow, 'state' | 'late'>): { state: State; word: string } {
   if (order.state === 'received') return { state: 'passed', word: 'all here' };
