@@ -1,6 +1,6 @@
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
 import { MutationCache, QueryCache, QueryClient, queryOptions } from '@tanstack/react-query';
-import { call, newKey } from './call.ts';
+import { call } from './call.ts';
 import { ProblemError } from './problem.ts';
 import { sessionLost } from './session-lost.ts';
 
@@ -9,18 +9,6 @@ export function queryFor<O extends Operation>(op: O, input: Sent<O>) {
   return queryOptions<Reply<O>, ProblemError>({
     queryKey: [op.noun, op.id, input],
     queryFn: ({ signal }) => call(op, input, { signal }),
-  });
-}
-
-/** What a command would answer, without keeping it. Never cached: the shop may have changed meanwhile. */
-export function dryRunOf<O extends Operation>(op: O, input: Sent<O>, version?: number) {
-  return queryOptions<Reply<O>, ProblemError>({
-    queryKey: [op.noun, op.id, 'dry-run', input, version ?? null],
-    queryFn: ({ signal }) =>
-      call(op, input, { signal, key: newKey(), dryRun: true, ...(version === undefined ? {} : { version }) }),
-    staleTime: 0,
-    gcTime: 0,
-    retry: false,
   });
 }
 

@@ -20,11 +20,6 @@ export function Hours({ tenths }: { tenths: number | 'unknown' }) {
   return <Quantity amount={formatHours(tenths)} unit="h" />;
 }
 
-/** Whole days as a count with its unit. */
-export function Days({ days }: { days: number }) {
-  return <Quantity amount={days} unit={days === 1 ? 'day' : 'days'} />;
-}
-
 /** An amount in the shop's currency unless another is named. */
 export function Amount({ minor, currency }: { minor: number; currency?: string }) {
   const shop = useShop();

@@ -58,9 +58,3 @@ export function useScan(taker: ScanTaker): void {
   latest.current = taker;
   useEffect(() => desk?.add((code) => latest.current(code)), [desk]);
 }
-
-/** Offers a code that came another way (typed into a scan field, read by a camera) to the same takers. */
-export function useOfferScan(): (code: string) => boolean {
-  const desk = useContext(ScanContext);
-  return (code) => desk?.offer(code) ?? false;
-}

@@ -4,6 +4,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Caution } from '../../ui/Caution.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { BladeWidths } from './BladeWidths.tsx';
 import { FailStep } from './fail-step.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
@@ -41,6 +42,7 @@ export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps)
       {step.measures.length > 0 ? (
         <MeasureEntries measures={step.measures} entries={entries} onChange={setEntries} />
       ) : null}
+      <BladeWidths measures={step.measures} entries={entries} />
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
       ) : null}

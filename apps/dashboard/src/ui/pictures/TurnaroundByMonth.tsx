@@ -40,7 +40,7 @@ export function TurnaroundByMonth({ title, months }: { title: string; months: re
           <line className="reach" y1={-high(month.longestDays)} y2={-high(month.medianDays)} />
           <line className="reach" x1="-6" x2="6" y1={-high(month.longestDays)} y2={-high(month.longestDays)} />
           <rect className="have" x="-14" width="28" y={-high(month.medianDays)} height={high(month.medianDays)} />
-          <text className="value" y={-high(month.longestDays) - 8}>
+          <text className="days" y={-high(month.longestDays) - 8}>
             {Math.round(month.medianDays)}
           </text>
           <text className="end" y="18">

@@ -44,7 +44,10 @@ export class LiveFeed implements OnApplicationBootstrap, OnApplicationShutdown {
   constructor(@Inject(Database) private readonly database: Database) {}
 
   async onApplicationBootstrap(): Promise<void> {
-    const { rows } = await this.database.pool.query<Position>(
+    const { pool } = this.database;
+    // Rows from a future transaction came with a restored database: they would hide what this one writes from now on.
+    await pool.query('DELETE FROM outbox WHERE transaction >= pg_snapshot_xmax(pg_current_snapshot())::text::bigint');
+    const { rows } = await pool.query<Position>(
       'SELECT transaction::text, id::text FROM outbox ORDER BY transaction DESC, id DESC LIMIT 1',
     );
     this.position = rows[0] ?? this.position;
