@@ -21,7 +21,7 @@ function Part({ part, confirm }: { part: UnitPart; confirm: (part: UnitPart) => 
           ) : (
             <>
               fitted <DateText date={part.fromDate} />; since new{' '}
-              <Hours tenths={part.latestTimes?.sinceNewTenths ?? 'unknown'} />, overhaul{' '}
+              <Hours tenths={part.latestTimes?.sinceNewTenths ?? 'unknown'} />, since overhaul{' '}
               <Hours tenths={part.latestTimes?.sinceOverhaulTenths ?? 'unknown'} />
             </>
           )}

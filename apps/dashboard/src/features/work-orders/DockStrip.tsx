@@ -1,7 +1,6 @@
-import { countOf } from '../../format/numbers.ts';
 import styles from './desk.module.css';
 import type { DeskBoard } from './desk-board.ts';
-import { unitWords } from './order-words.ts';
+import { daysWords, unitWords } from './order-words.ts';
 
 type DockUnit = DeskBoard['toShip'][number];
 const mostShown = 6;
@@ -31,7 +30,7 @@ function Berth(props: {
         >
           <span className="code">{each.workOrder.number}</span>
           <span>{each.unit.designation}</span>
-          <span className="soft small">{countOf(each.days, 'day')}</span>
+          <span className="soft small">{daysWords(each.days)}</span>
         </button>
       ))}
       {hidden > 0 ? <span className="soft small">and {hidden} more</span> : null}

@@ -1,12 +1,12 @@
-import { countOf } from '../../format/numbers.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './desk.module.css';
 import type { DeskFilter, Owed } from './desk-board.ts';
+import { daysWords } from './order-words.ts';
 
 const empty: Record<DeskFilter, { title: string; text: string }> = {
   ours: { title: 'Nobody waits for an answer', text: 'Book the next unit in, or look at who has a quote of ours.' },
-  theirs: { title: 'No offer lies with a customer', text: 'What is written on the left and sent appears here.' },
+  theirs: { title: 'No offer lies with a customer', text: 'What is written and sent appears here, with its age.' },
 };
 
 /** Who waits for what, one sentence each, oldest first. A touch opens the unit beside the list. */
@@ -38,7 +38,7 @@ export function OwedList(props: {
             <span className={styles.age}>
               {each.isLate ? <StateMark state="stop" word="overdue" /> : null}
               <span className="small soft">
-                <span className="code">{each.number}</span>, {countOf(each.days, 'day')}
+                <span className="code">{each.number}</span>, {daysWords(each.days)}
               </span>
             </span>
           </button>

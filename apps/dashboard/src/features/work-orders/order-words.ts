@@ -1,4 +1,3 @@
-import type { Scope } from '@hubwright/contracts/manuals/words';
 import { roleTitles } from '@hubwright/contracts/roles';
 import {
   type BallHolder,
@@ -42,16 +41,10 @@ export const holdWords: Record<HoldKind, string> = {
   other: 'Other',
 };
 
-/** The scopes as a sentence needs them. */
-export const scopeWords: Record<Scope, string> = {
-  overhaul: 'overhaul',
-  'inspect-and-repair': 'inspection and repair',
-  reseal: 'reseal',
-  'strike-inspection': 'strike inspection',
-  'fixed-pitch': 'fixed-pitch recondition',
-  governor: 'governor work',
-  'balance-only': 'balance',
-};
+/** How long it has been so, in whole days. */
+export function daysWords(days: number): string {
+  return days === 0 ? 'today' : countOf(days, 'day');
+}
 
 export function holderWords(ball: BallHolder): string {
   if (ball === 'customer') return 'the customer';

@@ -3,6 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { CallLine } from '../../features/customers/CallLine.tsx';
 import { useMay } from '../../features/people/me.ts';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
+import { isOwed, quotable } from '../../features/quotes/quotable.ts';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
 import { paperWords, unitWords } from '../../features/work-orders/order-words.ts';
 import { ReadyAnswer } from '../../features/work-orders/ReadyAnswer.tsx';
@@ -17,6 +18,14 @@ function MissingPapers({ order }: { order: WorkOrder }) {
   if (order.paperworkMissing.length === 0) return null;
   const names = order.paperworkMissing.map((paper) => paperWords[paper].toLowerCase()).join(', ');
   return <StateMark state="hold" word={`ask for: ${names}`} />;
+}
+
+const open: readonly string[] = ['draft', 'sent', 'silent'];
+
+function isNothingOwed(order: WorkOrder): boolean {
+  return (
+    !order.quotes.some((quote) => open.includes(quote.state)) && !quotable(order).some((kind) => isOwed(order, kind))
+  );
 }
 
 /** The one unit opened beside the list: what to say on the telephone, and the next answer to send. */
@@ -38,11 +47,12 @@ export function OpenedUnit({ workOrderId }: { workOrderId: string }) {
       <MissingPapers order={order} />
       <section className="stack" aria-labelledby="next-answer">
         <h3 id="next-answer">The next answer</h3>
-        {mayQuote ? (
+        {mayQuote && !isNothingOwed(order) ? (
           <div className="row">
             <WriteButtons order={order} onlyOwed />
           </div>
         ) : null}
+        {isNothingOwed(order) ? <p className="soft">Nothing is to be sent, and no offer is out.</p> : null}
         <QuotesOfOrder workOrderId={order.id} mayAct={mayQuote} onlyOpen />
         <OrderActions order={order} />
       </section>
