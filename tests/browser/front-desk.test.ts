@@ -1,3 +1,4 @@
+// size: one story told in order; each step stands on the one before
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';

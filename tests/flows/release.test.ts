@@ -1,3 +1,4 @@
+// size: one story told in order; each step stands on the one before
 import { createHash } from 'node:crypto';
 import { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import { findingOperations } from '@hubwright/contracts/findings/operations';

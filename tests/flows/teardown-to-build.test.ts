@@ -1,3 +1,4 @@
+// size: one story told in order; each step stands on the one before
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { travelerOperations as op } from '@hubwright/contracts/work-orders/traveler-operations';

@@ -72,23 +72,27 @@ export function ShopPlaces({ draft, onChange, at }: ShopFieldsProps) {
 /** What quotes are made with. */
 export function ShopPrices({ draft, onChange, at }: ShopFieldsProps) {
   const decimals = amountDecimals(draft.currency);
-  const amount = (name: string, label: string, value: string, set: (text: string) => void): ReactNode => (
+  const amount = (name: string, label: string, entry: { value: string; set: (text: string) => void }): ReactNode => (
     <DecimalField
       name={at + name}
       label={label}
       unit={draft.currency}
       decimals={decimals}
-      value={value}
-      onChange={set}
+      value={entry.value}
+      onChange={entry.set}
       isRequired
     />
   );
   return (
     <FieldGroup title="Quotes">
-      {amount('labourRateMinor', 'Labour rate an hour', draft.labourRate, (labourRate) => onChange({ labourRate }))}
-      {amount('evaluationFeeMinor', 'Evaluation fee', draft.evaluationFee, (evaluationFee) =>
-        onChange({ evaluationFee }),
-      )}
+      {amount('labourRateMinor', 'Labour rate an hour', {
+        value: draft.labourRate,
+        set: (labourRate) => onChange({ labourRate }),
+      })}
+      {amount('evaluationFeeMinor', 'Evaluation fee', {
+        value: draft.evaluationFee,
+        set: (evaluationFee) => onChange({ evaluationFee }),
+      })}
       <DecimalField
         name={`${at}taxPercent`}
         label="Tax"

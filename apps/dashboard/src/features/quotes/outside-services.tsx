@@ -54,9 +54,11 @@ export function OutsideServices(props: { services: readonly Service[]; onChange:
           </Button>
         </div>
       ))}
-      <Button onPress={() => onChange([...services, { description: '', amount: '', taxable: true }])}>
-        Add an outside service
-      </Button>
+      <div className="row">
+        <Button onPress={() => onChange([...services, { description: '', amount: '', taxable: true }])}>
+          Add an outside service
+        </Button>
+      </div>
     </div>
   );
 }

@@ -16,7 +16,6 @@ export const priceQuery = (workOrderId: string, kind: QuoteKind) =>
 export type QuoteRow = Reply<typeof quoteOperations.listQuotes>['rows'][number];
 export type Quote = Reply<typeof quoteOperations.quote>;
 export type QuoteLine = Quote['lines'][number];
-export type Chaser = Quote['chasers'][number];
 
 export function documentAddress(quoteId: string): string {
   return addressOf(quoteOperations.quoteDocument, { quoteId });

@@ -1,5 +1,4 @@
 import type { InstrumentKind } from '@hubwright/contracts/manuals/words';
-import type { Reply } from '@hubwright/contracts/operation';
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { type TravelerDetail, travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { judge } from '@hubwright/rules/limits';
@@ -14,7 +13,6 @@ export type Traveler = TravelerDetail;
 export type Step = Traveler['steps'][number];
 export type Measure = Step['measures'][number];
 export type SignOff = Step['signOffs'][number];
-export type Instrument = Reply<typeof processOperations.listInstruments>['rows'][number];
 
 /** Values as typed, by measure; nothing is ever filled in beforehand. */
 export type Entries = Readonly<Record<string, string>>;

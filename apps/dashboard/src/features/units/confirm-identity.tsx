@@ -7,14 +7,15 @@ import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 
-interface Unread {
+export interface Unread {
   readonly id: string;
   readonly partNumber: string;
   readonly provisionalName: string | null;
   readonly version: number;
 }
 
-function ReadAndSign({ part, signer, onClose }: { part: Unread; signer: Signer; onClose: () => void }) {
+/** The inspector reads the serial on the part itself and signs for it. */
+export function ReadSerial({ part, signer, onClose }: { part: Unread; signer: Signer; onClose: () => void }) {
   const [serial, setSerial] = useState('');
   const [isSigning, setSigning] = useState(false);
   if (isSigning) {
@@ -58,15 +59,11 @@ function ReadAndSign({ part, signer, onClose }: { part: Unread; signer: Signer; 
   );
 }
 
-/** The inspector reads the serial on the part itself and signs for it. */
-export function ConfirmIdentity({ part, signer }: { part: Unread; signer: Signer }) {
-  const [isOpen, setOpen] = useState(false);
+/** The dialog it asks for belongs to the page: a part that was read loses this button before the dialog is done. */
+export function ReadButton({ part, onRead }: { part: Unread; onRead: (part: Unread) => void }) {
   return (
-    <>
-      <Button onPress={() => setOpen(true)}>
-        Read the serial<span className="only-heard"> of {part.provisionalName ?? part.partNumber}</span>
-      </Button>
-      {isOpen ? <ReadAndSign part={part} signer={signer} onClose={() => setOpen(false)} /> : null}
-    </>
+    <Button onPress={() => onRead(part)}>
+      Read the serial<span className="only-heard"> of {part.provisionalName ?? part.partNumber}</span>
+    </Button>
   );
 }

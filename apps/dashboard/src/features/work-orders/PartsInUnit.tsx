@@ -8,6 +8,22 @@ import type { WorkOrder } from './work-orders.ts';
 
 export type PartInUnit = WorkOrder['parts'][number];
 
+function SerialOf({ part, confirm }: { part: PartInUnit; confirm: (part: PartInUnit) => ReactNode }) {
+  if (part.serial !== null) {
+    return (
+      <Link href={`/units/${part.id}`} className="code">
+        {part.serial}
+      </Link>
+    );
+  }
+  return (
+    <span className="row">
+      <StateMark state="hold" word="not readable yet" />
+      {confirm(part)}
+    </span>
+  );
+}
+
 function columnsWith(confirm: (part: PartInUnit) => ReactNode): readonly Column<PartInUnit>[] {
   return [
     { id: 'position', header: 'Position', value: (part) => part.position },
@@ -23,17 +39,7 @@ function columnsWith(confirm: (part: PartInUnit) => ReactNode): readonly Column<
       id: 'serial',
       header: 'Serial',
       value: (part) => part.serial ?? '',
-      cell: (part) =>
-        part.serial === null ? (
-          <span className="row">
-            <StateMark state="hold" word="not readable yet" />
-            {confirm(part)}
-          </span>
-        ) : (
-          <Link href={`/units/${part.id}`} className="code">
-            {part.serial}
-          </Link>
-        ),
+      cell: (part) => <SerialOf part={part} confirm={confirm} />,
     },
     {
       id: 'new',

@@ -1,6 +1,6 @@
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { z } from 'zod';
 import { queryFor } from '../../api/query.ts';
 import { useMay } from '../../features/people/me.ts';
@@ -80,12 +80,20 @@ function Filters(props: { board: DeskBoard; show: DeskFilter; onShow: (show: Des
   );
 }
 
+/** The first of a list as it was when the list came in sight: answering it must not swap the unit under the person's hands. */
+function useFirst(show: DeskFilter, id: string | undefined): string | undefined {
+  const first = useRef<{ show: DeskFilter; id: string | undefined }>(undefined);
+  if (first.current?.show !== show || first.current.id === undefined) first.current = { show, id };
+  return first.current.id;
+}
+
 export function DeskPage() {
   const board = useSuspenseQuery(deskBoardQuery).data;
   const [{ show, unit }, setAddress] = useAddress(address);
-  const mayBookIn = useMay(workOrderOperations.receiveUnit);
   const owed = show === 'ours' ? weOwe(board) : theyOwe(board);
-  const opened = unit || owed[0]?.workOrderId;
+  const first = useFirst(show, owed[0]?.workOrderId);
+  const mayBookIn = useMay(workOrderOperations.receiveUnit);
+  const opened = unit || first;
   const open = (workOrderId: string) => setAddress({ unit: workOrderId });
   return (
     <div className="stack">

@@ -1,9 +1,10 @@
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
+import { useState } from 'react';
 import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
 import { useMay, useMe } from '../../features/people/me.ts';
-import { ConfirmIdentity } from '../../features/units/confirm-identity.tsx';
+import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
 import { UnitTree } from '../../features/units/UnitTree.tsx';
 import { nameOf, unitQuery } from '../../features/units/units.ts';
@@ -16,6 +17,7 @@ export function UnitPage() {
   const unit = useSuspenseQuery(unitQuery(unitId)).data;
   const me = useMe();
   const mayConfirm = useMay(unitOperations.confirmIdentity);
+  const [read, setRead] = useState<Unread>();
   const what = unit.model?.designation ?? `${unit.kind.replaceAll('-', ' ')} ${unit.partNumber}`;
   const isUnit = unit.kind === 'assembly' && unit.model !== null;
   return (
@@ -27,7 +29,7 @@ export function UnitPage() {
         {unit.serial === null ? (
           <div className="row">
             <StateMark state="hold" word="serial not readable yet" />
-            {mayConfirm ? <ConfirmIdentity part={unit} signer={me} /> : null}
+            {mayConfirm ? <ReadButton part={unit} onRead={setRead} /> : null}
           </div>
         ) : null}
       </ViewHead>
@@ -37,7 +39,7 @@ export function UnitPage() {
             <h2 id="made-of">{isUnit ? 'Made of' : 'Sits in'}</h2>
             <UnitTree
               unit={unit}
-              confirm={(part) => (mayConfirm ? <ConfirmIdentity part={part} signer={me} /> : null)}
+              confirm={(part) => (mayConfirm ? <ReadButton part={part} onRead={setRead} /> : null)}
             />
           </section>
           {isUnit ? (
@@ -56,6 +58,7 @@ export function UnitPage() {
           <VisitTable visits={unit.workOrders} />
         </section>
       </div>
+      {read ? <ReadSerial part={read} signer={me} onClose={() => setRead(undefined)} /> : null}
     </>
   );
 }

@@ -1,9 +1,10 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
+import { useState } from 'react';
 import { useMay, useMe } from '../../features/people/me.ts';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
-import { ConfirmIdentity } from '../../features/units/confirm-identity.tsx';
+import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { HoldList } from '../../features/work-orders/HoldList.tsx';
 import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
 import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../features/work-orders/OrderLists.tsx';
@@ -64,6 +65,7 @@ export function TravelersTab({ order }: Props) {
 export function PartsTab({ order }: Props) {
   const me = useMe();
   const mayConfirm = useMay(unitOperations.confirmIdentity);
+  const [read, setRead] = useState<Unread>();
   const unit = {
     id: order.unit.id,
     partNumber: order.unit.designation,
@@ -75,12 +77,12 @@ export function PartsTab({ order }: Props) {
       {order.unit.serial === null ? (
         <p className="row">
           The serial of the unit itself was not readable.{' '}
-          {mayConfirm ? <ConfirmIdentity part={unit} signer={me} /> : 'An inspector reads it.'}
+          {mayConfirm ? <ReadButton part={unit} onRead={setRead} /> : 'An inspector reads it.'}
         </p>
       ) : null}
       <PartsInUnit
         order={order}
-        confirm={(part) => (mayConfirm ? <ConfirmIdentity part={part} signer={me} /> : null)}
+        confirm={(part) => (mayConfirm ? <ReadButton part={part} onRead={setRead} /> : null)}
       />
       {order.kit ? (
         <p>
@@ -90,6 +92,7 @@ export function PartsTab({ order }: Props) {
       ) : (
         <p className="soft">This scope has no kit.</p>
       )}
+      {read ? <ReadSerial part={read} signer={me} onClose={() => setRead(undefined)} /> : null}
     </div>
   );
 }
