@@ -22,12 +22,14 @@ export function ChecklistSheet({ checklist }: { checklist: Checklist }) {
       {checklist.open.map((item) => {
         const href = hrefOf(item, checklist.workOrder.id);
         return (
-          <li key={`${item.kind} ${item.what}`} className="stack tight">
-            <p>
-              <StateMark state="open" word={item.kind.replaceAll('-', ' ')} />{' '}
-              {href ? <Link href={href}>{item.what}</Link> : item.what}
-            </p>
-            <p className="small soft">Closed by: {closedBy(item)}</p>
+          <li key={`${item.kind} ${item.what}`}>
+            <div className="stack tight">
+              <p>
+                <StateMark state="open" word={item.kind.replaceAll('-', ' ')} />{' '}
+                {href ? <Link href={href}>{item.what}</Link> : item.what}
+              </p>
+              <p className="small soft">Closed by: {closedBy(item)}</p>
+            </div>
           </li>
         );
       })}

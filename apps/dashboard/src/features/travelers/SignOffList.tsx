@@ -24,26 +24,28 @@ export function SignOffList({ step }: { step: Step }) {
   return (
     <ul className="lines">
       {step.signOffs.map((signOff) => (
-        <li key={signOff.id} className="stack tight">
-          <p>
-            <StateMark
-              state={signOff.result === 'pass' ? 'signed' : 'stop'}
-              word={signOff.supersededById ? 'corrected since' : signOff.result === 'pass' ? 'signed' : 'failed'}
-              initials={signOff.person.initials}
-            />{' '}
-            {signOff.person.displayName}, <InstantText instant={signOff.signedAt} />
-            {signOff.lateReason ? (
-              <>
-                , done <InstantText instant={signOff.performedAt} /> ({signOff.lateReason})
-              </>
-            ) : null}
-          </p>
-          <Values signOff={signOff} measures={step.measures} />
-          <p className="small soft">
-            “{signOff.meaning}” Revision {signOff.revision}
-            {signOff.instrument ? `, with ${signOff.instrument.tag} ${signOff.instrument.title}` : ''}, as{' '}
-            {signOff.authorisation.process}, {signOff.authorisation.level}
-          </p>
+        <li key={signOff.id}>
+          <div className="stack tight">
+            <p>
+              <StateMark
+                state={signOff.result === 'pass' ? 'signed' : 'stop'}
+                word={signOff.supersededById ? 'corrected since' : signOff.result === 'pass' ? 'signed' : 'failed'}
+                initials={signOff.person.initials}
+              />{' '}
+              {signOff.person.displayName}, <InstantText instant={signOff.signedAt} />
+              {signOff.lateReason ? (
+                <>
+                  , done <InstantText instant={signOff.performedAt} /> ({signOff.lateReason})
+                </>
+              ) : null}
+            </p>
+            <Values signOff={signOff} measures={step.measures} />
+            <p className="small soft">
+              “{signOff.meaning}” Revision {signOff.revision}
+              {signOff.instrument ? `, with ${signOff.instrument.tag} ${signOff.instrument.title}` : ''}, as{' '}
+              {signOff.authorisation.process}, {signOff.authorisation.level}
+            </p>
+          </div>
         </li>
       ))}
     </ul>
