@@ -73,13 +73,13 @@ export function BuildPage() {
       </ViewHead>
       <div className="stack">
         <RebaseRevision workOrder={order} mayRebase={mayRebase} signer={me} />
+        {sheet.positions.length > 0 ? (
+          <BuildParts sheet={sheet} blades={order.model.bladeCount ?? 0} mayBuild={mayBuild} />
+        ) : null}
         <section className="sheet stack" aria-labelledby="travelers">
           <h2 id="travelers">Travelers</h2>
           <TravelerList workOrderId={order.id} />
         </section>
-        {sheet.positions.length > 0 ? (
-          <BuildParts sheet={sheet} blades={order.model.bladeCount ?? 0} mayBuild={mayBuild} />
-        ) : null}
         <CloseBuild sheet={sheet} signer={me} mayClose={mayClose} />
       </div>
     </>
