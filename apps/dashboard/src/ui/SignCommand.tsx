@@ -1,6 +1,7 @@
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
 import type { ReactNode } from 'react';
 import { useCommand } from '../api/command.ts';
+import type { ProblemError } from '../api/problem.ts';
 import { SignatureDialog } from './SignatureDialog.tsx';
 
 /** Who signs, as the signature dialog names them. */
@@ -18,7 +19,13 @@ export interface SignCommandProps<O extends Operation> {
   /** What is signed, in short, as it will be recorded. */
   children: ReactNode;
   onSigned: (reply: Reply<O>) => void;
+  /** Refused for something typed before the signature: go back to where it can be put right, and show the problem there. */
+  onWrongInput?: (problem: ProblemError) => void;
   onClose: () => void;
+}
+
+function isAboutInput({ facts }: ProblemError): boolean {
+  return facts.errors.some(({ pointer }) => pointer !== '' && !pointer.startsWith('/signature'));
 }
 
 /** One signed command: shows what is signed, takes the PIN or password, sends once. */
@@ -39,7 +46,12 @@ export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
             input: { ...props.input, signature } as unknown as Sent<O>,
             ...(props.version === undefined ? {} : { version: props.version }),
           },
-          { onSuccess: props.onSigned },
+          {
+            onSuccess: props.onSigned,
+            onError: (problem) => {
+              if (isAboutInput(problem)) props.onWrongInput?.(problem);
+            },
+          },
         )
       }
     >

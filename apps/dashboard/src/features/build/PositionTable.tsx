@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { type SheetLine, standingOf } from './build-sheet.ts';
+import { quantityWords, type SheetLine, standingOf } from './build-sheet.ts';
 
 const sourceWords = { new: 'new', reused: 'reused after inspection', any: 'new or reused' } as const;
 
@@ -26,8 +26,8 @@ function columnsOf(actions: (line: SheetLine) => ReactNode): readonly Column<She
       value: (row) => row.installed,
       cell: (row) =>
         row.minimum === null
-          ? `${row.installed} of ${row.required}`
-          : `${row.installed} (${row.minimum} to ${row.required}, as needed)`,
+          ? `${row.installed} of ${quantityWords(row.required, row.part.issueUnit)}`
+          : `${row.installed}, ${row.minimum} to ${quantityWords(row.required, row.part.issueUnit)}`,
       isNumber: true,
     },
     {
@@ -36,21 +36,24 @@ function columnsOf(actions: (line: SheetLine) => ReactNode): readonly Column<She
       value: (row) => standingOf(row).word,
       cell: (row) => <StateMark {...standingOf(row)} />,
     },
-    { id: 'do', header: 'From', value: () => '', cell: actions, canSort: false },
+    { id: 'do', header: 'Do', value: () => '', cell: actions, canSort: false },
   ];
 }
 
 /** The kit list as a checklist tied to scans: what each position needs and what sits there. */
-export function PositionTable(props: { lines: readonly SheetLine[]; actions: (line: SheetLine) => ReactNode }) {
+export function PositionTable(props: {
+  lines: readonly SheetLine[];
+  actions: (line: SheetLine) => ReactNode;
+  tools: ReactNode;
+}) {
   return (
     <DataTable
       caption="Positions of this build"
       rows={props.lines}
       columns={columnsOf(props.actions)}
       rowKey={(row) => row.lineId}
-      empty={
-        <EmptyState title="No kit was made for this unit yet">The parts room makes it from the kit list.</EmptyState>
-      }
+      tools={props.tools}
+      empty={<EmptyState title="Every position here is filled">Choose “All” to see what went in.</EmptyState>}
     />
   );
 }

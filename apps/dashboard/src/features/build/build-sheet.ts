@@ -1,7 +1,6 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import { queryFor } from '../../api/query.ts';
-import type { PropellerPosition } from '../../ui/pictures/PropellerFront.tsx';
 import type { State } from '../../ui/StateMark.tsx';
 
 export const buildSheetQuery = (workOrderId: string) => queryFor(kitsOperations.buildSheet, { workOrderId });
@@ -18,42 +17,31 @@ export function standingOf(line: SheetLine): { state: State; word: string } {
   return line.installed > 0 ? { state: 'waiting', word: `${line.missing} to go` } : { state: 'short', word: 'empty' };
 }
 
-/** Positions grouped as the drawing shows them: `blade 1`, `blade 2`, …, and everything else at the hub. */
-export function positionGroups(sheet: BuildSheet): { key: string; lines: SheetLine[] }[] {
-  const groups = new Map<string, SheetLine[]>();
-  for (const line of sheet.positions) {
-    const blade = /^blade[ -](\d+)/.exec(line.position)?.[1];
-    const key = blade ? `blade ${blade}` : 'hub';
-    groups.set(key, [...(groups.get(key) ?? []), line]);
-  }
-  return [...groups].map(([key, lines]) => ({ key, lines }));
+/** A quantity with its unit; pieces need none: `2`, `24 in`. */
+export function quantityWords(quantity: number, issueUnit: string): string {
+  return issueUnit === 'piece' ? String(quantity) : `${quantity} ${issueUnit}`;
 }
 
-/** One group as a position of the drawing: filled when all of it is in. */
-export function drawn(key: string, lines: readonly SheetLine[]): PropellerPosition {
-  const missing = lines.reduce((sum, line) => sum + line.missing, 0);
-  const installed = lines.reduce((sum, line) => sum + line.installed, 0);
-  const state: State = missing === 0 ? 'have' : installed > 0 ? 'waiting' : 'open';
-  return {
-    key,
-    label: key === 'hub' ? 'hub' : key.replace('blade ', ''),
-    state,
-    words: missing === 0 ? 'all in' : `${installed} in, ${missing} to go`,
-  };
-}
-
-/** What a scanned lot can do here: go in from the tray, go back in from the rack, or neither and why. */
+/** What a scanned lot can do here: go in from the tray, go back in from the rack, or neither and why. Positions of the chosen group come first. */
 export function scanPlan(
   sheet: BuildSheet,
-  code: string,
+  { code, chosen }: { code: string; chosen: readonly SheetLine[] },
 ): { kind: 'install' | 'reuse'; kitId: string; line: SheetLine } | { kind: 'no'; why: string } {
-  const inTray = sheet.tray.find((lot) => lot.lotCode === code);
-  const inRack = sheet.rack.find((lot) => lot.lotCode === code);
-  const placed = inTray ?? inRack;
-  if (!placed) return { kind: 'no', why: `${code} is neither in this unit’s tray nor in its rack` };
+  const inTray = sheet.tray.filter((lot) => lot.lotCode === code);
+  const kind = inTray.length > 0 ? 'install' : 'reuse';
+  const placed = kind === 'install' ? inTray : sheet.rack.filter((lot) => lot.lotCode === code);
+  const [first] = placed;
+  if (!first) return { kind: 'no', why: `${code} is neither in this unit’s tray nor in its rack` };
+  const open = [...chosen, ...sheet.positions].filter((line) => takesMore(line, kind));
   const line =
-    sheet.positions.find((each) => each.lineId === placed.lineId && each.missing > 0) ??
-    sheet.positions.find((each) => each.part.id === placed.part.id && each.missing > 0);
-  if (!line) return { kind: 'no', why: `No position still needs ${placed.part.number}` };
-  return { kind: inTray ? 'install' : 'reuse', kitId: line.kitId, line };
+    open.find((each) => placed.some((lot) => lot.lineId === each.lineId)) ??
+    open.find((each) => each.part.id === first.part.id);
+  if (!line) return { kind: 'no', why: `No position still needs ${first.part.number}` };
+  return { kind, kitId: line.kitId, line };
+}
+
+/** As-needed lines take new material up to their most, even when their least is in. */
+export function takesMore(line: SheetLine, kind: 'install' | 'reuse'): boolean {
+  if (line.missing > 0) return true;
+  return kind === 'install' && line.minimum !== null && line.installed < line.required;
 }

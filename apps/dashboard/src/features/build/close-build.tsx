@@ -2,9 +2,9 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { useState } from 'react';
 import { Button } from '../../ui/Button.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
-import { StateMark } from '../../ui/StateMark.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { BuildSheet } from './build-sheet.ts';
+import { LeftOverList } from './LeftOverList.tsx';
 
 /** The left-over check and the signature that closes the build. The ledger decides; a refusal names each piece. */
 export function CloseBuild({ sheet, signer, mayClose }: { sheet: BuildSheet; signer: Signer; mayClose: boolean }) {
@@ -13,19 +13,7 @@ export function CloseBuild({ sheet, signer, mayClose }: { sheet: BuildSheet; sig
   return (
     <section className="sheet stack" aria-labelledby="close">
       <h2 id="close">Left-over check</h2>
-      {judgement.closed ? (
-        <p>
-          <StateMark state="passed" word="nothing left over, nothing missing" />
-        </p>
-      ) : (
-        <ul className="lines">
-          {judgement.sentences.map((sentence) => (
-            <li key={sentence}>
-              <StateMark state="short" word="" /> {sentence}
-            </li>
-          ))}
-        </ul>
-      )}
+      <LeftOverList sheet={sheet} />
       {mayClose ? (
         <div className="row">
           <Button weight={judgement.closed ? 'next' : 'plain'} onPress={() => setSigning(true)}>

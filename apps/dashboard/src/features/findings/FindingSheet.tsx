@@ -14,7 +14,7 @@ export function FindingSheet({ finding, actions }: { finding: Finding; actions: 
       </p>
       <p>
         {finding.traveler.title}: {finding.areaTitle}, {finding.place}
-        {finding.critical ? <strong> (critical area: never repaired when deformed)</strong> : null}
+        {finding.critical ? <strong> (critical area)</strong> : null}
       </p>
       <p>
         {finding.damage.replaceAll('-', ' ')}: {finding.description}
@@ -30,7 +30,8 @@ export function FindingSheet({ finding, actions }: { finding: Finding; actions: 
         <ul className="lines">
           {finding.steps.map((step) => (
             <li key={step.id}>
-              {step.title}: {step.state}
+              <span>{step.title}</span>
+              <StateMark state={step.state === 'signed' ? 'signed' : 'open'} word={step.state} />
             </li>
           ))}
         </ul>
@@ -39,7 +40,9 @@ export function FindingSheet({ finding, actions }: { finding: Finding; actions: 
         <ul className="lines">
           {finding.parts.map((part) => (
             <li key={part.id}>
-              {part.quantity} <span className="code">{part.number}</span> {part.description} for {part.position}
+              <span>
+                {part.quantity} <span className="code">{part.number}</span> {part.description} for {part.position}
+              </span>
             </li>
           ))}
         </ul>

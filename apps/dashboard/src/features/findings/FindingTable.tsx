@@ -10,28 +10,36 @@ const columns: readonly Column<Finding>[] = [
     id: 'number',
     header: 'Finding',
     value: (row) => row.number,
-    cell: (row) => <span className="code">{row.number}</span>,
-  },
-  {
-    id: 'where',
-    header: 'Part and place',
-    value: (row) => `${row.traveler.title} ${row.place}`,
     cell: (row) => (
       <>
-        {row.traveler.title}: {row.areaTitle}, {row.place}
-        {row.critical ? <strong> (critical)</strong> : null}
+        <p className="code">{row.number}</p>
+        <p className="soft small code">{row.workOrder.number}</p>
       </>
     ),
   },
-  { id: 'what', header: 'What was found', value: (row) => `${row.damage}: ${row.description}` },
-  { id: 'order', header: 'Work order', value: (row) => row.workOrder.number },
+  {
+    id: 'what',
+    header: 'What was found',
+    value: (row) => `${row.traveler.title}, ${row.place}: ${row.damage}, ${row.description}`,
+    cell: (row) => (
+      <>
+        <p>
+          {row.traveler.title}, {row.place}
+          {row.critical ? <strong> (critical area)</strong> : null}
+        </p>
+        <p className="soft small">
+          {row.damage.replaceAll('-', ' ')}: {row.description}
+        </p>
+      </>
+    ),
+  },
   {
     id: 'raised',
     header: 'Raised',
     value: (row) => row.raisedAt,
     cell: (row) => (
       <>
-        {row.raisedBy.initials}, <AgeText instant={row.raisedAt} />
+        {row.raisedBy.initials}, <AgeText instant={row.raisedAt} /> ago
       </>
     ),
   },

@@ -1,6 +1,9 @@
 import type { Disposition } from '@hubwright/contracts/findings/areas';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { useState } from 'react';
+import type { ProblemError } from '../../api/problem.ts';
+import { minorDigits, parseMoney } from '../../format/money.ts';
+import { useShop } from '../../format/shop-context.tsx';
 import { RadioList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -28,12 +31,14 @@ export function DisposeFinding({
   signer: Signer;
   onClose: () => void;
 }) {
+  const { currency } = useShop();
   const [disposition, setDisposition] = useState<Disposition | null>(null);
   const [note, setNote] = useState('');
   const [steps, setSteps] = useState<RepairDraft[]>([]);
   const [parts, setParts] = useState<PartDraft[]>([]);
   const [labour, setLabour] = useState('');
   const [isSigning, setSigning] = useState(false);
+  const [wrong, setWrong] = useState<ProblemError | null>(null);
   if (isSigning && disposition) {
     const input = {
       findingId: finding.id,
@@ -41,7 +46,7 @@ export function DisposeFinding({
       note,
       steps: disposition === 'repair' ? repairInput(steps) : [],
       parts: disposition === 'serviceable' ? [] : partsInput(parts),
-      labourMinor: labour === '' ? 0 : Math.round(Number(labour) * 100),
+      labourMinor: labour === '' ? 0 : (parseMoney(labour, currency) ?? Number.NaN),
     };
     return (
       <SignCommand
@@ -50,6 +55,10 @@ export function DisposeFinding({
         version={finding.version}
         signer={signer}
         onClose={onClose}
+        onWrongInput={(problem) => {
+          setWrong(problem);
+          setSigning(false);
+        }}
         onSigned={(reply) => {
           say(
             `${finding.number} is decided: ${reply.disposition}${reply.overAndAbove ? '; the customer is asked first' : ''}.`,
@@ -63,16 +72,30 @@ export function DisposeFinding({
         </p>
         <p className="small">{finding.description}</p>
         {note ? <p className="small">{note}</p> : null}
+        <ul className="small">
+          {input.steps.map((step) => (
+            <li key={step.title}>
+              {step.title} ({step.process.replaceAll('-', ' ')}, {step.standardMinutes} min)
+            </li>
+          ))}
+          {input.parts.length > 0
+            ? parts.map((each) => (
+                <li key={`${each.part?.id} ${each.position}`}>
+                  {each.quantity} {each.part?.name} for {each.position}
+                </li>
+              ))
+            : null}
+        </ul>
       </SignCommand>
     );
   }
   return (
     <Dialog title={`Decide ${finding.number}`} isOpen onClose={onClose} width="wide">
       <CommandForm
-        problem={null}
-        isPending={disposition === null}
+        problem={wrong}
+        isPending={false}
         submit="Go on to sign"
-        onSubmit={() => setSigning(true)}
+        onSubmit={() => disposition !== null && setSigning(true)}
         onCancel={onClose}
       >
         <RadioList
@@ -89,7 +112,14 @@ export function DisposeFinding({
           <PartsNeeded parts={parts} onChange={setParts} />
         ) : null}
         {disposition === 'repair' || disposition === 'reject' ? (
-          <DecimalField name="labourMinor" label="Labour to charge" decimals={2} value={labour} onChange={setLabour} />
+          <DecimalField
+            name="labourMinor"
+            label="Labour to charge"
+            unit={currency}
+            decimals={minorDigits(currency)}
+            value={labour}
+            onChange={setLabour}
+          />
         ) : null}
       </CommandForm>
     </Dialog>

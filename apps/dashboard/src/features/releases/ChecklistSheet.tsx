@@ -1,14 +1,28 @@
 import { roleTitles } from '@hubwright/contracts/roles';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { type Checklist, hrefOf, type OpenItem } from './releases.ts';
+import styles from './checklist.module.css';
+import { byKind, type Checklist, hrefOf, kindWords, type OpenItem } from './releases.ts';
 
 function closedBy({ closedBy: { role, people } }: OpenItem): string {
   if (people.length > 0) return people.join(', ');
   return role ? roleTitles[role] : 'nobody named';
 }
 
-/** Everything that is still open, by name, with who can close it; empty means the unit may be approved. */
+function Item({ item, workOrderId }: { item: OpenItem; workOrderId: string }) {
+  const href = hrefOf(item, workOrderId);
+  return (
+    <li>
+      {href ? <Link href={href}>{item.what}</Link> : item.what}
+      <span className="small soft"> · {closedBy(item)}</span>
+    </li>
+  );
+}
+
+/** As many of one kind as are read at a glance; more lie folded under their number. */
+const atAGlance = 6;
+
+/** Everything that is still open, by name and who can close it, kind by kind; empty means the unit may be approved. */
 export function ChecklistSheet({ checklist }: { checklist: Checklist }) {
   if (checklist.open.length === 0) {
     return (
@@ -18,21 +32,19 @@ export function ChecklistSheet({ checklist }: { checklist: Checklist }) {
     );
   }
   return (
-    <ul className="lines">
-      {checklist.open.map((item) => {
-        const href = hrefOf(item, checklist.workOrder.id);
-        return (
-          <li key={`${item.kind} ${item.what}`}>
-            <div className="stack tight">
-              <p>
-                <StateMark state="open" word={item.kind.replaceAll('-', ' ')} />{' '}
-                {href ? <Link href={href}>{item.what}</Link> : item.what}
-              </p>
-              <p className="small soft">Closed by: {closedBy(item)}</p>
-            </div>
-          </li>
-        );
-      })}
-    </ul>
+    <div className={styles.kinds}>
+      {byKind(checklist.open).map(({ kind, items }) => (
+        <details key={kind} open={items.length <= atAGlance}>
+          <summary>
+            <StateMark state="open" word={kindWords[kind]} /> <strong>{items.length}</strong>
+          </summary>
+          <ul className={styles.items}>
+            {items.map((item) => (
+              <Item key={item.what} item={item} workOrderId={checklist.workOrder.id} />
+            ))}
+          </ul>
+        </details>
+      ))}
+    </div>
   );
 }

@@ -31,3 +31,25 @@ export function hrefOf(item: OpenItem, workOrderId: string): string | undefined 
       return undefined;
   }
 }
+
+/** What is open, as the inspector calls it. */
+export const kindWords: Record<OpenItem['kind'], string> = {
+  stage: 'where the unit is',
+  hold: 'holds',
+  identity: 'serials not confirmed',
+  step: 'steps to sign',
+  finding: 'findings',
+  kit: 'left over or missing',
+  'over-and-above': 'customer has not answered',
+  revision: 'manual revision',
+  instrument: 'instruments',
+  position: 'positions',
+  record: 'the record',
+};
+
+/** Open items of one kind together, in the order the checklist has them. */
+export function byKind(open: readonly OpenItem[]): { kind: OpenItem['kind']; items: OpenItem[] }[] {
+  const kinds = new Map<OpenItem['kind'], OpenItem[]>();
+  for (const item of open) kinds.set(item.kind, [...(kinds.get(item.kind) ?? []), item]);
+  return [...kinds].map(([kind, items]) => ({ kind, items }));
+}

@@ -1,4 +1,5 @@
 import { BladeOutline } from '../../ui/pictures/BladeOutline.tsx';
+import styles from './measure-entries.module.css';
 import { type Entries, type Measure, standingOf } from './traveler.ts';
 
 /** A width at a blade station, by its name in the manual: `width at 24 in after repair`. */
@@ -14,5 +15,9 @@ export function BladeWidths({ measures, entries }: { measures: readonly Measure[
     return [{ station, lowest: measure.low, measured: isRead && text !== undefined ? text : null }];
   });
   if (stations.length < 2) return null;
-  return <BladeOutline title="Widths by blade station" stations={stations} unit={measures[0]?.unit ?? ''} />;
+  return (
+    <div className={styles.outline}>
+      <BladeOutline title="Widths by blade station" stations={stations} unit={measures[0]?.unit ?? ''} />
+    </div>
+  );
 }

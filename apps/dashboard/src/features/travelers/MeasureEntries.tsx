@@ -1,10 +1,12 @@
+import type { KeyboardEvent } from 'react';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './measure-entries.module.css';
 import { type Entries, type Measure, standingOf } from './traveler.ts';
 
-function limitText({ low, high, unit, decimals }: Measure): string {
+/** The limits of a measure as the manual's revision gives them, in words. */
+export function limitText({ low, high, unit, decimals }: Measure): string {
   const show = (value: string) => Number(value).toFixed(Math.max(decimals, 0));
   if (low !== null && high !== null) return `${show(low)} to ${show(high)} ${unit}`;
   if (low !== null) return `at least ${show(low)} ${unit}`;
@@ -18,6 +20,14 @@ const marks = {
   outside: { state: 'stop', word: 'outside' },
 } as const;
 
+/** Enter goes on to the next box: a caliper that types its reading ends it with Enter. In the last box it stays. */
+function goOn(event: KeyboardEvent<HTMLDivElement>): void {
+  if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+  event.preventDefault();
+  const boxes = [...event.currentTarget.querySelectorAll('input')];
+  boxes[boxes.indexOf(event.target) + 1]?.focus();
+}
+
 /** One entry per measure, its limit drawn beside it. Every box starts empty: what is measured is typed by who measured it. */
 export function MeasureEntries(props: {
   measures: readonly Measure[];
@@ -25,31 +35,35 @@ export function MeasureEntries(props: {
   onChange: (entries: Entries) => void;
 }) {
   return (
-    <div className={styles.entries}>
-      {props.measures.map((measure, place) => {
-        const text = props.entries[measure.id] ?? '';
-        const standing = standingOf(measure, text);
-        return (
-          <div key={measure.id} className={styles.entry}>
-            <DecimalField
-              name={`values/${place}/value`}
-              label={measure.name}
-              hint={limitText(measure)}
-              unit={measure.unit}
-              decimals={Math.max(measure.decimals + 2, 0)}
-              value={text}
-              onChange={(value) => props.onChange({ ...props.entries, [measure.id]: value })}
-            />
-            <LimitGauge
-              value={standing === 'inside' || standing === 'outside' ? text : null}
-              low={measure.low}
-              high={measure.high}
-              unit={measure.unit}
-            />
-            <StateMark {...marks[standing]} />
-          </div>
-        );
-      })}
+    <div className={styles.frame}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: only listens to what its boxes hear */}
+      <div className={styles.entries} onKeyDown={goOn}>
+        {props.measures.map((measure, place) => {
+          const text = props.entries[measure.id] ?? '';
+          const standing = standingOf(measure, text);
+          return (
+            <div key={measure.id} className={styles.entry}>
+              <DecimalField
+                name={`values/${place}/value`}
+                label={measure.name}
+                hint={limitText(measure)}
+                unit={measure.unit}
+                decimals={Math.max(measure.decimals + 2, 0)}
+                value={text}
+                onChange={(value) => props.onChange({ ...props.entries, [measure.id]: value })}
+                isRequired
+              />
+              <LimitGauge
+                value={standing === 'inside' || standing === 'outside' ? text : null}
+                low={measure.low}
+                high={measure.high}
+                unit={measure.unit}
+              />
+              <StateMark {...marks[standing]} />
+            </div>
+          );
+        })}
+      </div>
     </div>
   );
 }

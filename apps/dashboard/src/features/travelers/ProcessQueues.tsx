@@ -1,4 +1,3 @@
-import { formatWhole } from '../../format/numbers.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import type { BenchBoard } from './bench-board.ts';
@@ -7,14 +6,14 @@ type Queue = BenchBoard['byProcess'][number];
 
 const columns: readonly Column<Queue>[] = [
   { id: 'process', header: 'Process', value: (row) => row.process.replaceAll('-', ' ') },
-  { id: 'level', header: 'Level', value: (row) => row.level },
+  { id: 'level', header: 'Step', value: (row) => (row.level === 'inspect' ? 'inspection' : 'work') },
   { id: 'ready', header: 'Ready', value: (row) => row.ready, isNumber: true },
   { id: 'blocked', header: 'Blocked', value: (row) => row.blocked, isNumber: true },
   {
     id: 'hours',
     header: 'Standard hours ready',
     value: (row) => row.minutes / 60,
-    cell: (row) => formatWhole(Math.round(row.minutes / 6) / 10),
+    cell: (row) => (row.minutes / 60).toFixed(1),
     isNumber: true,
   },
 ];

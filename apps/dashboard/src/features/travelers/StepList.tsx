@@ -20,7 +20,7 @@ export function StepList({ traveler, opened }: { traveler: Traveler; opened: str
       {traveler.steps.map((step, place) => (
         <li key={step.id} className={step.id === opened ? styles.opened : ''}>
           {traveler.steps[place - 1]?.phase === step.phase ? null : (
-            <p className="soft small">{phaseWords[step.phase]}</p>
+            <p className={styles.phase}>{phaseWords[step.phase]}</p>
           )}
           <span className="row between">
             <span>

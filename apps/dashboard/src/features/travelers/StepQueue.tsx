@@ -18,7 +18,8 @@ function StepRow({ step }: { step: BenchStep & { blocked?: BlockedStep['blocked'
       <div className={styles.facts}>
         {step.blocked ? <StateMark state="hold" word="cannot start" /> : <StateMark state="open" word="ready" />}
         <span className="small soft">
-          <Quantity amount={step.standardMinutes} unit="min" />, since <AgeText instant={step.readySince} />
+          <Quantity amount={step.standardMinutes} unit="min" />, {step.blocked ? 'stands' : 'ready'} for{' '}
+          <AgeText instant={step.readySince} />
         </span>
       </div>
     </li>
@@ -34,7 +35,7 @@ export function StepQueue({ steps, empty }: { steps: readonly (BenchStep | Block
         <li key={workOrderId} className={styles.unit}>
           <p className="row between">
             <span>
-              <Link href={`/work-orders/${workOrderId}`}>{first.workOrderNumber}</Link>{' '}
+              <Link href={`/build/${workOrderId}`}>{first.workOrderNumber}</Link>{' '}
               <strong>{first.unit.designation}</strong> <span className="code">{first.unit.serial}</span>{' '}
               <span className="soft">{first.customer}</span>
             </span>

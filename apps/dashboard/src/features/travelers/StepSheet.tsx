@@ -8,9 +8,11 @@ import { BladeWidths } from './BladeWidths.tsx';
 import { FailStep } from './fail-step.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
+import { MeasuredBefore } from './MeasuredBefore.tsx';
 import { MeasureEntries } from './MeasureEntries.tsx';
 import { SignedValues } from './SignedValues.tsx';
-import { type Entries, type Step, type Traveler, verdictOf } from './traveler.ts';
+import { StepFacts } from './StepFacts.tsx';
+import { type Entries, missingOf, type Step, type Traveler, verdictOf } from './traveler.ts';
 
 export interface StepSheetProps {
   traveler: Traveler;
@@ -27,6 +29,7 @@ export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps)
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
   const verdict = verdictOf(step, entries);
+  const missing = missingOf(step, entries, instrumentId);
   const input = {
     stepId: step.id,
     values: step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' })),
@@ -37,31 +40,33 @@ export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps)
   const shown = <SignedValues traveler={traveler} step={step} entries={entries} />;
   return (
     <div className="stack">
+      <StepFacts step={step} />
       {step.instruction ? <p>{step.instruction}</p> : null}
       {step.caution ? <Caution>{step.caution}</Caution> : null}
+      {step.kind === 'inspect' ? <MeasuredBefore traveler={traveler} step={step} /> : null}
+      <BladeWidths measures={step.measures} entries={entries} />
       {step.measures.length > 0 ? (
         <MeasureEntries measures={step.measures} entries={entries} onChange={setEntries} />
       ) : null}
-      <BladeWidths measures={step.measures} entries={entries} />
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
       ) : null}
       <LateEntry value={lateness} onChange={setLateness} />
       <div className="row actions">
         {verdict === 'fail' ? (
-          <Button weight="next" onPress={() => setAsking('fail')}>
+          <Button weight="next" isDisabled={missing !== ''} onPress={() => setAsking('fail')}>
             Outside the limits: raise a finding and sign
           </Button>
         ) : (
-          <Button weight="next" isDisabled={verdict === 'incomplete'} onPress={() => setAsking('sign')}>
+          <Button weight="next" isDisabled={missing !== ''} onPress={() => setAsking('sign')}>
             {step.kind === 'inspect' ? 'Inspected and good: sign' : 'Done and good: sign'}
           </Button>
         )}
         <Button onPress={onFinding}>Something is wrong: raise a finding</Button>
       </div>
-      {verdict === 'incomplete' ? (
-        <p className="soft small">Every value is needed before this step can be signed.</p>
-      ) : null}
+      <p className="soft small" aria-live="polite">
+        {missing}
+      </p>
       {asking === 'sign' ? (
         <SignCommand
           op={travelerOperations.signStep}

@@ -1,5 +1,6 @@
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useState } from 'react';
+import type { ProblemError } from '../../api/problem.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
@@ -8,7 +9,7 @@ import { say } from '../../ui/toasts.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
 import { MeasureEntries } from './MeasureEntries.tsx';
 import { SignedValues } from './SignedValues.tsx';
-import { type Entries, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
+import { type Entries, missingOf, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
 
 /** A wrong sign-off is corrected by a new one with the reason; both stay in sight. Values are measured again, not taken over. */
 export function CorrectSignOff(props: {
@@ -23,6 +24,10 @@ export function CorrectSignOff(props: {
   const [reason, setReason] = useState('');
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [isSigning, setSigning] = useState(false);
+  const [wrong, setWrong] = useState<ProblemError | null>(null);
+  const missing =
+    missingOf(step, entries, instrumentId) ||
+    (verdictOf(step, entries) === 'fail' ? 'A value lies outside its limits: raise a finding instead.' : '');
   if (isSigning) {
     const values = step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' }));
     return (
@@ -31,6 +36,10 @@ export function CorrectSignOff(props: {
         input={{ signOffId: props.signOff.id, values, reason, ...(instrumentId === null ? {} : { instrumentId }) }}
         signer={props.signer}
         onClose={onClose}
+        onWrongInput={(problem) => {
+          setWrong(problem);
+          setSigning(false);
+        }}
         onSigned={() => {
           say(`“${step.title}” is corrected; both signatures stay.`);
           onClose();
@@ -44,10 +53,10 @@ export function CorrectSignOff(props: {
   return (
     <Dialog title={`Correct “${step.title}”`} isOpen onClose={onClose} width="wide">
       <CommandForm
-        problem={null}
-        isPending={verdictOf(step, entries) !== 'pass'}
+        problem={wrong}
+        isPending={false}
         submit="Go on to sign"
-        onSubmit={() => setSigning(true)}
+        onSubmit={() => missing === '' && setSigning(true)}
         onCancel={onClose}
       >
         <TextField name="reason" label="What was wrong with it" value={reason} onChange={setReason} isRequired />
@@ -55,6 +64,9 @@ export function CorrectSignOff(props: {
         {step.instrumentKind ? (
           <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
         ) : null}
+        <p className="soft small" aria-live="polite">
+          {missing}
+        </p>
       </CommandForm>
     </Dialog>
   );

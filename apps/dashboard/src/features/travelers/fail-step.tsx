@@ -2,6 +2,7 @@ import { findingOperations } from '@hubwright/contracts/findings/operations';
 import type { Sent } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { type ReactNode, useState } from 'react';
+import type { ProblemError } from '../../api/problem.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
@@ -20,6 +21,7 @@ export function FailStep(props: {
 }) {
   const [draft, setDraft] = useState({ ...noFinding, damage: 'out-of-limits' as const } as typeof noFinding);
   const [isSigning, setSigning] = useState(false);
+  const [wrong, setWrong] = useState<ProblemError | null>(null);
   if (isSigning) {
     return (
       <SignCommand
@@ -27,6 +29,10 @@ export function FailStep(props: {
         input={{ ...props.input, ...findingInput(draft) }}
         signer={props.signer}
         onClose={props.onClose}
+        onWrongInput={(problem) => {
+          setWrong(problem);
+          setSigning(false);
+        }}
         onSigned={(reply) => {
           say(`Finding ${reply.number} is raised; an inspector decides it.`);
           props.onClose();
@@ -42,7 +48,7 @@ export function FailStep(props: {
   return (
     <Dialog title="Outside the limits" isOpen onClose={props.onClose}>
       <CommandForm
-        problem={null}
+        problem={wrong}
         isPending={false}
         submit="Go on to sign"
         onSubmit={() => setSigning(true)}

@@ -43,6 +43,17 @@ export function verdictOf(step: Step, entries: Entries): 'incomplete' | 'pass' |
   return standings.includes('outside') ? 'fail' : 'pass';
 }
 
+/** What still keeps the step from being signed, in words; empty when nothing does. */
+export function missingOf(step: Step, entries: Entries, instrumentId: string | null): string {
+  const read = step.measures.filter((measure) =>
+    ['inside', 'outside'].includes(standingOf(measure, entries[measure.id])),
+  ).length;
+  const values = read < step.measures.length ? [`${read} of ${step.measures.length} values entered`] : [];
+  const instrument = step.instrumentKind && instrumentId === null ? ['the instrument used is not chosen'] : [];
+  const said = [...values, ...instrument];
+  return said.length === 0 ? '' : `Before it can be signed: ${said.join(', ')}.`;
+}
+
 /** The sign-off that counts: the one no other corrects. */
 export function currentSignOff(step: Step): SignOff | undefined {
   return step.signOffs.findLast((signOff) => signOff.supersededById === null);

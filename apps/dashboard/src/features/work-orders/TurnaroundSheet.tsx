@@ -2,14 +2,14 @@ import { type Scope, scopeTitles } from '@hubwright/contracts/manuals/words';
 import { formatWhole } from '../../format/numbers.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
-import { TurnaroundByMonth } from '../../ui/pictures/TurnaroundByMonth.tsx';
+import { monthWords, TurnaroundByMonth } from '../../ui/pictures/TurnaroundByMonth.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { finishedScopes, type ManagerBoard, monthsOf } from './manager-board.ts';
 
 type Month = ManagerBoard['turnaround'][number];
 
 const columns: readonly Column<Month>[] = [
-  { id: 'month', header: 'Month', value: (row) => row.month },
+  { id: 'month', header: 'Month', value: (row) => row.month, cell: (row) => monthWords(row.month) },
   { id: 'units', header: 'Finished', value: (row) => row.units, isNumber: true },
   { id: 'median', header: 'Median days', value: (row) => row.medianDays, isNumber: true },
   { id: 'longest', header: 'Longest', value: (row) => row.longestDays, isNumber: true },
@@ -32,13 +32,15 @@ export function TurnaroundSheet(props: { board: ManagerBoard; scope: string; onS
   }
   return (
     <div className="stack">
-      <Select
-        label="Scope"
-        value={scope}
-        onChange={(value) => props.onScope(value)}
-        choices={scopes.map((each) => ({ value: each.scope, text: `${scopeTitles[each.scope]} (${each.units})` }))}
-        isRequired
-      />
+      <div className="row">
+        <Select
+          label="Scope"
+          value={scope}
+          onChange={(value) => props.onScope(value)}
+          choices={scopes.map((each) => ({ value: each.scope, text: `${scopeTitles[each.scope]} (${each.units})` }))}
+          isRequired
+        />
+      </div>
       <TurnaroundByMonth title={`Days in the house, ${scopeTitles[scope]}`} months={months} />
       <DataTable
         caption="Turnaround by month"

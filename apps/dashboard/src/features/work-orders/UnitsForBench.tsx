@@ -11,6 +11,12 @@ import type { WorkOrderRow } from './work-orders.ts';
 /** Stages in which the bench has something to do with a unit. */
 const benchStages: readonly string[] = ['received', 'teardown', 'inspected', 'in-work', 'build', 'final-inspection'];
 
+/** How far the kit is. Wire, grease and shims are pulled beyond what must go in, so more can be there than is needed. */
+function kitWords(kit: NonNullable<WorkOrderRow['kit']>): string {
+  if (kit.issued + kit.reserved === 0) return 'nothing pulled or promised';
+  return kit.issued >= kit.needed ? 'pulled' : kit.issued > 0 ? 'partly pulled' : 'promised, not pulled';
+}
+
 const columns: readonly Column<WorkOrderRow>[] = [
   {
     id: 'number',
@@ -28,8 +34,7 @@ const columns: readonly Column<WorkOrderRow>[] = [
     id: 'kit',
     header: 'Kit',
     value: (row) => (row.kit ? row.kit.needed - row.kit.reserved - row.kit.issued : 0),
-    cell: (row) =>
-      row.kit ? `${row.kit.issued} in tray or unit, ${row.kit.reserved} promised, of ${row.kit.needed}` : 'no kit',
+    cell: (row) => (row.kit ? kitWords(row.kit) : 'no kit'),
   },
   {
     id: 'holds',

@@ -30,15 +30,19 @@ export function UnitsForInspector() {
       ) : (
         <ul className="lines">
           {waiting.map(({ row, what, href }) => (
-            <li key={row.id} className="row between">
-              <span>
-                <Link href={href}>{row.number}</Link> {row.unit.designation}{' '}
-                <span className="code">{row.unit.serial ?? 'serial not readable yet'}</span>{' '}
-                <span className="soft">{row.customer.name}</span>
-              </span>
-              <span>
-                {what} <span className="soft small">for {countOf(row.daysInStage, 'day')}</span>
-              </span>
+            <li key={row.id}>
+              <div>
+                <p>
+                  <Link href={href}>{what}</Link>
+                </p>
+                <p className="small">
+                  {row.number}, {row.unit.designation}{' '}
+                  <span className="code">{row.unit.serial ?? 'serial not readable yet'}</span>
+                </p>
+                <p className="soft small">
+                  {row.customer.name}, for {countOf(row.daysInStage, 'day')}
+                </p>
+              </div>
             </li>
           ))}
         </ul>

@@ -41,6 +41,14 @@ export function houseSentence(units: readonly HouseUnit[], today: string): strin
   return `${countOf(units.length, 'unit')} in the house: ${promises}${where}.`;
 }
 
+/** How many promises finished units kept, over the months the board looks back. */
+export function keptWords(board: ManagerBoard): string {
+  const promised = board.turnaround.reduce((sum, row) => sum + row.promised, 0);
+  const kept = board.turnaround.reduce((sum, row) => sum + row.kept, 0);
+  if (promised === 0) return 'No finished unit had a promise yet.';
+  return `Of ${countOf(promised, 'promise')} to finished units in the last twelve months, ${kept} were kept.`;
+}
+
 /** In whose hands the units are, most first. */
 export function handsOf(units: readonly HouseUnit[]): { ball: BallHolder; units: number }[] {
   const counts = new Map<BallHolder, number>();

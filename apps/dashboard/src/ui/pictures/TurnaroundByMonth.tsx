@@ -10,9 +10,12 @@ export interface TurnaroundMonth {
 
 const tall = 140;
 const wide = 56;
+/** Room for a year, so that a column is as wide with one month as with twelve. */
+const year = 12;
 const monthName = new Intl.DateTimeFormat('en-GB', { month: 'short', year: '2-digit', timeZone: 'UTC' });
 
-function nameOf(month: string): string {
+/** `2026-11` as people say it: `Nov 26`. */
+export function monthWords(month: string): string {
   return monthName.format(new Date(`${month}-01T00:00:00Z`));
 }
 
@@ -23,18 +26,18 @@ export function TurnaroundByMonth({ title, months }: { title: string; months: re
   const high = (days: number) => (days / most) * tall;
   const words = months.map(
     (month) =>
-      `${nameOf(month.month)}: ${month.units} finished, median ${Math.round(month.medianDays)} days, longest ${month.longestDays}`,
+      `${monthWords(month.month)}: ${month.units} finished, median ${Math.round(month.medianDays)} days, longest ${month.longestDays}`,
   );
   return (
     <svg
       className="picture turnaround"
-      viewBox={`-8 ${-tall - 24} ${months.length * wide + 16} ${tall + 68}`}
+      viewBox={`-8 ${-tall - 24} ${Math.max(months.length, year) * wide + 16} ${tall + 68}`}
       role="img"
       aria-labelledby={`${id}t ${id}d`}
     >
       <title id={`${id}t`}>{title}</title>
       <desc id={`${id}d`}>{words.join('. ')}</desc>
-      <line className="axis" x1="0" x2={months.length * wide} y1="0" y2="0" />
+      <line className="axis" x1="0" x2={Math.max(months.length, year) * wide} y1="0" y2="0" />
       {months.map((month, place) => (
         <g key={month.month} transform={`translate(${place * wide + wide / 2} 0)`}>
           <line className="reach" y1={-high(month.longestDays)} y2={-high(month.medianDays)} />
@@ -44,7 +47,7 @@ export function TurnaroundByMonth({ title, months }: { title: string; months: re
             {Math.round(month.medianDays)}
           </text>
           <text className="end" y="18">
-            {nameOf(month.month)}
+            {monthWords(month.month)}
           </text>
           <text className="end" y="36">
             {month.units} out

@@ -15,6 +15,7 @@ import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { BuildParts } from './BuildParts.tsx';
+import styles from './bench.module.css';
 
 function Teardown({ order }: { order: WorkOrder }) {
   const mayBegin = useMay(travelerOperations.beginTeardown);
@@ -52,7 +53,7 @@ export function BuildPage() {
   const me = useMe();
   const mayRebase = useMay(travelerOperations.rebaseRevision);
   const mayClose = useMay(travelerOperations.closeBuild) && order.stage === 'build';
-  const mayBuild = useMay(kitsOperations.installFromTray);
+  const mayBuild = useMay(kitsOperations.installFromTray) && sheet.kits.some((kit) => kit.state === 'open');
   return (
     <>
       <ViewHead
@@ -76,10 +77,12 @@ export function BuildPage() {
         {sheet.positions.length > 0 ? (
           <BuildParts sheet={sheet} blades={order.model.bladeCount ?? 0} mayBuild={mayBuild} />
         ) : null}
-        <section className="sheet stack" aria-labelledby="travelers">
-          <h2 id="travelers">Travelers</h2>
+        <details className="sheet" open={order.stage !== 'build'}>
+          <summary>
+            <h2 className={styles.summary}>Travelers</h2>
+          </summary>
           <TravelerList workOrderId={order.id} />
-        </section>
+        </details>
         <CloseBuild sheet={sheet} signer={me} mayClose={mayClose} />
       </div>
     </>

@@ -1,32 +1,30 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
-import type { Placed } from '../../features/build/build-sheet.ts';
-import { PassRackPart } from '../../features/build/pass-rack-part.tsx';
-import { ReplaceRackPart } from '../../features/build/replace-rack-part.tsx';
+import type { BuildSheet } from '../../features/build/build-sheet.ts';
+import { ClearRack } from '../../features/build/clear-rack.tsx';
+import { PassRackParts } from '../../features/build/pass-rack-parts.tsx';
 import { useMay, useMe } from '../../features/people/me.ts';
 import { Button } from '../../ui/Button.tsx';
 
-/** What can be done with one old part: pass it for reuse (a signature), or replace it. */
-export function RackActions({ kitId, lot }: { kitId: string; lot: Placed }) {
+/** What can be done with the rack as a whole: pass what was inspected (a signature), and clear what does not go back. */
+export function RackActions({ sheet, kitId }: { sheet: BuildSheet; kitId: string }) {
   const me = useMe();
   const mayPass = useMay(kitsOperations.passRackPart);
-  const mayReplace = useMay(kitsOperations.replaceRackPart);
-  const [asking, setAsking] = useState<'pass' | 'replace'>();
+  const mayClear = useMay(kitsOperations.clearRack);
+  const [asking, setAsking] = useState<'pass' | 'clear'>();
   const close = () => setAsking(undefined);
+  const alwaysNew = sheet.positions.filter((line) => line.source === 'new').map((line) => line.lineId);
+  const waiting = sheet.rack.filter((lot) => lot.state === 'quarantine' && !alwaysNew.includes(lot.lineId ?? ''));
   return (
-    <>
-      {mayPass && lot.state !== 'accepted' ? (
-        <Button weight="quiet" onPress={() => setAsking('pass')}>
-          Pass
+    <div className="row">
+      {mayPass && waiting.length > 0 ? <Button onPress={() => setAsking('pass')}>Pass inspected parts</Button> : null}
+      {mayClear && sheet.rack.length > 0 ? (
+        <Button weight="quiet" onPress={() => setAsking('clear')}>
+          Clear what does not go back
         </Button>
       ) : null}
-      {mayReplace ? (
-        <Button weight="quiet" onPress={() => setAsking('replace')}>
-          Replace
-        </Button>
-      ) : null}
-      {asking === 'pass' ? <PassRackPart kitId={kitId} lot={lot} signer={me} onClose={close} /> : null}
-      {asking === 'replace' ? <ReplaceRackPart kitId={kitId} lot={lot} onClose={close} /> : null}
-    </>
+      {asking === 'pass' ? <PassRackParts kitId={kitId} lots={waiting} signer={me} onClose={close} /> : null}
+      {asking === 'clear' ? <ClearRack kitId={kitId} onClose={close} /> : null}
+    </div>
   );
 }

@@ -82,7 +82,8 @@ export function TravelerPage() {
         <div className="row">
           <Link href={`/work-orders/${traveler.workOrder.id}`}>{traveler.workOrder.number}</Link>
           <span className="soft">
-            {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision}
+            {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision},{' '}
+            {traveler.stepsDone} of {traveler.steps.length} steps signed
           </span>
           {traveler.revision.state === 'superseded' ? <StateMark state="hold" word="revision superseded" /> : null}
         </div>
@@ -91,10 +92,13 @@ export function TravelerPage() {
         <ul className="lines">
           {traveler.findings.map((finding) => (
             <li key={finding.id}>
-              <Link href={`/findings?open=${finding.id}`}>{finding.number}</Link> {finding.place}: {finding.description}{' '}
+              <span>
+                <Link href={`/findings?show=all&open=${finding.id}`}>{finding.number}</Link> {finding.place}:{' '}
+                {finding.description}
+              </span>
               <StateMark
                 state={finding.disposition ? 'note' : 'waiting'}
-                word={finding.disposition ?? 'to be decided'}
+                word={finding.disposition ?? 'an inspector decides'}
               />
             </li>
           ))}

@@ -35,6 +35,7 @@ function Opened({ row }: { row: WaitingInspection }) {
           {row.workBy.length > 0 ? `; work by ${row.workBy.join(', ')}` : ''}
         </p>
       </div>
+      {row.ownWork ? <p>You did work on this part: another inspector signs it.</p> : null}
       <StepSheet key={step.id} traveler={traveler} step={step} signer={me} onFinding={() => setFinding(true)} />
       {isFinding ? <RaiseFinding traveler={traveler} onClose={() => setFinding(false)} /> : null}
     </div>
@@ -60,10 +61,16 @@ export function InspectionPage() {
   return (
     <>
       <ViewHead title="Inspection" question="What waits for my stamp, and what must I not let pass?" />
-      <div className={opened ? styles.three : ''}>
-        <section className="sheet" aria-label="Waiting for a stamp">
-          <InspectionQueue rows={rows} opened={opened?.stepId} />
-        </section>
+      <div className={opened ? styles.three : styles.two}>
+        <div className="stack">
+          <section className="sheet" aria-label="Waiting for a stamp">
+            <InspectionQueue rows={rows} opened={opened?.stepId} />
+          </section>
+          <section className="sheet stack" aria-labelledby="units">
+            <h2 id="units">Units that need an inspector</h2>
+            <UnitsForInspector />
+          </section>
+        </div>
         {opened ? (
           <section className="sheet" aria-label="The step">
             <Opened key={opened.stepId} row={opened} />
@@ -71,10 +78,6 @@ export function InspectionPage() {
         ) : null}
         {opened ? <OpenItems workOrderId={opened.workOrderId} number={opened.workOrderNumber} /> : null}
       </div>
-      <section className={`sheet stack ${styles.below}`} aria-labelledby="units">
-        <h2 id="units">Units that need an inspector</h2>
-        <UnitsForInspector />
-      </section>
     </>
   );
 }

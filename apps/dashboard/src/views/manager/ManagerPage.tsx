@@ -2,11 +2,14 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
 import { ExpiringAuthorisations } from '../../features/people/ExpiringAuthorisations.tsx';
 import { ExpiringInstruments } from '../../features/processes/ExpiringInstruments.tsx';
+import { benchBoardQuery } from '../../features/travelers/bench-board.ts';
+import { ProcessQueues } from '../../features/travelers/ProcessQueues.tsx';
 import {
   ballWords,
   byUrgency,
   handsOf,
   houseSentence,
+  keptWords,
   managerBoardQuery,
   promiseOf,
 } from '../../features/work-orders/manager-board.ts';
@@ -23,6 +26,7 @@ const renewalDays = 60;
 
 export function ManagerPage() {
   const board = useSuspenseQuery(managerBoardQuery).data;
+  const benches = useSuspenseQuery(benchBoardQuery).data;
   const today = useToday();
   const [{ hands, promise, scope }, setAddress] = useAddress(address);
   const late = board.units.filter((unit) => promiseOf(unit, today) === 'late').length;
@@ -52,6 +56,7 @@ export function ManagerPage() {
     <>
       <ViewHead title="Manager" question="Are we keeping our promises, and what limits us?" />
       <p className={styles.sentence}>{houseSentence(board.units, today)}</p>
+      <p className={styles.kept}>{keptWords(board)}</p>
       <div className="stack">
         <section className="sheet stack" aria-labelledby="units">
           <h2 id="units">Units in the house</h2>
@@ -72,6 +77,10 @@ export function ManagerPage() {
           {board.more ? (
             <p className="soft">More units are in the house than fit here; the work order list has them all.</p>
           ) : null}
+        </section>
+        <section className="sheet stack" aria-labelledby="queues">
+          <h2 id="queues">What waits at each process</h2>
+          <ProcessQueues board={benches} />
         </section>
         <section className="sheet stack" aria-labelledby="turnaround">
           <h2 id="turnaround">Turnaround of finished units</h2>
