@@ -114,6 +114,7 @@ async function row(what: string, size: string, sides: { ours: Side; twin: Side; 
   }
   const [ours, twin] = [median(spent.ours), median(spent.twin)];
   const spread = `${Math.min(...spent.ours).toFixed(2)}–${Math.max(...spent.ours).toFixed(2)}`;
+  console.log(`${what}: ${ours.toFixed(2)} against ${twin.toFixed(2)} ms of processor time`);
   figures.push([
     what,
     `${ours.toFixed(2)} ms CPU`,
