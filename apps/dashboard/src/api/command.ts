@@ -10,17 +10,24 @@ export interface Sending<O extends Operation> {
   readonly version?: number;
 }
 
+interface Then<O extends Operation> {
+  readonly onSuccess?: (reply: Reply<O>) => void;
+  readonly onError?: (problem: ProblemError) => void;
+  readonly onSettled?: () => void;
+}
+
 /**
  * One write. The key is made when the form mounts and kept until the server has answered yes, so pressing twice or losing
  * the network never does the thing twice. On success every view of the nouns it touches is read again.
  *
  * `const receive = useCommand(routes.receiveLot); receive.mutate({ input }, { onSuccess })`; `receive.error` is a ProblemError.
+ * `onSuccess` comes after the views were read again, and also when that made the asking form disappear.
  */
 export function useCommand<O extends Operation>(op: O) {
   const queries = useQueryClient();
   const key = useRef(newKey());
   const refresh = () => Promise.all(op.touches.map((noun) => queries.invalidateQueries({ queryKey: [noun] })));
-  return useMutation<Reply<O>, ProblemError, Sending<O>>({
+  const mutation = useMutation<Reply<O>, ProblemError, Sending<O>>({
     mutationKey: [op.noun, op.id],
     mutationFn: ({ input, version }) => {
       const checked = op.input.safeParse(input);
@@ -40,4 +47,9 @@ export function useCommand<O extends Operation>(op: O) {
       return undefined;
     },
   });
+  const mutate = (sending: Sending<O>, then: Then<O> = {}) => {
+    const done = mutation.mutateAsync(sending).then(then.onSuccess, then.onError ?? (() => undefined));
+    void done.finally(then.onSettled);
+  };
+  return { ...mutation, mutate };
 }

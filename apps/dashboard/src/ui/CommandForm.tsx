@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react';
+import { type ReactNode, type SyntheticEvent, useMemo } from 'react';
 import { Form } from 'react-aria-components';
 import type { ProblemError } from '../api/problem.ts';
 import { Button } from './Button.tsx';
@@ -16,6 +16,15 @@ export interface CommandFormProps {
   /** Name of the entry to type into again after a refusal, such as the password. */
   retryField?: string;
   children: ReactNode;
+}
+
+/**
+ * A message goes as soon as its entry is typed into. Left to the widgets it goes when the entry is left, which moves the
+ * button away under the finger that is pressing it.
+ */
+function clearOnTyping({ target }: SyntheticEvent<HTMLElement>): void {
+  if (target instanceof HTMLElement && target.getAttribute('aria-invalid') === 'true')
+    target.dispatchEvent(new Event('change', { bubbles: true }));
 }
 
 /** A form around one command: fields, the refusal if there was one, and the one button that does it. */
@@ -42,7 +51,9 @@ export function CommandForm({
         if (!isPending) onSubmit();
       }}
     >
-      {children}
+      <div className="stack" onInput={clearOnTyping}>
+        {children}
+      </div>
       <FormProblem problem={problem} {...(retryField ? { retryField } : {})} />
       <div className="row actions">
         <Button type="submit" weight="next" isPending={isPending}>

@@ -1,7 +1,8 @@
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
-import type { ReactNode } from 'react';
+import { type ReactNode, useLayoutEffect } from 'react';
+import { z } from 'zod';
 import { useCommand } from '../api/command.ts';
-import type { ProblemError } from '../api/problem.ts';
+import { type ProblemError, problemFromIssues } from '../api/problem.ts';
 import { SignatureDialog } from './SignatureDialog.tsx';
 
 /** Who signs, as the signature dialog names them. */
@@ -28,9 +29,21 @@ function isAboutInput({ facts }: ProblemError): boolean {
   return facts.errors.some(({ pointer }) => pointer !== '' && !pointer.startsWith('/signature'));
 }
 
+/** What is wrong with the input apart from the signature that is still to come. */
+function wrongBefore(op: Operation, input: object): ProblemError | undefined {
+  const issues = op.input.safeParse(input).error?.issues.filter(({ path }) => path[0] !== 'signature') ?? [];
+  return issues.length > 0 ? problemFromIssues(new z.ZodError(issues)) : undefined;
+}
+
 /** One signed command: shows what is signed, takes the PIN or password, sends once. */
 export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
   const command = useCommand(props.op);
+  const { op, input, onWrongInput } = props;
+  // What would be refused anyway is said before the signature, not after it.
+  useLayoutEffect(() => {
+    const problem = wrongBefore(op, input);
+    if (problem) onWrongInput?.(problem);
+  }, [op, input, onWrongInput]);
   return (
     <SignatureDialog
       isOpen

@@ -44,7 +44,7 @@ export function LineActions({ sheet, line }: { sheet: BuildSheet; line: SheetLin
           <Button
             key={lot.movementId}
             weight="quiet"
-            aria-label={`Take ${lot.lotCode} out of ${line.position}`}
+            aria-label={`Take out ${lot.lotCode} of ${line.position}`}
             onPress={() => setAsked({ what: 'out', lot })}
           >
             Take out

@@ -8,14 +8,16 @@ const sourceWords = { new: 'new', reused: 'reused after inspection', any: 'new o
 
 function columnsOf(actions: (line: SheetLine) => ReactNode): readonly Column<SheetLine>[] {
   return [
-    { id: 'position', header: 'Position', value: (row) => row.position },
     {
-      id: 'part',
-      header: 'Part',
-      value: (row) => row.part.number,
+      id: 'position',
+      header: 'Position and part',
+      value: (row) => `${row.position}, ${row.part.number}`,
       cell: (row) => (
         <>
-          <span className="code">{row.part.number}</span> <span className="soft">{row.part.description}</span>
+          <p>{row.position}</p>
+          <p className="soft small">
+            <span className="code">{row.part.number}</span> {row.part.description}
+          </p>
         </>
       ),
     },

@@ -1,16 +1,19 @@
 import { InstantText } from '../../format/values.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import styles from './measure-entries.module.css';
 import type { Measure, SignOff, Step } from './traveler.ts';
 
 function Values({ signOff, measures }: { signOff: SignOff; measures: readonly Measure[] }) {
   if (signOff.values.length === 0) return null;
   return (
-    <ul className="lines small">
+    <ul className={`small ${styles.signed}`}>
       {signOff.values.map((value) => {
         const measure = measures.find((each) => each.id === value.measureId);
         return (
           <li key={value.measureId}>
-            {measure?.name}: {value.value} {measure?.unit}{' '}
+            <span>
+              {measure?.name}: <strong>{value.value}</strong> {measure?.unit}
+            </span>
             <StateMark state={value.pass ? 'passed' : 'stop'} word={value.pass ? 'inside' : 'outside'} />
           </li>
         );

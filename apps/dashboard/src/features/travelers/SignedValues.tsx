@@ -1,3 +1,4 @@
+import styles from './measure-entries.module.css';
 import { type Entries, type Step, standingOf, type Traveler } from './traveler.ts';
 
 /** What a signature of this step covers, as it will be recorded. */
@@ -12,11 +13,14 @@ export function SignedValues({ traveler, step, entries }: { traveler: Traveler; 
         {traveler.revision.manual} revision {traveler.revision.revision}
       </p>
       {step.measures.length > 0 ? (
-        <ul className="lines small">
+        <ul className={`small ${styles.signed}`}>
           {step.measures.map((measure) => (
             <li key={measure.id}>
-              {measure.name}: <strong>{entries[measure.id]}</strong> {measure.unit}
-              {standingOf(measure, entries[measure.id]) === 'outside' ? ', outside the limits' : ''}
+              <span>{measure.name}</span>
+              <span>
+                <strong>{entries[measure.id]}</strong> {measure.unit}
+                {standingOf(measure, entries[measure.id]) === 'outside' ? ', outside the limits' : ''}
+              </span>
             </li>
           ))}
         </ul>
