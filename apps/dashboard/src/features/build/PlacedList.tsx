@@ -24,7 +24,8 @@ export function PlacedList(props: {
   title: string;
   lots: readonly Placed[];
   emptyWords: string;
-  isRack?: boolean;
+  /** How a lot of this list stands, where that differs from lot to lot. */
+  mark?: (lot: Placed) => ReactNode;
   actions: (lot: Placed) => ReactNode;
   children?: ReactNode;
 }) {
@@ -55,12 +56,7 @@ export function PlacedList(props: {
                   <Link href={`/lots/${lot.lotId}`}>{lot.lotCode}</Link>, for {positions.join(', ')}
                 </p>
               </div>
-              {props.isRack ? (
-                <StateMark
-                  state={lot.state === 'accepted' ? 'passed' : 'waiting'}
-                  word={lot.state === 'accepted' ? 'may go back' : 'not inspected'}
-                />
-              ) : null}
+              {props.mark?.(lot)}
               {props.actions(lot)}
             </li>
           ))}

@@ -17,6 +17,13 @@ export function standingOf(line: SheetLine): { state: State; word: string } {
   return line.installed > 0 ? { state: 'waiting', word: `${line.missing} to go` } : { state: 'short', word: 'empty' };
 }
 
+/** How an old part in the rack stands: it may go back, must be inspected first, or is replaced by a new one in any case. */
+export function rackStanding(sheet: BuildSheet, lot: Placed): 'may-go-back' | 'not-inspected' | 'always-new' {
+  if (lot.state === 'accepted') return 'may-go-back';
+  const line = sheet.positions.find((each) => each.lineId === lot.lineId);
+  return line?.source === 'new' ? 'always-new' : 'not-inspected';
+}
+
 /** A quantity with its unit; pieces need none: `2`, `24 in`. */
 export function quantityWords(quantity: number, issueUnit: string): string {
   return issueUnit === 'piece' ? String(quantity) : `${quantity} ${issueUnit}`;

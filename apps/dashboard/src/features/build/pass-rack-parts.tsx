@@ -8,6 +8,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { type Signature, SignatureDialog } from '../../ui/SignatureDialog.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
+import styles from './build.module.css';
 import { type Placed, quantityWords } from './build-sheet.ts';
 
 function words(lot: Placed): string {
@@ -76,13 +77,15 @@ export function PassRackParts(props: Props) {
         onSubmit={() => chosen.length > 0 && setSigning(true)}
         onCancel={props.onClose}
       >
-        <CheckboxList
-          label="Inspected to the current manual revision and good to go back in this unit"
-          value={chosen}
-          onChange={setChosen}
-          choices={props.lots.map((lot) => ({ value: lot.lotId, text: words(lot) }))}
-          isRequired
-        />
+        <div className={styles.ticks}>
+          <CheckboxList
+            label="Inspected to the current manual revision and good to go back in this unit"
+            value={chosen}
+            onChange={setChosen}
+            choices={props.lots.map((lot) => ({ value: lot.lotId, text: words(lot) }))}
+            isRequired
+          />
+        </div>
       </CommandForm>
     </Dialog>
   );

@@ -40,10 +40,11 @@ export function positionGroups(sheet: BuildSheet): PositionGroup[] {
 /** How a group stands: positions filled, positions still empty or not full. */
 export function standingOfGroup(lines: readonly SheetLine[]): { state: State; words: string; toGo: number } {
   const toGo = lines.filter((line) => line.missing > 0).length;
+  const filled = lines.filter((line) => line.missing === 0 && line.installed > 0).length;
   const begun = lines.some((line) => line.installed > 0);
   if (lines.length === 0) return { state: 'note', words: 'nothing on the list', toGo };
   if (toGo === 0) return { state: 'have', words: 'all in', toGo };
-  return { state: begun ? 'waiting' : 'open', words: `${lines.length - toGo} in, ${toGo} to go`, toGo };
+  return { state: begun ? 'waiting' : 'open', words: `${filled} in, ${toGo} to go`, toGo };
 }
 
 /** One group as a position of the drawing: filled when all of it is in. */

@@ -6,6 +6,7 @@ import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { say } from '../../ui/toasts.tsx';
+import styles from './build.module.css';
 import type { BuildSheet, SheetLine } from './build-sheet.ts';
 
 /** What the list says comes off at a line; as-needed lines come off only where counted. */
@@ -41,23 +42,20 @@ export function TakeOff({ sheet, kitId, onClose }: { sheet: BuildSheet; kitId: s
         }
       >
         <p>Leave an entry empty where the unit held what the list says. Write 0 where nothing was there.</p>
-        <ul className="lines">
+        <div className={styles.counts}>
           {lines.map((line) => (
-            <li key={line.lineId} className="row between">
-              <span>
-                {line.position}: <span className="code">{line.part.number}</span> {line.part.description}{' '}
-                <span className="soft small">{listed(line)}</span>
-              </span>
-              <DecimalField
-                label={`Counted at ${line.position}`}
-                decimals={0}
-                size={5}
-                value={counts[line.lineId] ?? ''}
-                onChange={(text) => setCounts({ ...counts, [line.lineId]: text })}
-              />
-            </li>
+            <DecimalField
+              key={line.lineId}
+              label={line.position}
+              hint={`${line.part.number} ${line.part.description}, ${listed(line)}`}
+              unit={line.part.issueUnit}
+              decimals={0}
+              size={5}
+              value={counts[line.lineId] ?? ''}
+              onChange={(text) => setCounts({ ...counts, [line.lineId]: text })}
+            />
           ))}
-        </ul>
+        </div>
       </CommandForm>
     </Dialog>
   );

@@ -61,7 +61,9 @@ export function PartsNeeded(props: { parts: readonly PartDraft[]; onChange: (par
           </Button>
         </div>
       ))}
-      <Button onPress={() => props.onChange([...props.parts, noPart])}>Add a part</Button>
+      <div className="row">
+        <Button onPress={() => props.onChange([...props.parts, noPart])}>Add a part</Button>
+      </div>
     </fieldset>
   );
 }

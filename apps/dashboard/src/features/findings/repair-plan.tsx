@@ -61,7 +61,9 @@ export function RepairPlan(props: { steps: readonly RepairDraft[]; onChange: (st
           </Button>
         </div>
       ))}
-      <Button onPress={() => props.onChange([...props.steps, noStep])}>Add a step</Button>
+      <div className="row">
+        <Button onPress={() => props.onChange([...props.steps, noStep])}>Add a step</Button>
+      </div>
     </fieldset>
   );
 }

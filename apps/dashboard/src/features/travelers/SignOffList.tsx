@@ -31,7 +31,7 @@ export function SignOffList({ step }: { step: Step }) {
           <div className="stack tight">
             <p>
               <StateMark
-                state={signOff.result === 'pass' ? 'signed' : 'stop'}
+                state={signOff.supersededById ? 'note' : signOff.result === 'pass' ? 'signed' : 'stop'}
                 word={signOff.supersededById ? 'corrected since' : signOff.result === 'pass' ? 'signed' : 'failed'}
                 initials={signOff.person.initials}
               />{' '}

@@ -28,14 +28,20 @@ export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
         <ul className="lines small">
           {answer.differences.map((each) => (
             <li key={`${each.where} ${each.what} ${each.change}`}>
-              <strong>{each.where}</strong>, {each.what}: {each.change}
-              {each.before === null ? '' : `, was ${each.before}`}
-              {each.after === null ? '' : `, now ${each.after}`}
-              {each.applies ? '' : ' (signed already; stays as it was signed)'}
+              <span>
+                <strong>{each.where}</strong>, {each.what}: {each.change}
+                {each.before === null ? '' : `, was ${each.before}`}
+                {each.after === null ? '' : `, now ${each.after}`}
+                {each.applies ? '' : ' (signed already; stays as it was signed)'}
+              </span>
             </li>
           ))}
         </ul>
-        {mayRebase ? <Button onPress={() => setSigning(true)}>Go on by revision {answer.to.revision}</Button> : null}
+        {mayRebase ? (
+          <div className="row">
+            <Button onPress={() => setSigning(true)}>Go on by revision {answer.to.revision}</Button>
+          </div>
+        ) : null}
         {isSigning ? (
           <SignCommand
             op={travelerOperations.rebaseRevision}

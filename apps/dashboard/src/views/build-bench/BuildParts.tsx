@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type BuildSheet, type SheetLine, takesMore } from '../../features/build/build-sheet.ts';
+import { type BuildSheet, rackStanding, type SheetLine, takesMore } from '../../features/build/build-sheet.ts';
 import { GroupChoice } from '../../features/build/GroupChoice.tsx';
 import { LineActions } from '../../features/build/LineActions.tsx';
 import { PlacedList } from '../../features/build/PlacedList.tsx';
@@ -13,6 +13,7 @@ import { PropellerFront } from '../../ui/pictures/PropellerFront.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { ScanField } from '../../ui/ScanField.tsx';
 import { Select } from '../../ui/Select.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './bench.module.css';
 import { RackLotActions, TrayLotActions } from './LotActions.tsx';
 import { RackActions } from './RackActions.tsx';
@@ -103,6 +104,12 @@ function BuildHead({ sheet, blades, mayBuild, chosen }: PartsProps & { chosen: r
   );
 }
 
+const rackMarks = {
+  'may-go-back': { state: 'passed', word: 'may go back' },
+  'not-inspected': { state: 'waiting', word: 'not inspected' },
+  'always-new': { state: 'note', word: 'does not go back' },
+} as const;
+
 function TrayAndRack({ sheet, mayBuild }: { sheet: BuildSheet; mayBuild: boolean }) {
   const kitId = mayBuild ? sheet.kits.find((kit) => kit.state === 'open')?.id : undefined;
   return (
@@ -117,8 +124,10 @@ function TrayAndRack({ sheet, mayBuild }: { sheet: BuildSheet; mayBuild: boolean
         title="In the rack"
         lots={sheet.rack}
         emptyWords="the rack is empty"
-        isRack
-        actions={(lot) => (kitId ? <RackLotActions kitId={kitId} lot={lot} /> : null)}
+        mark={(lot) => <StateMark {...rackMarks[rackStanding(sheet, lot)]} />}
+        actions={(lot) =>
+          kitId && rackStanding(sheet, lot) !== 'always-new' ? <RackLotActions kitId={kitId} lot={lot} /> : null
+        }
       >
         {kitId ? <RackActions sheet={sheet} kitId={kitId} /> : null}
       </PlacedList>

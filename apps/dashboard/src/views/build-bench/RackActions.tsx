@@ -1,6 +1,6 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
-import type { BuildSheet } from '../../features/build/build-sheet.ts';
+import { type BuildSheet, rackStanding } from '../../features/build/build-sheet.ts';
 import { ClearRack } from '../../features/build/clear-rack.tsx';
 import { PassRackParts } from '../../features/build/pass-rack-parts.tsx';
 import { useMay, useMe } from '../../features/people/me.ts';
@@ -13,8 +13,7 @@ export function RackActions({ sheet, kitId }: { sheet: BuildSheet; kitId: string
   const mayClear = useMay(kitsOperations.clearRack);
   const [asking, setAsking] = useState<'pass' | 'clear'>();
   const close = () => setAsking(undefined);
-  const alwaysNew = sheet.positions.filter((line) => line.source === 'new').map((line) => line.lineId);
-  const waiting = sheet.rack.filter((lot) => lot.state === 'quarantine' && !alwaysNew.includes(lot.lineId ?? ''));
+  const waiting = sheet.rack.filter((lot) => rackStanding(sheet, lot) === 'not-inspected');
   return (
     <div className="row">
       {mayPass && waiting.length > 0 ? <Button onPress={() => setAsking('pass')}>Pass inspected parts</Button> : null}
