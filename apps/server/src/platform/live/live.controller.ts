@@ -2,6 +2,7 @@ import { serverOperations } from '@hubwright/contracts/server/operations';
 import { Controller, Inject, Req, Res } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Operation } from '../http/operation.ts';
+import { InOrder } from './in-order.ts';
 import { type LiveEvent, LiveFeed } from './live-feed.ts';
 
 const heartbeatMilliseconds = 15_000;
@@ -23,17 +24,18 @@ export class LiveController {
     });
     const send = (event: LiveEvent) =>
       out.write(`id: ${event.id}\ndata: ${JSON.stringify({ nouns: event.nouns, subjects: event.subjects })}\n\n`);
-    const stop = this.feed.subscribe(send);
+    const seen = request.headers['last-event-id'];
+    const stream = new InOrder(send, typeof seen === 'string');
+    const stop = this.feed.subscribe((event) => stream.live(event));
     const beat = setInterval(() => out.write(': still here\n\n'), heartbeatMilliseconds);
     out.on('close', () => {
       stop();
       clearInterval(beat);
     });
     out.write('event: hello\ndata: {}\n\n');
-    const seen = request.headers['last-event-id'];
     if (typeof seen !== 'string') return;
     const missed = await this.feed.since(seen);
-    if (missed) for (const event of missed) send(event);
-    else out.write('event: resync\ndata: {}\n\n');
+    if (!missed) out.write('event: resync\ndata: {}\n\n');
+    stream.caughtUp(missed ?? []);
   }
 }
