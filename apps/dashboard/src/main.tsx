@@ -17,7 +17,6 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import './api/plain-words.ts';
 import { makeQueryClient } from './api/query.ts';
 import { makeRouter } from './router.tsx';
 import './ui/styles/all.css';

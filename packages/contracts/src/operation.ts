@@ -1,3 +1,4 @@
+import './plain-words.ts';
 import type { z } from 'zod';
 import type { ProblemType } from './problems.ts';
 import type { Role } from './roles.ts';

@@ -4,7 +4,6 @@ import { z } from 'zod';
 import { addressOf } from './address.ts';
 import { newKey, requestOf } from './call.ts';
 import { mayCall } from './permission.ts';
-import { plainWords } from './plain-words.ts';
 import { problemFrom, problemFromIssues, unreachable } from './problem.ts';
 import { queryFor } from './query.ts';
 import { StaleNouns } from './stale-nouns.ts';
@@ -111,7 +110,7 @@ describe('problems', () => {
     const schema = z.strictObject({
       shop: z.strictObject({ 'a/b': z.string().min(1), rate: z.int(), tags: z.array(z.string()).min(1) }),
     });
-    const checked = schema.safeParse({ shop: { 'a/b': '', rate: Number.NaN, tags: [] } }, { error: plainWords });
+    const checked = schema.safeParse({ shop: { 'a/b': '', rate: Number.NaN, tags: [] } });
     expect(checked.success).toBe(false);
     if (checked.success) return;
     expect(problemFromIssues(checked.error).facts.errors).toEqual([

@@ -15,8 +15,11 @@ class ScanDesk {
     };
   }
 
-  offer(code: string): boolean {
-    return this.takers.some((taker) => taker(code));
+  /** Where codes go that no view takes. */
+  lastResort: (code: string) => void = () => undefined;
+
+  deliver(code: string): void {
+    if (!this.takers.some((taker) => taker(code))) this.lastResort(code);
   }
 }
 
@@ -31,8 +34,7 @@ export function isTyping(target: EventTarget | null): boolean {
 /** Listens for a barcode wedge anywhere on the page, outside of inputs. */
 export function ScanProvider({ fallback, children }: { fallback: (code: string) => void; children: ReactNode }) {
   const [desk] = useState(() => new ScanDesk());
-  const lastResort = useRef(fallback);
-  lastResort.current = fallback;
+  desk.lastResort = fallback;
   useEffect(() => {
     const reader = new WedgeReader();
     const onKeyDown = (event: KeyboardEvent) => {
@@ -43,12 +45,18 @@ export function ScanProvider({ fallback, children }: { fallback: (code: string) 
         event.preventDefault();
         event.stopPropagation();
       }
-      if (code !== undefined && !desk.offer(code)) lastResort.current(code);
+      if (code !== undefined) desk.deliver(code);
     };
     window.addEventListener('keydown', onKeyDown, { capture: true });
     return () => window.removeEventListener('keydown', onKeyDown, { capture: true });
   }, [desk]);
   return <ScanContext.Provider value={desk}>{children}</ScanContext.Provider>;
+}
+
+/** Hands in a code that was typed where scans are taken: it goes the same way as a scanned one. */
+export function useDeliverScan(): (code: string) => void {
+  const desk = useContext(ScanContext);
+  return (code) => desk?.deliver(code);
 }
 
 /** Lets the calling view take scans before anyone above it, as long as it is on screen. */

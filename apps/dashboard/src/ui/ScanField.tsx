@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type ScanTaker, useScan } from '../scan/scan-context.tsx';
+import { type ScanTaker, useDeliverScan, useScan } from '../scan/scan-context.tsx';
 import { TextField } from './TextField.tsx';
 
 export interface ScanFieldProps {
@@ -9,23 +9,30 @@ export interface ScanFieldProps {
   onScan: ScanTaker;
 }
 
-/** Always alive: a wedge scan anywhere on the page lands here, and the code can be typed by hand. The last code stays in sight. */
+function lastWords({ code, taken }: { code: string; taken: boolean }): string {
+  return taken ? `Last scan: ${code}` : `${code} is not for this page: it is looked up instead.`;
+}
+
+/**
+ * Always alive: a wedge scan anywhere on the page lands here, and the code can be typed by hand. The last code stays in
+ * sight; one that is none of this view's is said so and looked for elsewhere, typed or scanned alike.
+ */
 export function ScanField({ label, hint, onScan }: ScanFieldProps) {
   const [text, setText] = useState('');
-  const [last, setLast] = useState<string>();
-  const take = (code: string) => {
+  const [last, setLast] = useState<{ code: string; taken: boolean }>();
+  const deliver = useDeliverScan();
+  useScan((code) => {
     const taken = onScan(code);
-    if (taken) setLast(code);
+    setLast({ code, taken });
     return taken;
-  };
-  useScan(take);
+  });
   return (
     <form
       className="scan-field"
       onSubmit={(event) => {
         event.preventDefault();
         const code = text.trim();
-        if (code !== '') take(code);
+        if (code !== '') deliver(code);
         setText('');
       }}
     >
@@ -38,7 +45,7 @@ export function ScanField({ label, hint, onScan }: ScanFieldProps) {
         isRequired
       />
       <p className="soft small" aria-live="polite">
-        {last ? `Last scan: ${last}` : 'Ready to scan'}
+        {last ? lastWords(last) : 'Ready to scan'}
       </p>
     </form>
   );

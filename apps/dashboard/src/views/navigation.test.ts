@@ -1,5 +1,5 @@
 import { expect, it } from '@jest/globals';
-import { areasFor, homeFor } from './navigation.ts';
+import { areasFor, homeFor, viewAt } from './navigation.ts';
 import { safeReturn } from './outside/safe-return.ts';
 import { views } from './registry.ts';
 
@@ -14,6 +14,16 @@ it('people see only areas with a page for them', () => {
   expect(pages(['administrator'])).toEqual(expect.arrayContaining(['People', 'Shop profile']));
   expect(pages(['technician'])).not.toContain('People');
   expect(areasFor([])).toEqual([]);
+});
+
+it('a page lies under one view: the nearest, and none that only begins with the same letters', () => {
+  const titleAt = (path: string) => viewAt(path)?.title;
+  expect(titleAt('/desk')).toBe('Front desk');
+  expect(titleAt('/desk/book-in')).toBe('Book in');
+  expect(titleAt('/kits/0190')).toBe('Kit');
+  expect(titleAt('/desktop')).toBeUndefined();
+  const pages = areasFor(['front-desk']).flatMap((area) => area.pages);
+  expect(viewAt('/kits/0190', pages)?.title).toBe('Kits');
 });
 
 it('people land on the area of their role when it has a page', () => {

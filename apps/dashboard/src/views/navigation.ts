@@ -22,6 +22,17 @@ export function areasFor(roles: readonly Role[], all: readonly View[] = views): 
     .filter((area) => area.pages.length > 0);
 }
 
+function isAtOrUnder(pathname: string, page: string): boolean {
+  return pathname === page || pathname.startsWith(`${page}/`);
+}
+
+/** The view whose address the path has or lies under; the longest one, so that `/desk/book-in` is not also `/desk`. */
+export function viewAt(pathname: string, among: readonly View[] = views): View | undefined {
+  return among
+    .filter((view) => isAtOrUnder(pathname, view.path.replace(/\/\$.*$/, '')))
+    .toSorted((a, b) => b.path.length - a.path.length)[0];
+}
+
 /** Where someone lands: the view of their first role (in the shop's order) that has one, else any page open to them. */
 export function homeFor(roles: readonly Role[], all: readonly View[] = views): string | undefined {
   const open = areasFor(roles, all);

@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react';
+import { meterWords } from '../../format/meter-words.ts';
 import { DateText, Hours } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
-import { type Aircraft, meterWords } from './customers.ts';
+import type { Aircraft } from './customers.ts';
 
 function Readings({ aircraft }: { aircraft: Aircraft }) {
   if (aircraft.latestReadings.length === 0) return <span className="soft">never read</span>;

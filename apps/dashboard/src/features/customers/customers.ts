@@ -1,4 +1,4 @@
-import { customerOperations, type Meter } from '@hubwright/contracts/customers/operations';
+import { customerOperations } from '@hubwright/contracts/customers/operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import { queryFor } from '../../api/query.ts';
 
@@ -6,10 +6,3 @@ export const customerQuery = (customerId: string) => queryFor(customerOperations
 export type CustomerRow = Reply<typeof customerOperations.listCustomers>['rows'][number];
 export type Customer = Reply<typeof customerOperations.showCustomer>;
 export type Aircraft = Customer['aircraft'][number];
-
-export const meterWords: Record<Meter, string> = {
-  tachometer: 'tachometer',
-  'hour-meter': 'hour meter',
-  airframe: 'airframe hours',
-};
-export const meterChoices = Object.entries(meterWords).map(([value, text]) => ({ value: value as Meter, text }));

@@ -1,6 +1,7 @@
 import { customerOperations, type Meter } from '@hubwright/contracts/customers/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { meterChoices } from '../../format/meter-words.ts';
 import { parseHours } from '../../format/numbers.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
@@ -8,7 +9,7 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { type Aircraft, meterChoices } from './customers.ts';
+import type { Aircraft } from './customers.ts';
 
 /** What a meter read on a day; due dates follow it. */
 export function RecordReading(props: { aircraft: Aircraft; today: string; onClose: () => void }) {

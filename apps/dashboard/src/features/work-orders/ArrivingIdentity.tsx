@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
+import { meterChoices } from '../../format/meter-words.ts';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
@@ -7,7 +8,6 @@ import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import type { ArrivingProps } from './ArrivingWho.tsx';
 import { type ArrivalDraft, fromRecord, returningQuery } from './arrival-draft.ts';
-import { meterChoices } from './arrival-words.ts';
 import styles from './arriving.module.css';
 import { HoursField } from './HoursField.tsx';
 import { ReturningUnit } from './ReturningUnit.tsx';

@@ -1,10 +1,10 @@
 import { scopeTitles } from '@hubwright/contracts/manuals/words';
 import { eventTitles } from '@hubwright/contracts/work-orders/states';
 import type { ReactNode } from 'react';
+import { meterWords } from '../../format/meter-words.ts';
 import { Amount, DateText, Hours, InstantText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { meterWords } from './arrival-words.ts';
 import { paperWords, serialWords } from './order-words.ts';
 import type { WorkOrder } from './work-orders.ts';
 

@@ -1,13 +1,5 @@
-import type { Meter } from '@hubwright/contracts/customers/operations';
 import { type Scope, scopes, scopeTitles } from '@hubwright/contracts/manuals/words';
 import { type DeclaredEvent, eventTitles } from '@hubwright/contracts/work-orders/states';
-
-export const meterWords: Record<Meter, string> = {
-  tachometer: 'tachometer',
-  'hour-meter': 'hour meter',
-  airframe: 'airframe hours',
-};
-export const meterChoices = Object.entries(meterWords).map(([value, text]) => ({ value: value as Meter, text }));
 
 interface ModelKind {
   readonly kind: string;

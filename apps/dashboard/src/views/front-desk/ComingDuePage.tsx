@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { DueTable } from '../../features/due-dates/DueTable.tsx';
 import { comingDueQuery } from '../../features/due-dates/due.ts';
 import { useAddress } from '../../shell/use-address.ts';
-import { InlineSelect } from './InlineSelect.tsx';
+import { InlineSelect } from '../../ui/InlineSelect.tsx';
 
 const spans = ['30', '90', '180', '365', '1095'] as const;
 const address = z.object({ days: z.enum(spans).catch('180') });

@@ -7,9 +7,9 @@ import { CustomerTable } from '../../features/customers/CustomerTable.tsx';
 import { useMay } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
 import { useNavigateTo } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { FilterField } from '../parts-room/FilterField.tsx';
 
 const address = z.object({ search: z.string().catch('') });
 

@@ -12,9 +12,9 @@ import { usePages } from '../../api/pages.ts';
 import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Checkbox } from '../../ui/Checkbox.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
+import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { FilterField } from '../parts-room/FilterField.tsx';
-import { InlineSelect } from './InlineSelect.tsx';
 
 const address = z.object({
   search: z.string().catch(''),

@@ -3,9 +3,8 @@ import { z } from 'zod';
 import { usePages } from '../../api/pages.ts';
 import { ExpiringTable } from '../../features/inventory/ExpiringTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
+import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { Select } from '../../ui/Select.tsx';
-import styles from './filters.module.css';
 
 const spans = ['30', '90', '180', '365'] as const;
 const address = z.object({ days: z.enum(spans).catch('90') });
@@ -21,15 +20,13 @@ export function ExpiringPage() {
         <ExpiringTable
           rows={stock.rows}
           tools={
-            <div className={styles.inline}>
-              <Select
-                label="Expires within"
-                value={days}
-                onChange={(value) => setAddress({ days: value })}
-                choices={choices}
-                isRequired
-              />
-            </div>
+            <InlineSelect
+              label="Expires within"
+              value={days}
+              onChange={(value) => setAddress({ days: value })}
+              choices={choices}
+              isRequired
+            />
           }
         />
       </PagesFrame>

@@ -9,8 +9,8 @@ import { OrderTable } from '../../features/purchasing/OrderTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { FilterField } from './FilterField.tsx';
 
 const address = z.object({
   search: z.string().catch(''),

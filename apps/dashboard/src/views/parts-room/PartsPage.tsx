@@ -11,11 +11,10 @@ import { classWords } from '../../features/inventory/stock-words.ts';
 import { useMay } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
+import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { useNavigateTo } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { Select } from '../../ui/Select.tsx';
-import { FilterField } from './FilterField.tsx';
-import styles from './filters.module.css';
 
 const classes = ['any', ...partClassesInStock] as const;
 const address = z.object({ search: z.string().catch(''), class: z.enum(classes).catch('any') });
@@ -46,15 +45,13 @@ export function PartsPage() {
                 value={filter.search}
                 onChange={(text) => setAddress({ search: text })}
               />
-              <div className={styles.inline}>
-                <Select
-                  label="Class"
-                  value={filter.class}
-                  onChange={(value) => setAddress({ class: value })}
-                  choices={choices}
-                  isRequired
-                />
-              </div>
+              <InlineSelect
+                label="Class"
+                value={filter.class}
+                onChange={(value) => setAddress({ class: value })}
+                choices={choices}
+                isRequired
+              />
               {mayAdd ? <Button onPress={() => setAdding(true)}>Add a part number</Button> : null}
             </>
           }

@@ -8,8 +8,8 @@ import { ExpectedTable } from '../../features/purchasing/ExpectedTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { FilterField } from './FilterField.tsx';
 import styles from './parts-room.module.css';
 import { ReceiveSheet } from './ReceiveSheet.tsx';
 

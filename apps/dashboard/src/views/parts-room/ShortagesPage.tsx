@@ -13,10 +13,10 @@ import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
 import { useNavigateTo } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { FilterField } from './FilterField.tsx';
 
 const address = z.object({ kit: z.string().catch(''), search: z.string().catch('') });
 

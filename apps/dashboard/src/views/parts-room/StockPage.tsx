@@ -6,10 +6,9 @@ import { lotMarks } from '../../features/inventory/stock-words.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { FilterField } from '../../ui/FilterField.tsx';
+import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { Select } from '../../ui/Select.tsx';
-import { FilterField } from './FilterField.tsx';
-import styles from './filters.module.css';
 
 const states = ['any', ...lotStates] as const;
 const address = z.object({
@@ -43,15 +42,13 @@ export function StockPage() {
                 onChange={(text) => setAddress({ search: text })}
               />
               <FilterField label="Bin" value={bin} placeholder="A-01" onChange={(text) => setAddress({ bin: text })} />
-              <div className={styles.inline}>
-                <Select
-                  label="State"
-                  value={state}
-                  onChange={(value) => setAddress({ state: value })}
-                  choices={choices}
-                  isRequired
-                />
-              </div>
+              <InlineSelect
+                label="State"
+                value={state}
+                onChange={(value) => setAddress({ state: value })}
+                choices={choices}
+                isRequired
+              />
               <Checkbox isSelected={used === 'shown'} onChange={(is) => setAddress({ used: is ? 'shown' : '' })}>
                 Also used up
               </Checkbox>

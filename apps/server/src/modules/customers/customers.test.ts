@@ -86,7 +86,15 @@ describe('customers and their aircraft', () => {
   it('refuse a second of the same code or registration, an unknown customer, and another role', async () => {
     const again = { code: 'OXLIP', name: 'Another club', acceptedSources: ['maker-new'] };
     const operation = customerOperations.addCustomer;
-    await expectRefused({ shop, visitor: desk }, { operation, input: again }, { status: 409, type: 'already-exists' });
+    await expectRefused(
+      { shop, visitor: desk },
+      { operation, input: again },
+      {
+        status: 409,
+        type: 'already-exists',
+        pointer: '/code',
+      },
+    );
     const none = { ...again, code: 'NEWCLUB', acceptedSources: [] };
     const noSource = { status: 422, type: 'invalid-input', pointer: '/acceptedSources' };
     await expectRefused({ shop, visitor: desk }, { operation, input: none }, noSource);
@@ -94,7 +102,11 @@ describe('customers and their aircraft', () => {
     const { rows } = (await desk.call(customerOperations.listCustomers, { limit: 1 })).body;
     const add = customerOperations.addAircraft;
     const taken = { operation: add, input: { ...aircraft, customerId: rows[0]?.id ?? '' } };
-    await expectRefused({ shop, visitor: desk }, taken, { status: 409, type: 'already-exists' });
+    await expectRefused({ shop, visitor: desk }, taken, {
+      status: 409,
+      type: 'already-exists',
+      pointer: '/registration',
+    });
     const unknown = { ...aircraft, registration: 'ZZ-NEW', customerId: '0199a055-0000-7000-8000-000000000000' };
     await expectRefused(
       { shop, visitor: desk },

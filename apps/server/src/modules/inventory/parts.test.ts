@@ -71,7 +71,7 @@ describe('part numbers', () => {
         { operation: addPart, input: { ...washer, ...change } },
         { status, ...rest },
       );
-    await refused({}, 409, { type: 'already-exists' });
+    await refused({}, 409, { type: 'already-exists', pointer: '/number' });
     await refused({ number: 'TH-120', alternates: ['TH-101', 'NONE'] }, 422, {
       type: 'unknown-part',
       pointer: '/alternates/1',

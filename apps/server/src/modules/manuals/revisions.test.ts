@@ -215,7 +215,11 @@ describe('revisions of a manual', () => {
   it('are not entered twice, nor by the parts room', async () => {
     const input = { ...(await revisionOf()), revision: '7' };
     const request = { operation: issueRevision, input };
-    await expectRefused({ shop, visitor: inspector }, request, { status: 409, type: 'already-exists' });
+    await expectRefused({ shop, visitor: inspector }, request, {
+      status: 409,
+      type: 'already-exists',
+      pointer: '/revision',
+    });
     await expectRefused({ shop, visitor: await as(shop, 'parts-room') }, request, {
       status: 403,
       type: 'not-permitted',

@@ -62,7 +62,7 @@ export class CommandRunner {
       const signedBy = operation.signs ? await this.signature(input, call.actor) : undefined;
       // Read before the transaction: inside it would take a second connection.
       const zone = await this.zone.zone();
-      const reply = await withRetries(() => this.transaction(command, { ...call, input, signedBy, zone }));
+      const reply = await withRetries(() => this.transaction(command, { ...call, input, signedBy, zone }), input);
       if (!call.dryRun) this.live.poke();
       return reply;
     } catch (error) {

@@ -1,4 +1,4 @@
-import { Problem } from '@hubwright/contracts/problems';
+import { type Pointed, Problem } from '@hubwright/contracts/problems';
 
 interface DatabaseFault {
   readonly code?: string;
@@ -11,7 +11,8 @@ interface DatabaseCause {
   readonly originalCode?: string;
   readonly originalMessage?: string;
   readonly message?: string;
-  readonly constraint?: { index?: string; fields?: string[] };
+  readonly constraint?: { index?: string };
+  readonly table?: string;
 }
 
 /** SQLSTATE of a database error, wherever the adapter put it. */
@@ -51,16 +52,39 @@ export function isUnreachable(error: unknown): boolean {
 }
 
 /**
+ * Fields of the input that were already taken. The database tells the broken index, which is named after its table and
+ * columns: `aircraft_registration_key` is about `registration`.
+ */
+function takenFields(fault: DatabaseFault | undefined, input: object): Pointed[] {
+  const cause = fault?.meta?.driverAdapterError?.cause ?? fault?.cause;
+  const index = (cause?.constraint?.index ?? '').replace(`${cause?.table ?? ''}_`, '_');
+  return Object.keys(input)
+    .filter((field) => !field.endsWith('Id') && index.includes(`_${columnOf(field)}_`))
+    .map((field) => ({ pointer: `/${field}`, detail: 'This is taken already' }));
+}
+
+function columnOf(field: string): string {
+  return field.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+}
+
+/**
  * The problem behind a broken constraint, or undefined when the error is something else. Constraints have sentences for
  * names, so the name is what the person reads; the failing row's values never leave the server.
+ *
+ * @param input what was asked for, to point at the field that is taken
  */
-export function constraintProblem(error: unknown): Problem | undefined {
+export function constraintProblem(error: unknown, input: object = {}): Problem | undefined {
   const state = sqlState(error);
   const fault = error as DatabaseFault | undefined;
   const text =
     fault?.meta?.driverAdapterError?.cause?.originalMessage ?? fault?.cause?.originalMessage ?? fault?.message ?? '';
   if (fault?.code === 'P2002' || state === '23505')
-    return new Problem('already-exists', 'There is already one with the same number, name or serial');
+    return new Problem(
+      'already-exists',
+      'There is already one with the same number, name or serial',
+      {},
+      takenFields(fault, input),
+    );
   if (fault?.code === 'P2003' || state === '23503')
     return new Problem('not-found', 'Something this refers to does not exist');
   if (state === '23514') {

@@ -39,7 +39,7 @@ function formatWords(issue: Issue & { code: 'invalid_format' }): string | undefi
 }
 
 /** What a schema has to complain about, in plain words; messages written in the contracts go before these. */
-export function plainWords(issue: Issue): string | undefined {
+function plainWords(issue: Issue): string | undefined {
   switch (issue.code) {
     case 'too_small':
     case 'too_big':
@@ -50,9 +50,14 @@ export function plainWords(issue: Issue): string | undefined {
       return formatWords(issue);
     case 'invalid_value':
       return 'Choose one';
+    case 'invalid_union':
+      return issue.input === undefined ? 'This is missing' : 'This does not have the form expected';
+    case 'unrecognized_keys':
+      return 'This field is not known here';
     default:
       return undefined;
   }
 }
 
+/** Both sides check the same input by the same schemas; they say the same about it. */
 z.config({ customError: plainWords });
