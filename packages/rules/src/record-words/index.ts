@@ -7,9 +7,12 @@ export type OverhaulFact = (typeof overhaulFacts)[number];
 
 export type RecordWord = 'inspected' | 'repaired' | 'overhauled';
 
+/** Scopes whose agreed work is an overhaul; of a governor it has the name of the unit (common practice, no source). */
+const overhaulScopes: readonly string[] = ['overhaul', 'governor'];
+
 /**
  * The word a record may use for the work, computed from what signed steps show. "Overhauled" takes all six facts of
- * 14 CFR 43.2(a) and an overhaul as the agreed scope; "repaired" takes something repaired or replaced; else "inspected".
+ * 14 CFR 43.2(a) and an overhaul as the agreed scope, of a propeller or of a governor; "repaired" takes something repaired or replaced; else "inspected".
  * "Rebuilt" (43.2(b)) is a maker's word and "zero time" no word at all: neither is ever answered.
  *
  * `repaired`: a repair was signed or a part replaced on a finding, whether or not the scope is an overhaul.
@@ -23,12 +26,12 @@ export function recordWord(done: { scope: string; facts: readonly OverhaulFact[]
   basis: string;
 } {
   const missing = overhaulFacts.filter((fact) => !done.facts.includes(fact));
-  if (done.scope === 'overhaul' && missing.length === 0) {
+  const agreed = overhaulScopes.includes(done.scope);
+  if (agreed && missing.length === 0) {
     return { word: 'overhauled', missing, basis: 'All six facts of 14 CFR 43.2(a) are shown by signed steps' };
   }
-  const why =
-    done.scope === 'overhaul'
-      ? `Not overhauled: no signed step shows ${missing.join(', ')}`
-      : 'The agreed scope is not an overhaul';
+  const why = agreed
+    ? `Not overhauled: no signed step shows ${missing.join(', ')}`
+    : 'The agreed scope is not an overhaul';
   return { word: done.repaired ? 'repaired' : 'inspected', missing, basis: why };
 }

@@ -5,12 +5,13 @@ const all = [...overhaulFacts];
 
 describe('the word a record may use', () => {
   // 14 CFR 43.2(a): disassembled, cleaned, inspected, repaired as necessary, reassembled, and tested.
-  it('is overhauled when all six facts are shown in an overhaul', () => {
-    expect(recordWord({ scope: 'overhaul', facts: all, repaired: false }).word).toBe('overhauled');
+  it.each(['overhaul', 'governor'])('is overhauled when all six facts are shown in the scope %s', (scope) => {
+    expect(recordWord({ scope, facts: all, repaired: false }).word).toBe('overhauled');
   });
 
-  it.each(all)('is not overhauled without %s', (fact) => {
-    const answer = recordWord({ scope: 'overhaul', facts: all.filter((one) => one !== fact), repaired: true });
+  const lacking = ['overhaul', 'governor'].flatMap((scope) => all.map((fact) => [scope, fact] as const));
+  it.each(lacking)('is not overhauled in the scope %s without %s', (scope, fact) => {
+    const answer = recordWord({ scope, facts: all.filter((one) => one !== fact), repaired: true });
     expect(answer).toEqual({
       word: 'repaired',
       missing: [fact],
@@ -18,7 +19,7 @@ describe('the word a record may use', () => {
     });
   });
 
-  it.each(['reseal', 'inspect-and-repair', 'strike-inspection', 'governor', 'balance-only', 'fixed-pitch'])(
+  it.each(['reseal', 'inspect-and-repair', 'strike-inspection', 'balance-only', 'fixed-pitch'])(
     'is not overhauled for the scope %s, whatever was done',
     (scope) => {
       expect(recordWord({ scope, facts: all, repaired: true }).word).toBe('repaired');
