@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
 import type { Role } from '@hubwright/contracts/roles';
 import { type AppOptions, createApp, type RunningApp } from '../apps/server/src/app.ts';
@@ -70,6 +71,7 @@ export class SeedRun {
     const options: AppOptions = {
       databaseUrl,
       filesFolder,
+      keysFolder: join(filesFolder, '../keys'),
       sessionSecret: 'nobody signs in while the shop is being invented',
       clock,
       ids: new SeedIds(clock),

@@ -1,15 +1,15 @@
-import { verifyRecords } from './src/platform/command/verify-records.ts';
-import { startEmbeddedPostgres } from './src/platform/embedded-postgres/start.ts';
-import { readSettings } from './src/settings.ts';
+import { parseArgs } from 'node:util';
+import { joinEmbeddedPostgres } from './src/platform/embedded-postgres/start.ts';
+import { printReport } from './src/platform/records/print-report.ts';
+import { verifyDatabase } from './src/platform/records/verify-database.ts';
+import { filesOf, readSettings } from './src/settings.ts';
 
-// `npm run verify-records`: recomputes every record chain of DATABASE_URL, or of the embedded database while the server is stopped.
+// `npm run verify-records`: checks every chain, anchor, key, sealed row and stored file, also while the server runs.
+parseArgs({});
 const settings = readSettings(process.env);
-const embedded = settings.ownerUrl ? undefined : await startEmbeddedPostgres(settings.dataFolder);
+const embedded = settings.ownerUrl ? undefined : await joinEmbeddedPostgres(settings.dataFolder);
 try {
-  const report = await verifyRecords(settings.ownerUrl ?? embedded?.url ?? '');
-  for (const fault of report.faults) console.error(`${fault.subject}, entry ${fault.sequence}: ${fault.reason}`);
-  console.log(`${report.chains} chains with ${report.links} entries, ${report.faults.length} faults`);
-  process.exitCode = report.faults.length === 0 ? 0 : 1;
+  process.exitCode = printReport(await verifyDatabase(settings.ownerUrl ?? embedded?.url ?? '', filesOf(settings)));
 } finally {
   await embedded?.stop();
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
-import { verifyRecords } from '../../apps/server/src/platform/command/verify-records.ts';
+import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { demoPassword, smallestShop } from '../support/builders.ts';
 import { ServerProcess } from '../support/server-process.ts';
 
@@ -134,7 +134,7 @@ describe('the power goes', () => {
       FROM lots l WHERE l.certificate = 'C-1' AND length(l.supplier_lot) = 36`);
     expect(new Map(lots.map((lot) => [lot.key, lot.code]))).toEqual(acknowledged);
     expect(lots.filter((lot) => lot.movements !== 1 || lot.entries !== 1 || lot.onHand !== 3)).toEqual([]);
-    expect((await verifyRecords(await server.databaseUrl())).faults).toEqual([]);
+    expect((await verifyDatabase(await server.databaseUrl())).faults).toEqual([]);
     expect(Math.max(...starts)).toBeLessThan(30_000);
   }, 240_000);
 });

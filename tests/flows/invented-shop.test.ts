@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
-import { verifyRecords } from '../../apps/server/src/platform/command/verify-records.ts';
+import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { seedShop } from '../../seed/index.ts';
 import { freshDatabase, type TestDatabase } from '../support/database.ts';
 
@@ -34,7 +34,7 @@ describe('the invented shop', () => {
 
   it('plays without one refusal, and its record chains are whole', async () => {
     expect(await column('SELECT command AS value FROM refusals')).toEqual([]);
-    const report = await verifyRecords(database.url);
+    const report = await verifyDatabase(database.url);
     expect(report.faults).toEqual([]);
   });
 

@@ -2,7 +2,7 @@ import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { issueLot } from '../../apps/server/src/modules/kits/issue-lot.command.ts';
 import { returnFromTray } from '../../apps/server/src/modules/kits/return-from-tray.command.ts';
-import { verifyRecords } from '../../apps/server/src/platform/command/verify-records.ts';
+import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { ledgerFaults } from '../support/ledger-faults.ts';
 import { as } from '../support/people.ts';
 import { type KitOf, Stockroom } from '../support/stockroom.ts';
@@ -51,7 +51,7 @@ describe('a crowd on five lots', () => {
       "SELECT count(*)::int AS entries FROM record_entries WHERE command IN ('issue-lot', 'return-from-tray')",
     );
     expect(done[0]?.entries).toBe(outcomes.get('done'));
-    const report = await verifyRecords(room.shop.databaseUrl);
+    const report = await verifyDatabase(room.shop.databaseUrl);
     expect(report.faults).toEqual([]);
   }, 600_000);
 

@@ -87,19 +87,30 @@ export class Visitor {
 
 /** A server on a database of its own. */
 export class ShopApp {
+  readonly running: RunningApp;
+  readonly address: string;
+  readonly databaseUrl: string;
+  /** Its stored files (`files`) and private keys (`keys`). */
+  readonly dataFolder: string;
+  private readonly drop: () => Promise<void>;
+
   private constructor(
-    readonly running: RunningApp,
-    readonly address: string,
-    readonly databaseUrl: string,
-    private readonly drop: () => Promise<void>,
-  ) {}
+    parts: Pick<ShopApp, 'running' | 'address' | 'databaseUrl' | 'dataFolder'> & { drop: () => Promise<void> },
+  ) {
+    this.running = parts.running;
+    this.address = parts.address;
+    this.databaseUrl = parts.databaseUrl;
+    this.dataFolder = parts.dataFolder;
+    this.drop = parts.drop;
+  }
 
   /** @param template which template database to clone: `empty` has only the schema, `shop` the invented shop's reference data */
   static async open(template: 'empty' | 'shop' = 'shop', options: Partial<AppOptions> = {}): Promise<ShopApp> {
     const database = await freshDatabase(template);
-    const filesFolder = await mkdtemp(join(tmpdir(), 'hubwright-files-'));
+    const dataFolder = await mkdtemp(join(tmpdir(), 'hubwright-data-'));
     const running = await createApp({
-      filesFolder,
+      filesFolder: join(dataFolder, 'files'),
+      keysFolder: join(dataFolder, 'keys'),
       databaseUrl: database.url,
       sessionSecret: 'a secret only the tests know, long enough',
       requestsPerMinute: 1_000_000,
@@ -108,9 +119,9 @@ export class ShopApp {
     const address = await running.listen(0);
     const drop = async () => {
       await database.drop();
-      await rm(filesFolder, { recursive: true, force: true });
+      await rm(dataFolder, { recursive: true, force: true });
     };
-    return new ShopApp(running, address, database.url, drop);
+    return new ShopApp({ running, address, databaseUrl: database.url, dataFolder, drop });
   }
 
   visitor(): Visitor {

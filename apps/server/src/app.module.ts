@@ -27,9 +27,11 @@ import { DoorGuard } from './platform/http/door.guard.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
 import { ReplyInterceptor } from './platform/http/reply.interceptor.ts';
 import { ServerController } from './platform/http/server.controller.ts';
+import { Anchoring } from './platform/jobs/anchoring.ts';
 import { Pruning } from './platform/jobs/pruning.ts';
 import { LiveController } from './platform/live/live.controller.ts';
 import { LiveFeed } from './platform/live/live-feed.ts';
+import { KeyFolder } from './platform/records/shop-key.ts';
 
 /** What is injected from outside: the database, time, ids and stored files. */
 export interface Surroundings {
@@ -37,6 +39,7 @@ export interface Surroundings {
   readonly clock: Clock;
   readonly ids: Ids;
   readonly files: FileStore;
+  readonly keys: KeyFolder;
 }
 
 /** The departments in the order a unit meets them. */
@@ -59,7 +62,7 @@ const departments = [
 @Global()
 @Module({})
 export class AppModule {
-  static with({ database, clock, ids, files }: Surroundings): DynamicModule {
+  static with({ database, clock, ids, files, keys }: Surroundings): DynamicModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
@@ -69,6 +72,7 @@ export class AppModule {
         { provide: CLOCK, useValue: clock },
         { provide: IDS, useValue: ids },
         { provide: FILES, useValue: files },
+        { provide: KeyFolder, useValue: keys },
         Reads,
         Refusals,
         Attempts,
@@ -76,6 +80,7 @@ export class AppModule {
         LiveFeed,
         CommandRunner,
         Pruning,
+        Anchoring,
         { provide: APP_GUARD, useClass: DoorGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },

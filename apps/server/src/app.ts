@@ -15,6 +15,7 @@ import { Database } from './platform/database/client.ts';
 import { type FileStore, FolderFileStore } from './platform/files/store.ts';
 import { sendProblem } from './platform/http/problem.filter.ts';
 import { registerSessions } from './platform/http/session.ts';
+import { KeyFolder } from './platform/records/shop-key.ts';
 
 /** How to build one server. */
 export interface AppOptions {
@@ -23,6 +24,8 @@ export interface AppOptions {
   readonly sessionSecret: string;
   /** Folder of stored files, kept as long as the database. */
   readonly filesFolder: string;
+  /** Folder of the shop's private keys, closed to every other account. */
+  readonly keysFolder: string;
   /** True behind HTTPS: `__Host-` cookies and HSTS. */
   readonly secure?: boolean;
   /** Folder of the built dashboard; without it only the API is served. */
@@ -56,7 +59,8 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
   await registerProtection(fastify, { secure, requestsPerMinute: options.requestsPerMinute ?? 3_000 });
   const files = new FolderFileStore(options.filesFolder);
   const { clock = systemClock, ids = systemIds } = options;
-  const module = AppModule.with({ database, clock, ids, files });
+  const keys = new KeyFolder(options.keysFolder);
+  const module = AppModule.with({ database, clock, ids, files, keys });
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,

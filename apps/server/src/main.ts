@@ -1,8 +1,7 @@
-import { join } from 'node:path';
 import { applyMigrations, schemaVersionState } from '../../../prisma/migrate.ts';
 import { createApp } from './app.ts';
 import { startEmbeddedPostgres } from './platform/embedded-postgres/start.ts';
-import { readSettings, type Settings } from './settings.ts';
+import { filesOf, keysOf, readSettings, type Settings } from './settings.ts';
 
 type Stop = () => Promise<void>;
 
@@ -37,10 +36,6 @@ async function inventShop(databaseUrl: string, settings: Settings): Promise<void
   console.log(`Demonstration data, not for use on aircraft. Sign in as:\n${demoSignIns()}`);
 }
 
-function filesOf({ dataFolder }: Settings): string {
-  return join(dataFolder, 'files');
-}
-
 async function start(settings: Settings, stops: Stop[]): Promise<void> {
   const databaseUrl = await readyDatabase(settings, stops);
   const { sessionSecret, secure, dashboardFolder, requestsPerMinute } = settings;
@@ -50,6 +45,7 @@ async function start(settings: Settings, stops: Stop[]): Promise<void> {
     secure,
     requestsPerMinute,
     filesFolder: filesOf(settings),
+    keysFolder: keysOf(settings),
     ...(dashboardFolder ? { dashboardFolder } : {}),
   });
   stops.unshift(server.close);

@@ -32,6 +32,19 @@ export const root = (() => {
   }
 })();
 
+/** The stand-alone verifier of exported records, built with the server. */
+export const verifierFile = join(root, 'apps/server/dist/verify.mjs');
+
+/** Signed papers and photos. */
+export function filesOf({ dataFolder }: Pick<Settings, 'dataFolder'>): string {
+  return join(dataFolder, 'files');
+}
+
+/** The shop's private keys. */
+export function keysOf({ dataFolder }: Pick<Settings, 'dataFolder'>): string {
+  return join(dataFolder, 'keys');
+}
+
 /** @throws a sentence for whoever set the environment */
 export function readSettings(environment: Environment): Settings {
   const port = Number(environment.PORT ?? 8420);

@@ -59,6 +59,7 @@ CREATE TABLE "findings" (
     "labour_minor" INTEGER NOT NULL DEFAULT 0,
     "over_and_above" BOOLEAN NOT NULL DEFAULT false,
     "version" INTEGER NOT NULL DEFAULT 1,
+    "ended_step_ids" UUID[],
 
     CONSTRAINT "findings_pkey" PRIMARY KEY ("id")
 );
@@ -72,6 +73,23 @@ CREATE TABLE "finding_parts" (
     "quantity" INTEGER NOT NULL,
 
     CONSTRAINT "finding_parts_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "superseded_dispositions" (
+    "id" UUID NOT NULL,
+    "finding_id" UUID NOT NULL,
+    "disposition" TEXT NOT NULL,
+    "note" TEXT NOT NULL,
+    "labour_minor" INTEGER NOT NULL,
+    "over_and_above" BOOLEAN NOT NULL,
+    "parts" JSONB NOT NULL,
+    "steps" JSONB NOT NULL,
+    "sign_off_id" UUID NOT NULL,
+    "reason" TEXT NOT NULL,
+    "superseded_at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "superseded_dispositions_pkey" PRIMARY KEY ("id")
 );
 
 -- CreateTable
@@ -348,6 +366,18 @@ CREATE TABLE "tbo_rules" (
 );
 
 -- CreateTable
+CREATE TABLE "life_limits" (
+    "id" UUID NOT NULL,
+    "revision_id" UUID NOT NULL,
+    "model_id" UUID NOT NULL,
+    "part_number" TEXT NOT NULL,
+    "hours_tenths" INTEGER,
+    "cycles" INTEGER,
+
+    CONSTRAINT "life_limits_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "flat_rates" (
     "id" UUID NOT NULL,
     "model_id" UUID NOT NULL,
@@ -365,6 +395,7 @@ CREATE TABLE "people" (
     "display_name" TEXT NOT NULL,
     "initials" TEXT NOT NULL,
     "email" TEXT,
+    "certificate_number" TEXT,
     "roles" TEXT[],
     "password_hash" TEXT NOT NULL,
     "pin_hash" TEXT,
@@ -409,6 +440,7 @@ CREATE TABLE "shop_profile" (
     "quote_valid_days" INTEGER NOT NULL DEFAULT 30,
     "retention_years" INTEGER NOT NULL DEFAULT 2,
     "inspect_own_work" TEXT[],
+    "names_person_certificate" BOOLEAN NOT NULL DEFAULT false,
     "version" INTEGER NOT NULL DEFAULT 1,
 
     CONSTRAINT "shop_profile_pkey" PRIMARY KEY ("id")
@@ -592,6 +624,42 @@ CREATE TABLE "record_heads" (
 );
 
 -- CreateTable
+CREATE TABLE "shop_keys" (
+    "id" TEXT NOT NULL,
+    "sequence" SERIAL NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+    "statement" TEXT NOT NULL,
+    "signature" TEXT NOT NULL,
+    "previous_signature" TEXT,
+
+    CONSTRAINT "shop_keys_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "anchors" (
+    "sequence" INTEGER NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+    "body" TEXT NOT NULL,
+    "hash" TEXT NOT NULL,
+    "key_id" TEXT NOT NULL,
+    "signature" TEXT NOT NULL,
+
+    CONSTRAINT "anchors_pkey" PRIMARY KEY ("sequence")
+);
+
+-- CreateTable
+CREATE TABLE "anchored_heads" (
+    "anchor" INTEGER NOT NULL,
+    "subject_kind" TEXT NOT NULL,
+    "subject_id" UUID NOT NULL,
+    "after" INTEGER NOT NULL,
+    "sequence" INTEGER NOT NULL,
+    "hash" TEXT NOT NULL,
+
+    CONSTRAINT "anchored_heads_pkey" PRIMARY KEY ("subject_kind","subject_id","sequence")
+);
+
+-- CreateTable
 CREATE TABLE "refusals" (
     "id" UUID NOT NULL,
     "at" TIMESTAMPTZ(3) NOT NULL,
@@ -646,6 +714,8 @@ CREATE TABLE "releases" (
     "sign_off_id" UUID NOT NULL,
     "released_at" TIMESTAMPTZ(3) NOT NULL,
     "supersedes_id" UUID,
+    "version" INTEGER NOT NULL DEFAULT 1,
+    "reason" TEXT NOT NULL DEFAULT '',
 
     CONSTRAINT "releases_pkey" PRIMARY KEY ("id")
 );
@@ -684,6 +754,7 @@ CREATE TABLE "time_records" (
     "recorded_on" DATE NOT NULL,
     "since_new_tenths" INTEGER,
     "since_overhaul_tenths" INTEGER,
+    "since_new_cycles" INTEGER,
     "meter" TEXT,
     "meter_tenths" INTEGER,
     "basis" TEXT NOT NULL,
@@ -863,6 +934,12 @@ CREATE INDEX "findings_work_order_id_idx" ON "findings"("work_order_id");
 CREATE INDEX "finding_parts_finding_id_idx" ON "finding_parts"("finding_id");
 
 -- CreateIndex
+CREATE UNIQUE INDEX "superseded_dispositions_sign_off_id_key" ON "superseded_dispositions"("sign_off_id");
+
+-- CreateIndex
+CREATE INDEX "superseded_dispositions_finding_id_idx" ON "superseded_dispositions"("finding_id");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "parts_number_key" ON "parts"("number");
 
 -- CreateIndex
@@ -900,6 +977,9 @@ CREATE INDEX "movements_part_id_sequence_idx" ON "movements"("part_id", "sequenc
 
 -- CreateIndex
 CREATE INDEX "movements_kit_line_id_idx" ON "movements"("kit_line_id");
+
+-- CreateIndex
+CREATE INDEX "movements_entry_id_idx" ON "movements"("entry_id");
 
 -- CreateIndex
 CREATE INDEX "reservations_lot_id_idx" ON "reservations"("lot_id");
@@ -945,6 +1025,9 @@ CREATE UNIQUE INDEX "route_steps_route_id_sequence_key" ON "route_steps"("route_
 
 -- CreateIndex
 CREATE UNIQUE INDEX "measure_specs_step_id_sequence_key" ON "measure_specs"("step_id", "sequence");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "life_limits_revision_id_model_id_part_number_key" ON "life_limits"("revision_id", "model_id", "part_number");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "flat_rates_model_id_scope_key" ON "flat_rates"("model_id", "scope");
@@ -1005,6 +1088,12 @@ CREATE INDEX "record_entries_at_idx" ON "record_entries"("at");
 
 -- CreateIndex
 CREATE INDEX "record_links_entry_id_idx" ON "record_links"("entry_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "shop_keys_sequence_key" ON "shop_keys"("sequence");
+
+-- CreateIndex
+CREATE INDEX "anchored_heads_anchor_subject_kind_subject_id_idx" ON "anchored_heads"("anchor", "subject_kind", "subject_id");
 
 -- CreateIndex
 CREATE INDEX "refusals_at_idx" ON "refusals"("at");
@@ -1082,6 +1171,9 @@ CREATE INDEX "sign_offs_step_id_idx" ON "sign_offs"("step_id");
 CREATE INDEX "sign_offs_instrument_id_idx" ON "sign_offs"("instrument_id");
 
 -- CreateIndex
+CREATE INDEX "sign_offs_entry_id_idx" ON "sign_offs"("entry_id");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "measurements_sign_off_id_measure_id_key" ON "measurements"("sign_off_id", "measure_id");
 
 -- AddForeignKey
@@ -1101,6 +1193,9 @@ ALTER TABLE "finding_parts" ADD CONSTRAINT "finding_parts_finding_id_fkey" FOREI
 
 -- AddForeignKey
 ALTER TABLE "finding_parts" ADD CONSTRAINT "finding_parts_part_id_fkey" FOREIGN KEY ("part_id") REFERENCES "parts"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "superseded_dispositions" ADD CONSTRAINT "superseded_dispositions_finding_id_fkey" FOREIGN KEY ("finding_id") REFERENCES "findings"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "parts" ADD CONSTRAINT "parts_supplier_id_fkey" FOREIGN KEY ("supplier_id") REFERENCES "suppliers"("id") ON DELETE SET NULL ON UPDATE CASCADE;
@@ -1164,6 +1259,9 @@ ALTER TABLE "measure_specs" ADD CONSTRAINT "measure_specs_step_id_fkey" FOREIGN 
 
 -- AddForeignKey
 ALTER TABLE "tbo_rules" ADD CONSTRAINT "tbo_rules_revision_id_fkey" FOREIGN KEY ("revision_id") REFERENCES "manual_revisions"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "life_limits" ADD CONSTRAINT "life_limits_revision_id_fkey" FOREIGN KEY ("revision_id") REFERENCES "manual_revisions"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "flat_rates" ADD CONSTRAINT "flat_rates_model_id_fkey" FOREIGN KEY ("model_id") REFERENCES "unit_models"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

@@ -35,6 +35,8 @@ ALTER TABLE "shop_profile" ADD CONSTRAINT "rates and fees are not negative"
   CHECK ("labour_rate_minor" >= 0 AND "evaluation_fee_minor" >= 0 AND "quote_valid_days" > 0 AND "retention_years" > 0);
 ALTER TABLE "people" ADD CONSTRAINT "a role is one the shop knows"
   CHECK ("roles" <@ ARRAY['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator']);
+ALTER TABLE "life_limits" ADD CONSTRAINT "a life limit names hours, cycles or both"
+  CHECK (num_nonnulls("hours_tenths", "cycles") > 0 AND "hours_tenths" > 0 IS NOT FALSE AND "cycles" > 0 IS NOT FALSE);
 ALTER TABLE "authorisations" ADD CONSTRAINT "an authorisation begins before it expires" CHECK ("valid_from" < "expires_on");
 
 -- Units and work orders
@@ -43,8 +45,10 @@ ALTER TABLE "serialized_items" ADD CONSTRAINT "an item has a serial or a provisi
 ALTER TABLE "installations" ADD CONSTRAINT "a part is not installed in itself" CHECK ("item_id" <> "parent_id");
 ALTER TABLE "installations" ADD CONSTRAINT "a part is not taken off before it was put on" CHECK ("from_date" <= "to_date");
 ALTER TABLE "time_records" ADD CONSTRAINT "hours are not negative"
-  CHECK ("since_new_tenths" >= 0 AND "since_overhaul_tenths" >= 0 AND "meter_tenths" >= 0);
+  CHECK ("since_new_tenths" >= 0 AND "since_overhaul_tenths" >= 0 AND "meter_tenths" >= 0 AND "since_new_cycles" >= 0);
 ALTER TABLE "aircraft_readings" ADD CONSTRAINT "a meter does not read less than nothing" CHECK ("hours_tenths" >= 0);
+ALTER TABLE "releases" ADD CONSTRAINT "a corrected release says what it supersedes and why"
+  CHECK (("version" = 1) = ("supersedes_id" IS NULL) AND ("version" = 1) = ("reason" = ''));
 ALTER TABLE "loose_items" ADD CONSTRAINT "a loose item is at least one piece" CHECK ("quantity" > 0);
 ALTER TABLE "holds" ADD CONSTRAINT "a lifted hold says who lifted it, when and why"
   CHECK (num_nulls("lifted_by", "lifted_at", "lift_reason") IN (0, 3));
@@ -94,6 +98,10 @@ CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "record_links
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "sign_offs" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "measurements" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "releases" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "superseded_dispositions" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "shop_keys" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchors" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchored_heads" EXECUTE FUNCTION "refuse_change"();
 
 -- What the running server may do. It owns nothing here, so it can neither drop a guard nor switch one off.
 -- Roles belong to the whole cluster: another database's migration may make this one at the same moment.
@@ -108,7 +116,8 @@ GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES IN SCHEMA public TO hubwright
 GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA public TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT SELECT, INSERT, UPDATE, DELETE ON TABLES TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT USAGE, SELECT ON SEQUENCES TO hubwright_server;
-REVOKE UPDATE, DELETE ON "movements", "record_entries", "record_links", "sign_offs", "measurements", "releases" FROM hubwright_server;
+REVOKE UPDATE, DELETE ON "movements", "record_entries", "record_links", "sign_offs", "measurements", "releases",
+  "superseded_dispositions", "shop_keys", "anchors", "anchored_heads" FROM hubwright_server;
 DO $$
 BEGIN -- absent when these files are applied by hand
   REVOKE INSERT, UPDATE, DELETE ON "_prisma_migrations" FROM hubwright_server;

@@ -46,6 +46,30 @@ export async function startEmbeddedPostgres(
   };
 }
 
+/**
+ * For programs beside the server (backup, export, checks): joins the database of a running server, or starts it when none
+ * runs. `stop` leaves a joined one running.
+ */
+export async function joinEmbeddedPostgres(dataFolder: string): Promise<Pick<EmbeddedPostgres, 'url' | 'stop'>> {
+  const cluster = await openCluster(dataFolder, true);
+  const found = readPostmaster(cluster.data);
+  const answers = async () => found !== undefined && (await ask(cluster, found.port)) === 'ready';
+  if (found && isPostgres(found.pid) && (await until(answers, 10_000)) && (await isOwned(cluster, found)))
+    return { url: address(cluster, found.port, database), stop: async () => undefined };
+  return startEmbeddedPostgres(dataFolder);
+}
+
+async function isOwned(cluster: Cluster, { port }: Postmaster): Promise<boolean> {
+  const client = new pg.Client({ connectionString: address(cluster, port, 'postgres') });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{ free: boolean }>('SELECT pg_try_advisory_lock($1) AS free', [ownerLock]);
+    return rows[0]?.free === false;
+  } finally {
+    await client.end();
+  }
+}
+
 /** What was found running may be on its way down (a restart right after a stop): then it is looked for again. */
 async function takeHold(cluster: Cluster, dataFolder: string) {
   for (let attempt = 1; ; attempt++) {
