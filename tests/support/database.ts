@@ -33,6 +33,15 @@ export async function freshDatabase(template: Template = 'empty'): Promise<TestD
   return { url, serverUrl: asServer(url), drop };
 }
 
+/** A copy of a database nobody is connected to, to be spoiled. */
+export async function copyOf(url: string): Promise<TestDatabase> {
+  const source = new URL(url).pathname.slice(1);
+  const name = `${family}${randomBytes(5).toString('hex')}`;
+  await asAdministrator((client) => client.query(`CREATE DATABASE ${name} TEMPLATE "${source}"`));
+  const copy = addressOf(name);
+  return { url: copy, serverUrl: asServer(copy), drop: () => asAdministrator((client) => dropDatabase(client, name)) };
+}
+
 /** An empty database without any migration. */
 export async function emptyDatabase(): Promise<TestDatabase> {
   const name = `${family}${randomBytes(5).toString('hex')}`;

@@ -20,6 +20,7 @@ try {
 }
 
 function trust({ key, earlier }: { key?: string | undefined; earlier?: string | undefined }): Trust {
-  const manifest = earlier && (JSON.parse(readFileSync(join(earlier, exportFiles.manifest), 'utf8')) as Manifest);
-  return { key, ...(manifest?.anchor ? { anchor: manifest.anchor } : {}) };
+  if (!earlier) return { key };
+  const { anchor } = JSON.parse(readFileSync(join(earlier, exportFiles.manifest), 'utf8')) as Manifest;
+  return { key, ...(anchor ? { anchor } : {}) };
 }
