@@ -18,10 +18,11 @@ const migrationsFolder = join(root, 'prisma/migrations');
 const noFilters = { externalTables: [], externalEnums: [] };
 const migrationLock = 4_720_117; // any number, as long as every starting server asks for the same one
 
-type Migration = { name: string; sql: string; checksum: string };
+export type Migration = { name: string; sql: string; checksum: string };
 export type SchemaVersion = 'current' | 'behind' | 'ahead' | 'damaged';
 
-async function migrations(): Promise<Migration[]> {
+/** The migrations of this program, oldest first. */
+export async function knownMigrations(): Promise<Migration[]> {
   const entries = await readdir(migrationsFolder, { withFileTypes: true });
   const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
   return Promise.all(
@@ -59,7 +60,7 @@ async function compareVersions(client: pg.Client): Promise<SchemaVersion> {
     `SELECT migration_name AS name, checksum, finished_at IS NOT NULL AS finished
        FROM _prisma_migrations WHERE rolled_back_at IS NULL`,
   );
-  const files = await migrations();
+  const files = await knownMigrations();
   if (rows.some((row) => !row.finished)) return 'damaged';
   if (rows.some((row) => !files.some((file) => file.name === row.name))) return 'ahead';
   const applied = new Map(rows.map((row) => [row.name, row.checksum]));
@@ -69,9 +70,10 @@ async function compareVersions(client: pg.Client): Promise<SchemaVersion> {
 
 /**
  * Brings the database up to the migration files and returns the names of those applied now. Several servers may start
- * at once: they wait for each other at an advisory lock. `url` must be the owner of the tables.
+ * at once: they wait for each other at an advisory lock. `url` must be the owner of the tables. With `only`, just those
+ * named: an older state, to be filled from a backup of that time.
  */
-export async function applyMigrations(url: string): Promise<string[]> {
+export async function applyMigrations(url: string, only?: readonly string[]): Promise<string[]> {
   const lock = new pg.Client({ connectionString: url });
   await lock.connect();
   try {
@@ -81,20 +83,21 @@ export async function applyMigrations(url: string): Promise<string[]> {
     if (version === 'current') return [];
     if (version !== 'behind')
       throw new Error(`The database is ${version} against prisma/migrations; nothing was changed.`);
-    return await applyMissing(url);
+    return await applyMissing(url, only);
   } finally {
     await lock.end();
   }
 }
 
-async function applyMissing(url: string): Promise<string[]> {
+async function applyMissing(url: string, only: readonly string[] | undefined): Promise<string[]> {
   const engine = await openEngine(url, await schemaFiles());
   try {
     const lockfile = {
       path: 'migration_lock.toml',
       content: await readFile(join(migrationsFolder, 'migration_lock.toml'), 'utf8'),
     };
-    const migrationDirectories = (await migrations()).map(({ name, sql }) => ({
+    const wanted = (await knownMigrations()).filter(({ name }) => only?.includes(name) ?? true);
+    const migrationDirectories = wanted.map(({ name, sql }) => ({
       path: name,
       migrationFile: { path: 'migration.sql', content: { tag: 'ok' as const, value: sql } },
     }));
@@ -141,7 +144,7 @@ async function writeMigration(url: string, name: string | undefined): Promise<st
 
 /** Only until the first release: the first migration is drawn anew instead of stacking one on another. */
 async function redrawFirst(url: string): Promise<string> {
-  const [first] = await migrations();
+  const [first] = await knownMigrations();
   const sql = await differenceFromSchema(url, 'nothing');
   if (!first || !sql) throw new Error('There is no first migration to draw anew.');
   await writeFile(join(migrationsFolder, first.name, 'migration.sql'), sql);

@@ -124,6 +124,11 @@ export class ShopApp {
     return new ShopApp({ running, address, databaseUrl: database.url, dataFolder, drop });
   }
 
+  /** The same, for a server that something else started and ends. */
+  static beside(running: RunningApp, at: Pick<ShopApp, 'address' | 'databaseUrl' | 'dataFolder'>): ShopApp {
+    return new ShopApp({ running, ...at, drop: async () => undefined });
+  }
+
   visitor(): Visitor {
     return new Visitor(this);
   }

@@ -14,6 +14,7 @@ import { QuotesModule } from './modules/quotes/quotes.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
 import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
+import { BACKUP_PLACES, type BackupPlaces, Backups } from './platform/backup/backups.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
 import { IDS, type Ids } from './platform/command/ids.ts';
 import { Refusals } from './platform/command/refusals.ts';
@@ -40,6 +41,8 @@ export interface Surroundings {
   readonly ids: Ids;
   readonly files: FileStore;
   readonly keys: KeyFolder;
+  /** When and where backups are written by themselves. */
+  readonly schedule: BackupPlaces | undefined;
 }
 
 /** The departments in the order a unit meets them. */
@@ -62,7 +65,7 @@ const departments = [
 @Global()
 @Module({})
 export class AppModule {
-  static with({ database, clock, ids, files, keys }: Surroundings): DynamicModule {
+  static with({ database, clock, ids, files, keys, schedule }: Surroundings): DynamicModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
@@ -73,6 +76,7 @@ export class AppModule {
         { provide: IDS, useValue: ids },
         { provide: FILES, useValue: files },
         { provide: KeyFolder, useValue: keys },
+        { provide: BACKUP_PLACES, useValue: schedule ?? null },
         Reads,
         Refusals,
         Attempts,
@@ -81,6 +85,7 @@ export class AppModule {
         CommandRunner,
         Pruning,
         Anchoring,
+        Backups,
         { provide: APP_GUARD, useClass: DoorGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },

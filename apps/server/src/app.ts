@@ -7,7 +7,8 @@ import type { LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyInstance } from 'fastify';
-import { AppModule } from './app.module.ts';
+import { AppModule, type Surroundings } from './app.module.ts';
+import type { BackupSchedule } from './platform/backup/backups.ts';
 import { type Clock, systemClock } from './platform/command/clock.ts';
 import { type Ids, systemIds } from './platform/command/ids.ts';
 import { CommandRunner } from './platform/command/runner.ts';
@@ -26,6 +27,8 @@ export interface AppOptions {
   readonly filesFolder: string;
   /** Folder of the shop's private keys, closed to every other account. */
   readonly keysFolder: string;
+  /** Scheduled backups; none without it. */
+  readonly backups?: BackupSchedule;
   /** True behind HTTPS: `__Host-` cookies and HSTS. */
   readonly secure?: boolean;
   /** Folder of the built dashboard; without it only the API is served. */
@@ -60,7 +63,7 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
   const files = new FolderFileStore(options.filesFolder);
   const { clock = systemClock, ids = systemIds } = options;
   const keys = new KeyFolder(options.keysFolder);
-  const module = AppModule.with({ database, clock, ids, files, keys });
+  const module = AppModule.with({ database, clock, ids, files, keys, schedule: scheduleOf(options) });
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,
@@ -84,6 +87,10 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
       await database.close();
     },
   };
+}
+
+function scheduleOf({ backups, filesFolder, keysFolder }: AppOptions): Surroundings['schedule'] {
+  return backups && backups.everyHours > 0 ? { ...backups, filesFolder, keysFolder } : undefined;
 }
 
 async function registerProtection(

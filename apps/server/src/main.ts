@@ -1,7 +1,8 @@
 import { applyMigrations, schemaVersionState } from '../../../prisma/migrate.ts';
 import { createApp } from './app.ts';
+import { refuseHalfRestored } from './platform/backup/restore.ts';
 import { startEmbeddedPostgres } from './platform/embedded-postgres/start.ts';
-import { filesOf, keysOf, readSettings, type Settings } from './settings.ts';
+import { filesOf, keptSecret, keysOf, readSettings, type Settings } from './settings.ts';
 
 type Stop = () => Promise<void>;
 
@@ -18,6 +19,7 @@ async function readyDatabase(settings: Settings, stops: Stop[]): Promise<string>
     await applyMigrations(ownerUrl);
     return serverUrl ?? ownerUrl;
   }
+  refuseHalfRestored(settings.dataFolder);
   const embedded = await startEmbeddedPostgres(settings.dataFolder);
   stops.unshift(embedded.stop);
   if (embedded.adopted) console.log('Took over the database that was left running.');
@@ -38,14 +40,19 @@ async function inventShop(databaseUrl: string, settings: Settings): Promise<void
 
 async function start(settings: Settings, stops: Stop[]): Promise<void> {
   const databaseUrl = await readyDatabase(settings, stops);
-  const { sessionSecret, secure, dashboardFolder, requestsPerMinute } = settings;
+  const { secure, dashboardFolder, requestsPerMinute } = settings;
   const server = await createApp({
     databaseUrl,
-    sessionSecret,
+    sessionSecret: settings.sessionSecret ?? keptSecret(settings.dataFolder),
     secure,
     requestsPerMinute,
     filesFolder: filesOf(settings),
     keysFolder: keysOf(settings),
+    backups: {
+      folder: settings.backupsFolder,
+      everyHours: settings.backupHours,
+      passphrase: settings.backupPassphrase,
+    },
     ...(dashboardFolder ? { dashboardFolder } : {}),
   });
   stops.unshift(server.close);

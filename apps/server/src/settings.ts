@@ -14,9 +14,16 @@ export interface Settings {
   readonly ownerUrl: string | undefined;
   /** The account the server works with; the owner's when absent. */
   readonly serverUrl: string | undefined;
-  readonly sessionSecret: string;
+  /** Signs session cookies; one is made and kept beside the data when absent. */
+  readonly sessionSecret: string | undefined;
   /** Requests a minute for one person or address. */
   readonly requestsPerMinute: number;
+  /** Where scheduled backups go: beside the data, best on another disk. */
+  readonly backupsFolder: string;
+  /** Encrypts backups; without it they hold no private keys. */
+  readonly backupPassphrase: string | undefined;
+  /** Hours between scheduled backups; 0 for none. */
+  readonly backupHours: number;
   /** Whether an empty embedded database is filled with the invented shop. */
   readonly demo: boolean;
   readonly dashboardFolder: string | undefined;
@@ -59,8 +66,11 @@ export function readSettings(environment: Environment): Settings {
     ownerUrl: secret(environment, 'DATABASE_URL'),
     serverUrl: secret(environment, 'DATABASE_SERVER_URL'),
     requestsPerMinute: Number(environment.HUBWRIGHT_REQUESTS_PER_MINUTE ?? 3_000) || 3_000,
+    backupsFolder: resolve(root, environment.HUBWRIGHT_BACKUPS ?? `${dataFolder}-backups`),
+    backupPassphrase: secret(environment, 'HUBWRIGHT_BACKUP_PASSPHRASE'),
+    backupHours: Number(environment.HUBWRIGHT_BACKUP_HOURS ?? 24) || 0,
     demo: environment.HUBWRIGHT_DEMO !== 'no',
-    sessionSecret: secret(environment, 'SESSION_SECRET') ?? keptSecret(dataFolder),
+    sessionSecret: secret(environment, 'SESSION_SECRET'),
     dashboardFolder: existsSync(join(dashboard, 'index.html')) ? dashboard : undefined,
   };
 }
@@ -72,7 +82,7 @@ function secret(environment: Environment, name: string): string | undefined {
 }
 
 /** Made once and kept beside the data, so that people stay signed in when the server starts again. */
-function keptSecret(dataFolder: string): string {
+export function keptSecret(dataFolder: string): string {
   const file = join(dataFolder, 'session-secret');
   if (existsSync(file)) return readFileSync(file, 'utf8').trim();
   const made = randomBytes(32).toString('base64url');

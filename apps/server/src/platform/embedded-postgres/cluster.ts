@@ -49,6 +49,12 @@ async function clusterHome(dataFolder: string): Promise<string> {
   return home;
 }
 
+/** Where the cluster of a data folder is, or would be; nothing is made. */
+export async function homeOf(dataFolder: string): Promise<string> {
+  const noted = await readFile(join(resolve(dataFolder), 'postgres-is-in'), 'utf8').catch(() => undefined);
+  return noted?.trim() || join(resolve(dataFolder), 'postgres');
+}
+
 /** A folder the database account may pass through, whatever the umask; one that existed keeps its mode. */
 async function makeOpen(folder: string): Promise<void> {
   const first = await mkdir(folder, { recursive: true });

@@ -1,7 +1,7 @@
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import pg from 'pg';
-import { type Cluster, launch, openCluster, superuser } from './cluster.ts';
+import { type Cluster, homeOf, launch, openCluster, superuser } from './cluster.ts';
 import { isPostgres, type Postmaster, readPostmaster, stopPostmaster, until } from './postmaster.ts';
 
 export type EmbeddedPostgres = {
@@ -57,6 +57,15 @@ export async function joinEmbeddedPostgres(dataFolder: string): Promise<Pick<Emb
   if (found && isPostgres(found.pid) && (await until(answers, 10_000)) && (await isOwned(cluster, found)))
     return { url: address(cluster, found.port, database), stop: async () => undefined };
   return startEmbeddedPostgres(dataFolder);
+}
+
+/** Throws away a data folder with its database, stopping what a killed program left running there. */
+export async function discardEmbedded(dataFolder: string): Promise<void> {
+  const home = await homeOf(dataFolder);
+  const left = readPostmaster(join(home, 'data'));
+  if (left && isPostgres(left.pid)) await stopPostmaster(left.pid, stuckPatienceMs);
+  await rm(home, { recursive: true, force: true });
+  await rm(dataFolder, { recursive: true, force: true });
 }
 
 async function isOwned(cluster: Cluster, { port }: Postmaster): Promise<boolean> {
