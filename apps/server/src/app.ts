@@ -48,6 +48,15 @@ export interface RunningApp {
 /** Builds a server that is not listening yet; close() also closes its database connections. */
 export async function createApp(options: AppOptions): Promise<RunningApp> {
   const database = new Database(options.databaseUrl);
+  try {
+    return await build(options, database);
+  } catch (error) {
+    await database.close();
+    throw error;
+  }
+}
+
+async function build(options: AppOptions, database: Database): Promise<RunningApp> {
   const secure = options.secure ?? false;
   const adapter = new FastifyAdapter({
     bodyLimit: 1_048_576,
@@ -68,9 +77,7 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
     bodyParser: false,
   });
   if (options.dashboardFolder) await serveDashboard(fastify, options.dashboardFolder);
-  app.enableShutdownHooks([]);
-  await app.init();
-  await fastify.ready();
+  await begin(app, fastify);
   return {
     app,
     runner: app.get(CommandRunner),
@@ -84,6 +91,18 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
       await database.close();
     },
   };
+}
+
+/** What has started when something fails, such as the live feed, stops again. */
+async function begin(app: NestFastifyApplication, fastify: FastifyInstance): Promise<void> {
+  app.enableShutdownHooks([]);
+  try {
+    await app.init();
+    await fastify.ready();
+  } catch (error) {
+    await app.close();
+    throw error;
+  }
 }
 
 async function registerProtection(
