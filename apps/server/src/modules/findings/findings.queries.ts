@@ -62,6 +62,11 @@ function findingRow(row: FindingSqlRow): FindingRow {
     overAndAbove: row.over_and_above,
     answer: costs ? answerOf(row.quote_states) : 'not-needed',
     parts: row.parts,
+    superseded: row.superseded.map((each) => ({
+      ...each,
+      decidedAt: new Date(each.decidedAt).toISOString(),
+      supersededAt: new Date(each.supersededAt).toISOString(),
+    })),
     steps: row.steps as FindingRow['steps'],
     done: row.done,
     version: row.version,
