@@ -1,6 +1,6 @@
 import type { Disposition } from '@hubwright/contracts/findings/areas';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
-import type { Reply, Sent } from '@hubwright/contracts/operation';
+import type { Reply } from '@hubwright/contracts/operation';
 import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
 import { minorDigits, parseMoney } from '../../format/money.ts';
@@ -12,6 +12,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { Decided } from './Decided.tsx';
 import type { Finding } from './findings.ts';
 import { type PartDraft, PartsNeeded, partsInput } from './parts-needed.tsx';
 import { type RepairDraft, RepairPlan, repairInput } from './repair-plan.tsx';
@@ -23,36 +24,6 @@ const choices = [
 ] as const;
 
 const { disposeFinding, supersedeDisposition } = findingOperations;
-type Decision = Omit<Sent<typeof disposeFinding>, 'signature'>;
-
-/** What is signed, in short. */
-function Decided({ finding, input, parts }: { finding: Finding; input: Decision; parts: PartDraft[] }) {
-  return (
-    <>
-      <p>
-        <strong>{input.disposition}</strong>: {finding.number}, {finding.traveler.title}, {finding.areaTitle},{' '}
-        {finding.place}
-      </p>
-      <p className="small">{finding.description}</p>
-      {input.note ? <p className="small">{input.note}</p> : null}
-      <ul className="small">
-        {input.steps?.map((step) => (
-          <li key={step.title}>
-            {step.title} ({step.process.replaceAll('-', ' ')}, {step.standardMinutes} min)
-          </li>
-        ))}
-        {input.parts?.length
-          ? parts.map((each) => (
-              <li key={`${each.part?.id} ${each.position}`}>
-                {each.quantity} {each.part?.name} for {each.position}
-              </li>
-            ))
-          : null}
-      </ul>
-    </>
-  );
-}
-
 /**
  * A disposition is a signature: nothing is chosen beforehand, repair names its steps, and parts become demand. A finding that
  * has one is decided anew with a reason; the earlier one stays on record.

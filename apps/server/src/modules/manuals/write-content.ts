@@ -28,8 +28,12 @@ export async function writeContent(context: Writing, revisionId: string, content
     ),
   });
   await writeRoutes(context, revisionId, content.models);
+  await writeLimits(context, revisionId, content.models);
+}
+
+async function writeLimits({ tx, newId }: Writing, revisionId: string, models: readonly ModelContent[]): Promise<void> {
   await tx.tboRule.createMany({
-    data: content.models.flatMap(({ modelId, tboRules }) =>
+    data: models.flatMap(({ modelId, tboRules }) =>
       tboRules.map(({ applicationId, hoursTenths, months, ...rule }) => ({
         ...rule,
         id: newId(),
@@ -42,7 +46,7 @@ export async function writeContent(context: Writing, revisionId: string, content
     ),
   });
   await tx.lifeLimit.createMany({
-    data: content.models.flatMap(({ modelId, lifeLimits }) =>
+    data: models.flatMap(({ modelId, lifeLimits }) =>
       lifeLimits.map(({ partNumber, hoursTenths, cycles }) => ({
         id: newId(),
         revisionId,

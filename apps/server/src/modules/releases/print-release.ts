@@ -34,10 +34,7 @@ export function printRelease(content: ReleaseContent, shopName: string): Promise
     .facts([
       ['Date of completion', content.completedOn],
       ['Work done by', content.performedBy.join(', ')],
-      [
-        'Approved by',
-        approvedBy.personCertificate ? `${approvedBy.name}, ${approvedBy.personCertificate}` : approvedBy.name,
-      ],
+      ['Approved by', [approvedBy.name, approvedBy.personCertificate].filter(Boolean).join(', ')],
       ['Certificate', `${approvedBy.certificateNumber}, ${approvedBy.certificateKind}`],
       ['Signed', `electronically, ${approvedBy.signedAt}`],
     ]);
