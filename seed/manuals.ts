@@ -69,7 +69,7 @@ export async function seedRevision(
     const of = [...ids.applications].filter(([name]) => name.startsWith(`${one.designation} ${airframe} `));
     return of.map(([, applicationId]) => ({ ...rule, applicationId }));
   });
-  const model = { ...content, modelId: ids.models.get(one.designation) as string, tboRules: rules };
+  const model = { lifeLimits: [], ...content, modelId: ids.models.get(one.designation) as string, tboRules: rules };
   const input = { manualId, revision: one.revision, issuedOn: run.day(one.issued), models: [model] };
   const { id } = await run.run(issueRevision, input, { by: 'inspector' });
   const signed = { revisionId: id, checkedOn: run.now().slice(0, 10), signature: presigned };

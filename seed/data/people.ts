@@ -19,6 +19,8 @@ export interface PersonSeed {
   readonly displayName: string;
   readonly initials: string;
   readonly roles: readonly Role[];
+  /** Their own certificate, where the invented authority gave them one. */
+  readonly certificateNumber?: string;
   readonly authorisations: readonly Held[];
 }
 
@@ -63,6 +65,7 @@ export const people: readonly PersonSeed[] = [
     signInName: 'inspector',
     displayName: 'Bram Ostler',
     initials: 'BO',
+    certificateNumber: 'DEMO-R-2204',
     roles: ['inspector'],
     authorisations: [
       {
@@ -78,6 +81,7 @@ export const people: readonly PersonSeed[] = [
     signInName: 'sunniva',
     displayName: 'Sunniva Keld',
     initials: 'SK',
+    certificateNumber: 'DEMO-R-1871',
     roles: ['inspector'],
     authorisations: [
       { level: 'inspect', processes: [...everyBench, 'receiving-inspection', 'stock-acceptance', 'final-inspection'] },

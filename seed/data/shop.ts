@@ -21,4 +21,5 @@ export const shop: Sent<typeof peopleOperations.setUpShop>['shop'] = {
   taxRounding: 'total',
   quoteValidDays: 30,
   inspectOwnWork: [],
+  namesPersonCertificate: true,
 };

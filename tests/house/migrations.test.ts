@@ -3,7 +3,15 @@ import pg from 'pg';
 import { applyMigrations, differenceFromSchema, schemaVersionState } from '../../prisma/migrate.ts';
 import { emptyDatabase, freshDatabase, type TestDatabase } from '../support/database.ts';
 
-const onlyAdded = ['movements', 'record_entries', 'record_links', 'sign_offs', 'measurements', 'releases'];
+const onlyAdded = [
+  'movements',
+  'record_entries',
+  'record_links',
+  'sign_offs',
+  'measurements',
+  'releases',
+  'superseded_dispositions',
+];
 
 describe('migrations', () => {
   let fresh: TestDatabase;

@@ -85,6 +85,12 @@ export class Visitor {
   }
 }
 
+const open = new Set<ShopApp>();
+// A spec whose beforeAll failed has nothing to close, but its server still listens; under jest whatever is open goes at the end.
+(globalThis as { afterAll?: (close: () => Promise<unknown>) => void }).afterAll?.(() =>
+  Promise.all([...open].map((shop) => shop.close())),
+);
+
 /** A server on a database of its own. */
 export class ShopApp {
   readonly running: RunningApp;
@@ -108,20 +114,29 @@ export class ShopApp {
   static async open(template: 'empty' | 'shop' = 'shop', options: Partial<AppOptions> = {}): Promise<ShopApp> {
     const database = await freshDatabase(template);
     const dataFolder = await mkdtemp(join(tmpdir(), 'hubwright-data-'));
-    const running = await createApp({
-      filesFolder: join(dataFolder, 'files'),
-      keysFolder: join(dataFolder, 'keys'),
-      databaseUrl: database.url,
-      sessionSecret: 'a secret only the tests know, long enough',
-      requestsPerMinute: 1_000_000,
-      ...options,
-    });
-    const address = await running.listen(0);
     const drop = async () => {
       await database.drop();
       await rm(dataFolder, { recursive: true, force: true });
     };
-    return new ShopApp({ running, address, databaseUrl: database.url, dataFolder, drop });
+    let running: RunningApp | undefined;
+    try {
+      running = await createApp({
+        filesFolder: join(dataFolder, 'files'),
+        keysFolder: join(dataFolder, 'keys'),
+        databaseUrl: database.url,
+        sessionSecret: 'a secret only the tests know, long enough',
+        requestsPerMinute: 1_000_000,
+        ...options,
+      });
+      const address = await running.listen(0);
+      const shop = new ShopApp({ running, address, databaseUrl: database.url, dataFolder, drop });
+      open.add(shop);
+      return shop;
+    } catch (error) {
+      await running?.close();
+      await drop();
+      throw error;
+    }
   }
 
   /** The same, for a server that something else started and ends. */
@@ -151,6 +166,7 @@ export class ShopApp {
   }
 
   async close(): Promise<void> {
+    if (!open.delete(this)) return;
     await this.running.close();
     await this.drop();
   }

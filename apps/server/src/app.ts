@@ -51,6 +51,15 @@ export interface RunningApp {
 /** Builds a server that is not listening yet; close() also closes its database connections. */
 export async function createApp(options: AppOptions): Promise<RunningApp> {
   const database = new Database(options.databaseUrl);
+  try {
+    return await build(options, database);
+  } catch (error) {
+    await database.close();
+    throw error;
+  }
+}
+
+async function build(options: AppOptions, database: Database): Promise<RunningApp> {
   const secure = options.secure ?? false;
   const adapter = new FastifyAdapter({
     bodyLimit: 1_048_576,
@@ -71,9 +80,7 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
     bodyParser: false,
   });
   if (options.dashboardFolder) await serveDashboard(fastify, options.dashboardFolder);
-  app.enableShutdownHooks([]);
-  await app.init();
-  await fastify.ready();
+  await begin(app, fastify);
   return {
     app,
     runner: app.get(CommandRunner),
@@ -91,6 +98,18 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
 
 function scheduleOf({ backups, filesFolder, keysFolder }: AppOptions): Surroundings['schedule'] {
   return backups && backups.everyHours > 0 ? { ...backups, filesFolder, keysFolder } : undefined;
+}
+
+/** What has started when something fails, such as the live feed, stops again. */
+async function begin(app: NestFastifyApplication, fastify: FastifyInstance): Promise<void> {
+  app.enableShutdownHooks([]);
+  try {
+    await app.init();
+    await fastify.ready();
+  } catch (error) {
+    await app.close();
+    throw error;
+  }
 }
 
 async function registerProtection(

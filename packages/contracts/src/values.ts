@@ -18,6 +18,12 @@ export const hoursTenths = z.union([
   z.literal('unknown'),
 ]);
 
+/** Cycles since new, or the word unknown: never zero for unknown. */
+export const cyclesSinceNew = z.union([
+  z.int().min(0, 'Cycles cannot be negative').max(10_000_000),
+  z.literal('unknown'),
+]);
+
 /** An amount in the currency's smallest unit. */
 export const money = z.strictObject({ currency: z.string().regex(/^[A-Z]{3}$/), minor: z.int() }).meta({ id: 'Money' });
 

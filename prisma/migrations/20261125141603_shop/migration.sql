@@ -729,6 +729,7 @@ CREATE TABLE "serialized_items" (
     "part_number" TEXT NOT NULL,
     "serial" TEXT,
     "provisional_name" TEXT,
+    "joined_into_id" UUID,
     "created_at" TIMESTAMPTZ(3) NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
 
@@ -1292,6 +1293,9 @@ ALTER TABLE "record_links" ADD CONSTRAINT "record_links_entry_id_fkey" FOREIGN K
 
 -- AddForeignKey
 ALTER TABLE "releases" ADD CONSTRAINT "releases_work_order_id_fkey" FOREIGN KEY ("work_order_id") REFERENCES "work_orders"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "serialized_items" ADD CONSTRAINT "serialized_items_joined_into_id_fkey" FOREIGN KEY ("joined_into_id") REFERENCES "serialized_items"("id") ON DELETE SET NULL ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "serialized_items" ADD CONSTRAINT "serialized_items_model_id_fkey" FOREIGN KEY ("model_id") REFERENCES "unit_models"("id") ON DELETE SET NULL ON UPDATE CASCADE;

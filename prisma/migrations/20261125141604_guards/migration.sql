@@ -22,7 +22,7 @@ ALTER TABLE "part_alternates" ADD CONSTRAINT "a part does not stand in for itsel
 ALTER TABLE "kit_list_lines" ADD CONSTRAINT "a kit list line asks for at least one piece" CHECK ("quantity" > 0);
 ALTER TABLE "kit_list_lines" ADD CONSTRAINT "a kit list line's least is between none and its most"
   CHECK ("minimum" BETWEEN 0 AND "quantity");
-ALTER TABLE "kit_lines" ADD CONSTRAINT "a kit line asks for at least one piece" CHECK ("quantity" > 0);
+ALTER TABLE "kit_lines" ADD CONSTRAINT "a kit line asks for no negative number of pieces" CHECK ("quantity" >= 0);
 ALTER TABLE "kit_lines" ADD CONSTRAINT "a kit line's least is between none and its most" CHECK ("minimum" BETWEEN 0 AND "quantity");
 ALTER TABLE "finding_parts" ADD CONSTRAINT "a finding asks for at least one piece" CHECK ("quantity" > 0);
 ALTER TABLE "purchase_order_lines" ADD CONSTRAINT "an order line asks for at least one piece" CHECK ("quantity" > 0);
@@ -42,6 +42,8 @@ ALTER TABLE "authorisations" ADD CONSTRAINT "an authorisation begins before it e
 -- Units and work orders
 ALTER TABLE "serialized_items" ADD CONSTRAINT "an item has a serial or a provisional name"
   CHECK ("serial" IS NOT NULL OR "provisional_name" IS NOT NULL);
+ALTER TABLE "serialized_items" ADD CONSTRAINT "only an item without a serial is joined into another"
+  CHECK ("joined_into_id" IS NULL OR ("serial" IS NULL AND "joined_into_id" <> "id"));
 ALTER TABLE "installations" ADD CONSTRAINT "a part is not installed in itself" CHECK ("item_id" <> "parent_id");
 ALTER TABLE "installations" ADD CONSTRAINT "a part is not taken off before it was put on" CHECK ("from_date" <= "to_date");
 ALTER TABLE "time_records" ADD CONSTRAINT "hours are not negative"

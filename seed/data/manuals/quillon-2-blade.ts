@@ -184,5 +184,7 @@ export function quillon2Blade(revision: '2' | '3'): ContentSeed {
       },
     ],
     tboRules: [{ hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' }],
+    // The hub is retired at 8,500.0 h since new; QC3333 in the shop is past it, and of QC4471 nobody knows.
+    lifeLimits: [{ partNumber: 'Q201-61', hoursTenths: 85_000 }],
   };
 }

@@ -4,10 +4,11 @@ import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Process } from '@hubwright/contracts/people/operations';
 
 /** What a revision says about a model, before the server gave the model its id. All of it is invented. */
-export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules'> & {
+export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules' | 'lifeLimits'> & {
   readonly tboRules: readonly (Omit<ModelContent['tboRules'][number], 'applicationId'> & {
     readonly airframe?: string;
   })[];
+  readonly lifeLimits?: ModelContent['lifeLimits'];
 };
 export type LineSeed = ModelContent['kitList'][number];
 export type StepSeed = ModelContent['routes'][number]['steps'][number];

@@ -9,6 +9,7 @@ import { Link, useNavigateTo } from '../ui/Link.tsx';
 import { Toasts } from '../ui/toasts.tsx';
 import { AreaNavigation } from './AreaNavigation.tsx';
 import { HelpDialog } from './HelpDialog.tsx';
+import { Hints } from './Hints.tsx';
 import { LiveMark } from './LiveMark.tsx';
 import { PersonMenu } from './PersonMenu.tsx';
 import { SearchField } from './SearchField.tsx';
@@ -55,6 +56,7 @@ export function Shell() {
           <AreaNavigation />
         </header>
         <main id="main" tabIndex={-1}>
+          <Hints />
           <Outlet />
         </main>
         <HelpDialog isOpen={isHelpOpen} onClose={() => setHelpOpen(false)} />

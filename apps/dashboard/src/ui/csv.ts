@@ -20,8 +20,8 @@ export function csvText(header: readonly string[], rows: readonly (readonly Cell
 }
 
 /** Hands text to the person as a file. */
-export function saveFile(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
+export function saveFile(name: string, text: string, type = 'text/csv;charset=utf-8'): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

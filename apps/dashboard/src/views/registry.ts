@@ -1,7 +1,6 @@
-import { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
-import { lazyRouteComponent } from '@tanstack/react-router';
 import type { ComponentType } from 'react';
+import { administrationPages } from './administration/pages.ts';
 import { buildBenchPages } from './build-bench/pages.ts';
 import { frontDeskPages } from './front-desk/pages.ts';
 import { inspectionPages } from './inspection/pages.ts';
@@ -37,8 +36,6 @@ export interface View {
   readonly component: ComponentType;
 }
 
-const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator'];
-
 /** Every view there is. The first of an area that a person may open is where the area's tab leads. */
 export const views: readonly View[] = [
   ...frontDeskPages,
@@ -46,22 +43,5 @@ export const views: readonly View[] = [
   ...buildBenchPages,
   ...inspectionPages,
   ...managerPages,
-  {
-    path: '/administration/people',
-    area: 'administration',
-    title: 'People',
-    question: 'Who works here, and what may each of them do?',
-    roles: peopleOperations.listPeople.access as readonly Role[],
-    inNavigation: true,
-    component: lazyRouteComponent(() => import('./administration/PeoplePage.tsx'), 'PeoplePage'),
-  },
-  {
-    path: '/administration/shop',
-    area: 'administration',
-    title: 'Shop profile',
-    question: 'What does every record, quote and date of this shop go by?',
-    roles: everyone,
-    inNavigation: true,
-    component: lazyRouteComponent(() => import('./administration/ShopProfilePage.tsx'), 'ShopProfilePage'),
-  },
+  ...administrationPages,
 ];

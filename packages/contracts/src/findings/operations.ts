@@ -2,7 +2,19 @@ import { z } from 'zod';
 import { partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
-import { changed, hoursTenths, id, instant, line, listOf, note, page, pieces, signature } from '../values.ts';
+import {
+  changed,
+  cyclesSinceNew,
+  hoursTenths,
+  id,
+  instant,
+  line,
+  listOf,
+  note,
+  page,
+  pieces,
+  signature,
+} from '../values.ts';
 import { signingProblems } from '../work-orders/traveler-operations.ts';
 import { measuredValues, performed, stepState, who } from '../work-orders/traveler-shapes.ts';
 import { damage, disposition } from './areas.ts';
@@ -15,6 +27,31 @@ const found = {
   place: line,
   description: z.string().trim().min(3, 'Say what was found').max(2000),
 };
+
+const partOfFinding = z.object({
+  id,
+  partId: id,
+  number: z.string(),
+  description: z.string(),
+  position: z.string(),
+  quantity: z.int(),
+});
+
+/** A disposition that a newer one took the place of. Both stay on record. */
+const supersededDisposition = z
+  .object({
+    disposition,
+    note: z.string(),
+    labourMinor: z.int(),
+    overAndAbove: z.boolean(),
+    parts: z.array(partOfFinding),
+    steps: z.array(z.string()),
+    decidedBy: who,
+    decidedAt: instant,
+    reason: z.string(),
+    supersededAt: instant,
+  })
+  .meta({ id: 'SupersededDisposition' });
 
 const findingRow = z
   .object({
@@ -40,16 +77,9 @@ const findingRow = z
     overAndAbove: z.boolean(),
     /** Over-and-above only: what the customer answered so far. */
     answer: z.enum(['not-needed', 'not-asked', 'waiting', 'approved', 'declined']),
-    parts: z.array(
-      z.object({
-        id,
-        partId: id,
-        number: z.string(),
-        description: z.string(),
-        position: z.string(),
-        quantity: z.int(),
-      }),
-    ),
+    parts: z.array(partOfFinding),
+    /** Earlier dispositions, newest first, each with the reason why it no longer holds. */
+    superseded: z.array(supersededDisposition),
     steps: z.array(z.object({ id, title: z.string(), state: stepState })),
     /** Decided, and every step it asked for signed. */
     done: z.boolean(),
@@ -64,6 +94,24 @@ const repairStep = z.strictObject({
   level: levelSchema.default('perform'),
   standardMinutes: z.int().min(0).max(10_000),
 });
+
+/** What an inspector decides. */
+const decision = {
+  disposition,
+  note: note.default(''),
+  /** Repair: the steps it takes, in order. They go on the traveler. */
+  steps: z.array(repairStep).max(30).default([]),
+  /** Parts it needs beside the kit: they become demand of the kit. */
+  parts: z
+    .array(z.strictObject({ partId: id, position: line, quantity: pieces }))
+    .max(50)
+    .default([]),
+  /** Labour to charge, in the currency’s smallest unit. */
+  labourMinor: z.int().min(0).max(100_000_000).default(0),
+};
+const decided = changed
+  .extend({ disposition, overAndAbove: z.boolean(), stepIds: z.array(id), stage: z.string() })
+  .meta({ id: 'FindingDecided' });
 
 export const findingOperations = {
   listFindings: read({
@@ -127,28 +175,35 @@ export const findingOperations = {
     access: ['inspector'],
     versioned: true,
     summary: 'Decide a finding: serviceable, repair or reject. The decision is a signature',
-    input: z.strictObject({
-      findingId: id,
-      disposition,
-      note: note.default(''),
-      /** Repair: the steps it takes, in order. They go on the traveler. */
-      steps: z.array(repairStep).max(30).default([]),
-      /** Parts it needs beside the kit: they become demand of the kit. */
-      parts: z
-        .array(z.strictObject({ partId: id, position: line, quantity: pieces }))
-        .max(50)
-        .default([]),
-      /** Labour to charge, in the currency’s smallest unit. */
-      labourMinor: z.int().min(0).max(100_000_000).default(0),
-      signature,
-    }),
-    output: changed
-      .extend({ disposition, overAndAbove: z.boolean(), stepIds: z.array(id), stage: z.string() })
-      .meta({ id: 'FindingDecided' }),
+    input: z.strictObject({ findingId: id, ...decision, signature }),
+    output: decided,
     signs: 'I inspected what was found and decide so by the named manual revision',
     touches: ['work-orders', 'quotes', 'kits', 'units', 'releases'],
     problems: [
       'finding-decided',
+      'repair-not-allowed',
+      'still-outside-limits',
+      'repair-steps-missing',
+      'revision-superseded',
+      'wrong-state',
+    ],
+  }),
+  supersedeDisposition: command({
+    id: 'supersede-disposition',
+    noun: 'findings',
+    path: '/api/findings/:findingId/disposition/supersede',
+    access: ['inspector'],
+    versioned: true,
+    summary: 'Decide a finding anew: the earlier disposition stays on record, and what it asked for is taken back',
+    input: z.strictObject({ findingId: id, reason: line, ...decision, signature }),
+    output: decided,
+    signs:
+      'The earlier disposition no longer holds; I inspected what was found and decide so by the named manual revision',
+    touches: ['work-orders', 'quotes', 'kits', 'units', 'releases'],
+    problems: [
+      'finding-undecided',
+      'disposition-paid',
+      'disposition-carried-out',
       'repair-not-allowed',
       'still-outside-limits',
       'repair-steps-missing',
@@ -170,6 +225,7 @@ export const findingOperations = {
       /** A replacement keeps its own times. */
       sinceNewTenths: hoursTenths,
       sinceOverhaulTenths: hoursTenths,
+      sinceNewCycles: cyclesSinceNew.default('unknown'),
     }),
     output: z.object({ id, version: z.int(), itemId: id }).meta({ id: 'ReplacementFitted' }),
     touches: ['units', 'work-orders', 'releases'],

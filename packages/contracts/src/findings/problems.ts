@@ -4,7 +4,17 @@ export const findingProblems = {
   'finding-decided': {
     status: 409,
     title: 'This finding has its disposition already',
-    next: 'Raise a new finding if something else turned up.',
+    next: 'Decide it anew with the reason, or raise a new finding if something else turned up.',
+  },
+  'disposition-paid': {
+    status: 409,
+    title: 'The customer’s money stands on the earlier disposition',
+    next: 'Raise a new finding on the same part for what is different and decide that one.',
+  },
+  'disposition-carried-out': {
+    status: 409,
+    title: 'The earlier disposition has been carried out',
+    next: 'Undo first what the message names, then decide anew.',
   },
   'repair-not-allowed': {
     status: 409,

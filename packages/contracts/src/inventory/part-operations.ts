@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
-import { changed, decimal, id, line, listOf, page } from '../values.ts';
+import { changed, date, decimal, id, line, listOf, page } from '../values.ts';
+import { lotState, partNamed, storagePlace } from './shapes.ts';
 
 /** What a part is to a kit. Mandatory parts, hardware and seals are always new. */
 export const partClassesInStock = ['mandatory', 'hardware', 'seal', 'consumable', 'serialized', 'raw'] as const;
@@ -43,6 +44,32 @@ const binCode = z
   .trim()
   .toUpperCase()
   .regex(/^[A-Z0-9][A-Z0-9-]{0,19}$/, 'Use 1 to 20 letters, digits or dashes');
+const binTitle = z.string().trim().max(100);
+const binWalk = z.int().min(0).max(100_000);
+const binNamed = z.object({ code: z.string() }).meta({ id: 'BinNamed' });
+/** A place and what it holds; `walk` is null where nobody walks to pull, and an empty bin is a place too. */
+const placeRow = z
+  .object({
+    kind: storagePlace,
+    ref: z.string(),
+    title: z.string(),
+    label: z.string(),
+    walk: z.int().nullable(),
+    lots: z.int(),
+    parts: z.int(),
+  })
+  .meta({ id: 'PlaceRow' });
+const lotThere = z
+  .object({
+    id,
+    code: z.string(),
+    part: partNamed,
+    state: lotState,
+    onHand: z.int(),
+    expiresOn: date.nullable(),
+    owner: z.string().nullable(),
+  })
+  .meta({ id: 'LotThere' });
 const keepers = ['parts-room', 'manager'] as const;
 
 export const partOperations = {
@@ -110,9 +137,39 @@ export const partOperations = {
     summary: 'Add a bin and its place in the walk',
     input: z.strictObject({
       code: binCode,
-      title: z.string().trim().max(100).default(''),
-      walk: z.int().min(0).max(100_000),
+      title: binTitle.default(''),
+      walk: binWalk,
     }),
-    output: z.object({ code: z.string() }).meta({ id: 'BinAdded' }),
+    output: binNamed,
+  }),
+  changeBin: command({
+    id: 'change-bin',
+    noun: 'inventory',
+    method: 'PUT',
+    path: '/api/bins/:code',
+    access: keepers,
+    summary:
+      'Say anew what a bin is called and where it comes in the walk; its code stays on the shelf and in the ledger',
+    input: z.strictObject({ code: binCode, title: binTitle, walk: binWalk }),
+    output: binNamed,
+    touches: ['kits'],
+  }),
+  listPlaces: read({
+    id: 'list-places',
+    noun: 'inventory',
+    path: '/api/places',
+    access: 'signed-in',
+    summary: 'What lies where: every bin in the order of the walk, then every other place that holds something',
+    input: z.strictObject({ ...page }),
+    output: listOf(placeRow),
+  }),
+  listLotsAt: read({
+    id: 'list-lots-at',
+    noun: 'inventory',
+    path: '/api/places/:kind/lots',
+    access: 'signed-in',
+    summary: 'The lots that lie at one place, by part number, with how many pieces of each lie there',
+    input: z.strictObject({ ...page, kind: storagePlace, ref: z.string().max(60).default('') }),
+    output: listOf(lotThere),
   }),
 } as const;

@@ -34,6 +34,10 @@ export const placeKinds = [
   'count',
 ] as const;
 
+/** Where things are kept: a unit’s inside, the scrap and what is outside the shop are no storage. */
+export const storagePlaces = ['bin', 'receiving', 'quarantine', 'tray', 'rack', 'vendor'] as const;
+export const storagePlace = z.enum(storagePlaces).meta({ id: 'StoragePlace' });
+
 /** A place, with the words a person knows it by: “bin A-01”, “tray of KIT-0004”, “rack of WO-1001”. */
 export const place = z
   .object({ kind: z.enum(placeKinds), ref: z.string(), title: z.string() })

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, id, line, listOf, note, page, signature } from '../values.ts';
-import { kitListLine, measureSpec, revisionInput, routeStep, routeTemplate, tboRule } from './revision.ts';
+import { kitListLine, lifeLimit, measureSpec, revisionInput, routeStep, routeTemplate, tboRule } from './revision.ts';
 import { material, pitch, scopeSchema, unitKind } from './words.ts';
 
 const model = {
@@ -65,6 +65,7 @@ const revisionDetail = revisionRow
         kitList: z.array(z.object({ ...kitListLine.shape, id, sequence: z.int(), description: z.string() })),
         routes: z.array(z.object({ ...routeTemplate.shape, id, steps: z.array(shownStep) })),
         tboRules: z.array(z.object(tboRule.shape)),
+        lifeLimits: z.array(z.object(lifeLimit.shape)),
       }),
     ),
   })

@@ -91,6 +91,18 @@ export const tboRule = z
   })
   .meta({ id: 'TboRule' });
 
+/** A part retired at a total time since new: hours, cycles or both. A release is refused at it and while the total is unknown. */
+export const lifeLimit = z
+  .strictObject({
+    partNumber,
+    hoursTenths: z.int().min(1).max(2_000_000).optional(),
+    cycles: z.int().min(1).max(10_000_000).optional(),
+  })
+  .refine((given) => given.hoursTenths !== undefined || given.cycles !== undefined, {
+    message: 'Give hours, cycles or both',
+  })
+  .meta({ id: 'LifeLimit' });
+
 /** All that a revision says about one model. */
 export const modelContent = z
   .strictObject({
@@ -98,6 +110,7 @@ export const modelContent = z
     kitList: z.array(kitListLine).max(400),
     routes: z.array(routeTemplate).max(60),
     tboRules: z.array(tboRule).max(40),
+    lifeLimits: z.array(lifeLimit).max(100).default([]),
   })
   .meta({ id: 'RevisionForModel' });
 export type ModelContent = z.output<typeof modelContent>;

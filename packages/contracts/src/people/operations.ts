@@ -52,6 +52,8 @@ export const shopProfile = z
     taxRounding: z.enum(['line', 'total']),
     quoteValidDays: z.int().min(1).max(365),
     inspectOwnWork: z.array(processSchema),
+    /** The authority asks for the approving person’s own certificate number beside the name in a release. */
+    namesPersonCertificate: z.boolean().default(false),
   })
   .meta({ id: 'ShopProfile' });
 
@@ -73,6 +75,7 @@ const person = z
     displayName: z.string(),
     initials: z.string(),
     email: z.string().nullable(),
+    certificateNumber: z.string().nullable(),
     roles: z.array(roleSchema),
     active: z.boolean(),
     version: z.int(),
@@ -96,6 +99,8 @@ const signInName = z
   .trim()
   .toLowerCase()
   .regex(/^[a-z0-9][a-z0-9.-]{1,39}$/, 'Use 2 to 40 letters, digits, dots or dashes');
+/** A person's own certificate, as it is printed on it. */
+const certificateNumber = z.string().trim().min(1).max(40);
 const none = z.strictObject({});
 const ok = z.object({ ok: z.literal(true) }).meta({ id: 'Done' });
 
@@ -178,6 +183,7 @@ export const peopleOperations = {
       displayName: line,
       initials: z.string().trim().min(1).max(4),
       email: z.email().optional(),
+      certificateNumber: certificateNumber.optional(),
       roles: z.array(roleSchema).min(1),
       password: newPassword,
       pin: z
@@ -197,7 +203,14 @@ export const peopleOperations = {
     access: ['administrator'],
     versioned: true,
     summary: 'Change roles, or turn an account off; its sessions end at once',
-    input: z.strictObject({ personId: id, displayName: line, roles: z.array(roleSchema).min(1), active: z.boolean() }),
+    input: z.strictObject({
+      personId: id,
+      displayName: line,
+      /** Null: the person has none; absent: as it was. Releases signed before keep what they said. */
+      certificateNumber: certificateNumber.nullable().optional(),
+      roles: z.array(roleSchema).min(1),
+      active: z.boolean(),
+    }),
     output: z.object({ id, version: z.int() }),
     problems: ['last-administrator'],
   }),

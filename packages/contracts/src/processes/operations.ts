@@ -30,8 +30,13 @@ export const processOperations = {
     noun: 'processes',
     path: '/api/instruments',
     access: 'signed-in',
-    summary: 'Instruments by tag, with their last good day',
-    input: z.strictObject({ ...page, kind: instrumentKind.optional(), search: z.string().max(60).optional() }),
+    summary: 'Instruments with their last good day, by tag or, with `order=due`, the most overdue in service first',
+    input: z.strictObject({
+      ...page,
+      kind: instrumentKind.optional(),
+      search: z.string().max(60).optional(),
+      order: z.enum(['tag', 'due']).default('tag'),
+    }),
     output: listOf(instrumentRow),
   }),
   addInstrument: command({

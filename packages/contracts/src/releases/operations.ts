@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { overhaulFact, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
-import { changed, date, id, instant, listOf, note, page, signature } from '../values.ts';
+import { changed, date, id, instant, line, listOf, note, page, signature } from '../values.ts';
 import { who } from '../work-orders/traveler-shapes.ts';
 
 /** What a record may call the work. Computed, never chosen. */
@@ -21,6 +21,7 @@ export const openKinds = [
   'revision',
   'instrument',
   'position',
+  'life-limit',
   'record',
 ] as const;
 
@@ -28,8 +29,8 @@ const openItem = z
   .object({
     kind: z.enum(openKinds),
     what: z.string(),
-    /** Who can close it: a role, or people by name where an authorisation decides. */
-    closedBy: z.object({ role: roleSchema.nullable(), people: z.array(z.string()) }),
+    /** Who can close it: any of these roles, or people by name where an authorisation decides. */
+    closedBy: z.object({ roles: z.array(roleSchema), people: z.array(z.string()) }),
     /** The thing itself, to open it. */
     subject: z.object({ kind: z.string(), id }).nullable(),
   })
@@ -62,6 +63,8 @@ const checklist = z
 export const releaseContent = z
   .object({
     number: z.string(),
+    /** The release this one corrects, and why; absent on a first one. */
+    supersedes: z.object({ number: z.string(), reason: z.string() }).optional(),
     workOrder: z.string(),
     customer: z.string(),
     aircraft: z.string().nullable(),
@@ -94,6 +97,8 @@ export const releaseContent = z
       name: z.string(),
       certificateNumber: z.string(),
       certificateKind: z.string(),
+      /** The person’s own, as it was at the signature, where the authority asks for it. */
+      personCertificate: z.string().optional(),
       signedAt: instant,
     }),
     findings: z.array(
@@ -121,6 +126,11 @@ const releaseRow = z
     approvedBy: who,
     fileHash: z.string(),
     contentHash: z.string(),
+    version: z.int(),
+    /** The release this one corrects, and why. */
+    supersedes: z.object({ id, number: z.string(), reason: z.string() }).nullable(),
+    /** The release that took its place. */
+    supersededBy: z.object({ id, number: z.string() }).nullable(),
   })
   .meta({ id: 'ReleaseRow' });
 
@@ -155,6 +165,29 @@ export const releaseOperations = {
     signs: 'I inspected this unit and approve it for return to service with respect to the work performed',
     touches: ['work-orders', 'units', 'due-dates'],
     problems: ['release-blocked', 'record-incomplete', 'already-released', 'own-inspection', 'wrong-state'],
+  }),
+  correctRelease: command({
+    id: 'correct-release',
+    noun: 'releases',
+    path: '/api/releases/:releaseId/correct',
+    access: ['inspector'],
+    summary: 'Correct the words of a release: a new version is signed and archived, the old one stays and is marked',
+    input: z.strictObject({
+      releaseId: id,
+      /** What was wrong with it. */
+      reason: line,
+      /** The description of the work, 43.9(a)(1), in its new words; as it was when absent. The unit is never corrected here. */
+      description: note.min(1, 'The description cannot be empty').optional(),
+      remarks: note.optional(),
+      statement: z.string().trim().min(1, 'The statement cannot be empty').max(2000).optional(),
+      signature,
+    }),
+    output: changed
+      .extend({ number: z.string(), word: recordWord, fileHash: z.string() })
+      .meta({ id: 'ReleaseCorrected' }),
+    signs: 'I correct this release for the reason given and approve the unit for return to service as it now says',
+    touches: ['work-orders'],
+    problems: ['release-superseded', 'nothing-corrected', 'record-incomplete', 'own-inspection'],
   }),
   listReleases: read({
     id: 'list-releases',

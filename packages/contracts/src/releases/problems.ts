@@ -16,4 +16,14 @@ export const releaseProblems = {
     title: 'This work order has been approved for return to service',
     next: 'Open its release.',
   },
+  'release-superseded': {
+    status: 409,
+    title: 'A newer version took the place of this release',
+    next: 'Open the newest version and correct that one.',
+  },
+  'nothing-corrected': {
+    status: 422,
+    title: 'The words are the same as before',
+    next: 'Change the description, the remarks or the statement.',
+  },
 } as const satisfies Record<string, ProblemKind>;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { meter } from '../customers/operations.ts';
 import { partClass, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, hoursTenths, id, instant, signature } from '../values.ts';
+import { changed, cyclesSinceNew, date, hoursTenths, id, instant, line, signature } from '../values.ts';
 
 /** What the scan box can land on. */
 export const foundKind = z
@@ -23,6 +23,7 @@ const times = z
     recordedOn: date,
     sinceNewTenths: hoursTenths,
     sinceOverhaulTenths: hoursTenths,
+    sinceNewCycles: cyclesSinceNew,
     meter: meter.nullable(),
     meterTenths: z.int().nullable(),
     basis: z.string(),
@@ -111,5 +112,26 @@ export const unitOperations = {
     output: changed,
     touches: ['work-orders'],
     problems: ['identity-taken', 'identity-settled', 'not-authorised'],
+  }),
+  establishTimes: command({
+    id: 'establish-times',
+    noun: 'units',
+    path: '/api/units/:itemId/times',
+    access: ['inspector'],
+    versioned: true,
+    summary: 'Sign what papers say of the times of a unit or part; earlier records stay',
+    signs: 'I read these times in the paper named',
+    input: z.strictObject({
+      itemId: id,
+      sinceNewTenths: hoursTenths,
+      sinceOverhaulTenths: hoursTenths,
+      sinceNewCycles: cyclesSinceNew.default('unknown'),
+      /** Which logbook, card or letter says so. */
+      basis: line,
+      signature,
+    }),
+    output: changed,
+    touches: ['work-orders', 'releases', 'due-dates'],
+    problems: ['hours-wrong', 'not-authorised'],
   }),
 } as const;

@@ -175,6 +175,18 @@ export const workOrderOperations = {
     touches: ['quotes'],
     problems: ['wrong-state', 'work-held'],
   }),
+  returnUnrepaired: command({
+    id: 'return-unrepaired',
+    noun: 'work-orders',
+    path: '/api/work-orders/:workOrderId/return-unrepaired',
+    access: desk,
+    versioned: true,
+    summary: 'The customer takes the unit back although work was agreed: work ends, promised parts are free again',
+    input: z.strictObject({ workOrderId: id, decidedByName: line, reason: line }),
+    output: moved,
+    touches: ['quotes', 'kits', 'inventory', 'releases'],
+    problems: ['wrong-state'],
+  }),
   placeHold: command({
     id: 'place-hold',
     noun: 'work-orders',

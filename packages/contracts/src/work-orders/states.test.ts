@@ -14,6 +14,7 @@ import {
   consents,
   consentTable,
   isPossible,
+  movesOn,
   next,
   type Stage,
   stages,
@@ -81,6 +82,18 @@ describe('the state tables of a work order', () => {
     expect(closed.flatMap((state) => actions.filter((action) => isPossible(state, action)))).toEqual([]);
   });
 
+  it('name who moves a unit on: every state before final inspection has someone, and only those the tables permit', () => {
+    expect(movesOn({ stage: 'build', consent: 'approved' })).toEqual(['technician', 'inspector']);
+    expect(movesOn({ stage: 'inspected', consent: 'quote-due' })).toEqual(['front-desk', 'manager']);
+    const before: readonly Stage[] = ['received', 'teardown', 'inspected', 'in-work', 'build'];
+    for (const state of all.filter(({ stage }) => before.includes(stage))) {
+      const tables: readonly { from: string; roles: readonly string[] }[] = [...stageTable, ...consentTable];
+      const permitted = tables.filter(({ from }) => from === state.stage || from === state.consent);
+      expect([name(state), movesOn(state).length > 0]).toEqual([name(state), state.consent !== 'declined']);
+      for (const role of movesOn(state)) expect(permitted.some(({ roles: who }) => who.includes(role))).toBe(true);
+    }
+  });
+
   it('say one thing only for a state and an action', () => {
     for (const table of [stageTable, consentTable]) {
       const pairs = table.map((move) => `${move.from} ${move.action}`);
@@ -104,6 +117,7 @@ describe('the state tables of a work order', () => {
       'close-build': travelerOperations.closeBuild,
       'reopen-build': findingOperations.disposeFinding,
       'approve-return-to-service': releaseOperations.approveRelease,
+      'return-unrepaired': workOrderOperations.returnUnrepaired,
       ship: workOrderOperations.shipUnit,
       close: workOrderOperations.closeWorkOrder,
     };

@@ -95,6 +95,7 @@ export const actions = [
   'close-build',
   'reopen-build',
   'approve-return-to-service',
+  'return-unrepaired',
   'ship',
   'close',
 ] as const;
@@ -135,6 +136,8 @@ export const consentTable: readonly Move<Consent, Action>[] = [
       ['quote-silent', 'declined'],
     ]),
   ),
+  // The customer takes the unit back although work was agreed: what was found later is not wanted.
+  ...moves<Consent, Action>('return-unrepaired', desk, [['approved', 'declined']]),
 ];
 
 /** The work: state × action → state, with who may act. */
@@ -145,6 +148,11 @@ export const stageTable: readonly Move<Stage, Action>[] = [
   ...moves<Stage, Action>('decline-return', desk, [
     ['received', 'returning-unrepaired'],
     ['inspected', 'returning-unrepaired'],
+  ]),
+  ...moves<Stage, Action>('return-unrepaired', desk, [
+    ['in-work', 'returning-unrepaired'],
+    ['build', 'returning-unrepaired'],
+    ['final-inspection', 'returning-unrepaired'],
   ]),
   // The shop buys the unit: this visit is over.
   ...moves<Stage, Action>('decline-purchase', desk, [
@@ -182,6 +190,25 @@ export function isPossible(state: { stage: Stage; consent: Consent }, action: Ac
     (!known(consentTable) || next(consentTable, state.consent, action) !== undefined)
   );
 }
+
+/** Roles that can take the unit a step on: by whatever is possible here but a no, silence or going back. */
+export function movesOn(state: { stage: Stage; consent: Consent }): Role[] {
+  const possible = actions.filter((action) => !awayFromRelease.has(action) && isPossible(state, action));
+  const ways = possible.flatMap((action) => [
+    ...(next(stageTable, state.stage, action)?.roles ?? []),
+    ...(next(consentTable, state.consent, action)?.roles ?? []),
+  ]);
+  return [...new Set(ways)];
+}
+
+const awayFromRelease: ReadonlySet<Action> = new Set<Action>([
+  'decline-return',
+  'decline-purchase',
+  'decline-scrap',
+  'return-unrepaired',
+  'record-silence',
+  'reopen-build',
+]);
 
 /** Who must act next. */
 export const ballHolders = [

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { AgeText, Amount } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import { EarlierDispositions } from './EarlierDispositions.tsx';
 import { type Finding, findingMark } from './findings.ts';
 
 /** One finding whole: what, where, who, what it needs and what was decided. */
@@ -52,6 +53,7 @@ export function FindingSheet({ finding, actions }: { finding: Finding; actions: 
           Labour: <Amount minor={finding.labourMinor} />
         </p>
       ) : null}
+      <EarlierDispositions finding={finding} />
       <div className="row">{actions}</div>
     </section>
   );

@@ -1,5 +1,6 @@
 import type { Disposition } from '@hubwright/contracts/findings/areas';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
+import type { Reply } from '@hubwright/contracts/operation';
 import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
 import { minorDigits, parseMoney } from '../../format/money.ts';
@@ -11,6 +12,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { Decided } from './Decided.tsx';
 import type { Finding } from './findings.ts';
 import { type PartDraft, PartsNeeded, partsInput } from './parts-needed.tsx';
 import { type RepairDraft, RepairPlan, repairInput } from './repair-plan.tsx';
@@ -21,7 +23,11 @@ const choices = [
   { value: 'reject', text: 'Reject: it goes no further' },
 ] as const;
 
-/** A disposition is a signature: nothing is chosen beforehand, repair names its steps, and parts become demand. */
+const { disposeFinding, supersedeDisposition } = findingOperations;
+/**
+ * A disposition is a signature: nothing is chosen beforehand, repair names its steps, and parts become demand. A finding that
+ * has one is decided anew with a reason; the earlier one stays on record.
+ */
 export function DisposeFinding({
   finding,
   signer,
@@ -31,8 +37,10 @@ export function DisposeFinding({
   signer: Signer;
   onClose: () => void;
 }) {
+  const isAnew = finding.disposition !== null;
   const { currency } = useShop();
   const [disposition, setDisposition] = useState<Disposition | null>(null);
+  const [reason, setReason] = useState('');
   const [note, setNote] = useState('');
   const [steps, setSteps] = useState<RepairDraft[]>([]);
   const [parts, setParts] = useState<PartDraft[]>([]);
@@ -48,49 +56,39 @@ export function DisposeFinding({
       parts: disposition === 'serviceable' ? [] : partsInput(parts),
       labourMinor: labour === '' ? 0 : (parseMoney(labour, currency) ?? Number.NaN),
     };
+    const signing = {
+      version: finding.version,
+      signer,
+      onClose,
+      onWrongInput: (problem: ProblemError) => {
+        setWrong(problem);
+        setSigning(false);
+      },
+      onSigned: (reply: Reply<typeof disposeFinding>) => {
+        say(
+          `${finding.number} is decided: ${reply.disposition}${reply.overAndAbove ? '; the customer is asked first' : ''}.`,
+        );
+        onClose();
+      },
+    };
+    const decided = <Decided finding={finding} input={input} parts={parts} />;
+    if (!isAnew)
+      return (
+        <SignCommand op={disposeFinding} input={input} {...signing}>
+          {decided}
+        </SignCommand>
+      );
     return (
-      <SignCommand
-        op={findingOperations.disposeFinding}
-        input={input}
-        version={finding.version}
-        signer={signer}
-        onClose={onClose}
-        onWrongInput={(problem) => {
-          setWrong(problem);
-          setSigning(false);
-        }}
-        onSigned={(reply) => {
-          say(
-            `${finding.number} is decided: ${reply.disposition}${reply.overAndAbove ? '; the customer is asked first' : ''}.`,
-          );
-          onClose();
-        }}
-      >
+      <SignCommand op={supersedeDisposition} input={{ ...input, reason }} {...signing}>
         <p>
-          <strong>{disposition}</strong>: {finding.number}, {finding.traveler.title}, {finding.areaTitle},{' '}
-          {finding.place}
+          In place of “{finding.disposition}”: {reason}
         </p>
-        <p className="small">{finding.description}</p>
-        {note ? <p className="small">{note}</p> : null}
-        <ul className="small">
-          {input.steps.map((step) => (
-            <li key={step.title}>
-              {step.title} ({step.process.replaceAll('-', ' ')}, {step.standardMinutes} min)
-            </li>
-          ))}
-          {input.parts.length > 0
-            ? parts.map((each) => (
-                <li key={`${each.part?.id} ${each.position}`}>
-                  {each.quantity} {each.part?.name} for {each.position}
-                </li>
-              ))
-            : null}
-        </ul>
+        {decided}
       </SignCommand>
     );
   }
   return (
-    <Dialog title={`Decide ${finding.number}`} isOpen onClose={onClose} width="wide">
+    <Dialog title={`Decide ${finding.number}${isAnew ? ' anew' : ''}`} isOpen onClose={onClose} width="wide">
       <CommandForm
         problem={wrong}
         isPending={false}
@@ -98,6 +96,15 @@ export function DisposeFinding({
         onSubmit={() => disposition !== null && setSigning(true)}
         onCancel={onClose}
       >
+        {isAnew ? (
+          <>
+            <p className="soft small">
+              Now: {finding.disposition}. It stays on record; open steps, parts not issued and money nobody approved are
+              taken back.
+            </p>
+            <TextField name="reason" label="Why it no longer holds" value={reason} onChange={setReason} isRequired />
+          </>
+        ) : null}
         <RadioList
           name="disposition"
           label="After inspection, by the current manual revision"

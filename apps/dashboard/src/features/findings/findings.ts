@@ -13,9 +13,9 @@ export function useFindings(state: FindingFilter) {
 /** Where a finding stands, as shape and word. */
 export function findingMark(finding: Finding): { state: State; word: string } {
   if (finding.disposition === null) return { state: 'waiting', word: 'to be decided' };
+  if (finding.answer === 'declined') return { state: 'stop', word: 'customer declined: decide anew' };
   if (finding.done) return { state: 'signed', word: `${finding.disposition}, done` };
   if (finding.answer === 'not-asked') return { state: 'hold', word: 'customer not asked yet' };
   if (finding.answer === 'waiting') return { state: 'hold', word: 'customer has not answered' };
-  if (finding.answer === 'declined') return { state: 'stop', word: 'customer declined' };
   return { state: finding.disposition === 'reject' ? 'stop' : 'open', word: finding.disposition };
 }

@@ -21,6 +21,7 @@ export function FitReplacement({ finding, onClose }: { finding: Finding; onClose
   const [serial, setSerial] = useState('');
   const [sinceNew, setSinceNew] = useState('');
   const [sinceOverhaul, setSinceOverhaul] = useState('');
+  const [cycles, setCycles] = useState('');
   return (
     <Dialog title={`What takes the place of ${finding.traveler.title}?`} isOpen onClose={onClose}>
       <CommandForm
@@ -38,6 +39,7 @@ export function FitReplacement({ finding, onClose }: { finding: Finding; onClose
                 serial,
                 sinceNewTenths: tenths(sinceNew),
                 sinceOverhaulTenths: tenths(sinceOverhaul),
+                sinceNewCycles: cycles === '' ? 'unknown' : Number(cycles),
               },
             },
             {
@@ -76,6 +78,14 @@ export function FitReplacement({ finding, onClose }: { finding: Finding; onClose
           decimals={1}
           value={sinceOverhaul}
           onChange={setSinceOverhaul}
+        />
+        <DecimalField
+          name="sinceNewCycles"
+          label="Cycles since new"
+          hint="Leave empty when unknown"
+          decimals={0}
+          value={cycles}
+          onChange={setCycles}
         />
       </CommandForm>
     </Dialog>

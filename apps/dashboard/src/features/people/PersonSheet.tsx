@@ -43,6 +43,12 @@ export function PersonSheet({ person }: { person: Person }) {
           · signs as <span className="code">{person.initials}</span> · signs in as{' '}
           <span className="code">{person.signInName}</span>
           {person.email ? ` · ${person.email}` : ''}
+          {person.certificateNumber ? (
+            <>
+              {' '}
+              · certificate <span className="code">{person.certificateNumber}</span>
+            </>
+          ) : null}
         </span>
       </p>
       <div className="row no-print">

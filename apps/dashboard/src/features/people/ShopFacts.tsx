@@ -16,6 +16,7 @@ export function ShopFacts({ shop }: { shop: Shop }) {
     ['Ratings', shop.ratings.join(', ')],
     ['Approval statement', shop.recordStatements.approval],
     ['Caution line', shop.recordStatements.caution],
+    ['A release names the approver’s own certificate', shop.namesPersonCertificate ? 'yes' : 'no'],
     ['Time zone', shop.zone],
     ['Measures', shop.units === 'inch' ? 'inches' : 'millimetres'],
     ['Labour rate an hour', <Amount key="l" minor={shop.labourRateMinor} currency={shop.currency} />],

@@ -1,4 +1,4 @@
-import { CheckboxList } from '../../ui/Checkbox.tsx';
+import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { processChoices } from './process-words.ts';
@@ -66,6 +66,12 @@ function Statements({ draft, onChange, at }: ShopFieldsProps) {
         onChange={(caution) => onChange({ caution })}
         isRequired
       />
+      <Checkbox
+        isSelected={draft.namesPersonCertificate}
+        onChange={(namesPersonCertificate) => onChange({ namesPersonCertificate })}
+      >
+        A release names the approving person’s own certificate number
+      </Checkbox>
     </FieldGroup>
   );
 }

@@ -9,7 +9,16 @@ import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { roleChoices } from './process-words.ts';
 
-const nobody = { displayName: '', initials: '', signInName: '', email: '', pin: '', password: '', roles: [] as Role[] };
+const nobody = {
+  displayName: '',
+  initials: '',
+  signInName: '',
+  email: '',
+  certificateNumber: '',
+  pin: '',
+  password: '',
+  roles: [] as Role[],
+};
 
 /** Adds a person with a first password, which they are told in person. */
 export function AddPersonForm({ onDone, onCancel }: { onDone: (personId: string) => void; onCancel: () => void }) {
@@ -17,8 +26,9 @@ export function AddPersonForm({ onDone, onCancel }: { onDone: (personId: string)
   const [draft, setDraft] = useState(nobody);
   const set = (field: keyof typeof nobody) => (value: string) => setDraft({ ...draft, [field]: value });
   const submit = () => {
-    const { email, pin, ...rest } = draft;
-    const input = { ...rest, ...(email === '' ? {} : { email }), ...(pin === '' ? {} : { pin }) };
+    const { displayName, initials, signInName, password, roles, ...optional } = draft;
+    const given = Object.fromEntries(Object.entries(optional).filter(([, text]) => text !== ''));
+    const input = { displayName, initials, signInName, password, roles, ...given };
     add.mutate(
       { input },
       {
@@ -71,6 +81,14 @@ export function AddPersonForm({ onDone, onCancel }: { onDone: (personId: string)
           autoComplete="off"
           value={draft.email}
           onChange={set('email')}
+        />
+        <TextField
+          name="certificateNumber"
+          label="Own certificate number"
+          hint="Where the authority gave them one"
+          isCode
+          value={draft.certificateNumber}
+          onChange={set('certificateNumber')}
         />
         <PasswordField
           name="password"

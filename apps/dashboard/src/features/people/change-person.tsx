@@ -8,7 +8,7 @@ import { say } from '../../ui/toasts.tsx';
 import type { Person } from './list-people.ts';
 import { roleChoices } from './process-words.ts';
 
-/** Name, roles, and whether the account is on. `person` is as seen when the form opened. */
+/** Name, own certificate, roles, and whether the account is on. `person` is as seen when the form opened. */
 export function ChangePersonForm({
   person,
   onDone,
@@ -19,10 +19,16 @@ export function ChangePersonForm({
   onCancel: () => void;
 }) {
   const change = useCommand(peopleOperations.changePerson);
-  const [draft, setDraft] = useState({ displayName: person.displayName, roles: person.roles, active: person.active });
+  const [draft, setDraft] = useState({
+    displayName: person.displayName,
+    certificateNumber: person.certificateNumber ?? '',
+    roles: person.roles,
+    active: person.active,
+  });
+  const certificateNumber = draft.certificateNumber.trim() || null;
   const submit = () =>
     change.mutate(
-      { input: { personId: person.id, ...draft }, version: person.version },
+      { input: { personId: person.id, ...draft, certificateNumber }, version: person.version },
       {
         onSuccess: () => {
           say(`${draft.displayName} is changed.`);
@@ -44,6 +50,14 @@ export function ChangePersonForm({
         value={draft.displayName}
         onChange={(displayName) => setDraft({ ...draft, displayName })}
         isRequired
+      />
+      <TextField
+        name="certificateNumber"
+        label="Own certificate number"
+        hint="Copied into each release they sign, where the authority asks for it"
+        isCode
+        value={draft.certificateNumber}
+        onChange={(number) => setDraft({ ...draft, certificateNumber: number })}
       />
       <CheckboxList
         name="roles"

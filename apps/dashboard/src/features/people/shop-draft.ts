@@ -22,6 +22,7 @@ export interface ShopDraft {
   taxRounding: 'line' | 'total';
   quoteValidDays: string;
   inspectOwnWork: Process[];
+  namesPersonCertificate: boolean;
 }
 
 /** A new shop's form: only what can be known from this device is filled in. */
@@ -42,6 +43,7 @@ export function emptyShop(zone: string): ShopDraft {
     taxRounding: 'total',
     quoteValidDays: '30',
     inspectOwnWork: [],
+    namesPersonCertificate: false,
   };
 }
 

@@ -1,14 +1,12 @@
-import type { Reply } from '@hubwright/contracts/operation';
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { usePages } from '../../api/pages.ts';
-import { daysBetween, dueWords } from '../../format/dates.ts';
+import { daysBetween } from '../../format/dates.ts';
 import { DateText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-
-type Instrument = Reply<typeof processOperations.listInstruments>['rows'][number];
+import { calibrationMark, type Instrument } from './instruments.ts';
 
 function columnsOf(today: string): readonly Column<Instrument>[] {
   return [
@@ -29,11 +27,7 @@ function columnsOf(today: string): readonly Column<Instrument>[] {
       value: (row) => row.calibrationDueOn,
       cell: (row) => (
         <>
-          <StateMark
-            state={row.inCalibration ? 'waiting' : 'stop'}
-            word={row.inCalibration ? `due ${dueWords(row.calibrationDueOn, today)}` : 'overdue: do not use'}
-          />{' '}
-          <DateText date={row.calibrationDueOn} />
+          <StateMark {...calibrationMark(row, today)} /> <DateText date={row.calibrationDueOn} />
         </>
       ),
     },
@@ -42,10 +36,10 @@ function columnsOf(today: string): readonly Column<Instrument>[] {
 
 /** Instruments in service whose calibration is over or ends within so many days. */
 export function ExpiringInstruments({ today, withinDays }: { today: string; withinDays: number }) {
-  const instruments = usePages(processOperations.listInstruments, {});
-  const soon = instruments.rows
-    .filter((each) => each.inService && daysBetween(today, each.calibrationDueOn) <= withinDays)
-    .sort((a, b) => a.calibrationDueOn.localeCompare(b.calibrationDueOn));
+  const instruments = usePages(processOperations.listInstruments, { order: 'due' });
+  const soon = instruments.rows.filter(
+    (each) => each.inService && daysBetween(today, each.calibrationDueOn) <= withinDays,
+  );
   return (
     <PagesFrame of={instruments}>
       <DataTable
@@ -53,6 +47,7 @@ export function ExpiringInstruments({ today, withinDays }: { today: string; with
         rows={soon}
         columns={columnsOf(today)}
         rowKey={(row) => row.id}
+        rowHref={(row) => `/instruments/${row.id}`}
         empty={<EmptyState title={`No calibration ends within ${withinDays} days`} />}
       />
     </PagesFrame>

@@ -4,9 +4,9 @@ import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './checklist.module.css';
 import { byKind, type Checklist, hrefOf, kindWords, type OpenItem } from './releases.ts';
 
-function closedBy({ closedBy: { role, people } }: OpenItem): string {
-  if (people.length > 0) return people.join(', ');
-  return role ? roleTitles[role] : 'nobody named';
+function closedBy({ closedBy: { roles, people } }: OpenItem): string {
+  const who = people.length > 0 ? people : roles.map((role) => roleTitles[role]);
+  return who.join(', ') || 'nobody named';
 }
 
 function Item({ item, workOrderId }: { item: OpenItem; workOrderId: string }) {

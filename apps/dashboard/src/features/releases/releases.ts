@@ -6,6 +6,8 @@ import { queryFor } from '../../api/query.ts';
 export const checklistQuery = (workOrderId: string) => queryFor(releaseOperations.releaseChecklist, { workOrderId });
 export const releasesOf = (workOrderId: string) => queryFor(releaseOperations.listReleases, { workOrderId, limit: 20 });
 export type Checklist = Reply<typeof releaseOperations.releaseChecklist>;
+export type Release = Reply<typeof releaseOperations.listReleases>['rows'][number];
+export const releaseQuery = (releaseId: string) => queryFor(releaseOperations.release, { releaseId });
 export type OpenItem = Checklist['open'][number];
 
 export function pdfAddress(releaseId: string): string {
@@ -44,6 +46,7 @@ export const kindWords: Record<OpenItem['kind'], string> = {
   revision: 'manual revision',
   instrument: 'instruments',
   position: 'positions',
+  'life-limit': 'life-limited parts',
   record: 'the record',
 };
 

@@ -22,6 +22,12 @@ const timeColumns: readonly Column<UnitTimes>[] = [
     cell: (row) => <Hours tenths={row.sinceOverhaulTenths} />,
     isNumber: true,
   },
+  {
+    id: 'cycles',
+    header: 'Cycles since new',
+    value: (row) => row.sinceNewCycles,
+    isNumber: true,
+  },
   { id: 'meter', header: 'Meter', value: (row) => row.meter?.replaceAll('-', ' ') ?? '' },
   {
     id: 'read',

@@ -4,7 +4,16 @@ import { workOrderOperations } from '@hubwright/contracts/work-orders/operations
 import { mayCall } from '../../api/permission.ts';
 import type { WorkOrder } from './work-orders.ts';
 
-export const orderActionIds = ['look', 'inspected', 'promise', 'ok-to-ship', 'ship', 'close', 'hold'] as const;
+export const orderActionIds = [
+  'look',
+  'inspected',
+  'promise',
+  'ok-to-ship',
+  'ship',
+  'return',
+  'close',
+  'hold',
+] as const;
 export type OrderActionId = (typeof orderActionIds)[number];
 
 /** Something that can be done with the work order; `no` says why not, for this person and this state. */
@@ -74,6 +83,13 @@ const rules: readonly Rule[] = [
     no: (order) => (order.okToShipAt === null ? 'nobody said OK to ship' : heldNo(order)),
     isNext: () => true,
     isPast: isGone,
+  },
+  {
+    id: 'return',
+    text: 'Goes back unrepaired',
+    op: op.returnUnrepaired,
+    no: () => undefined,
+    isPast: (order) => !order.possible.includes('return-unrepaired'),
   },
   {
     id: 'close',

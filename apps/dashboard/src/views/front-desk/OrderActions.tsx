@@ -5,6 +5,7 @@ import { DeclareInspected } from '../../features/work-orders/declare-inspected.t
 import { OkToShip } from '../../features/work-orders/ok-to-ship.tsx';
 import { type OrderActionId, orderActions } from '../../features/work-orders/order-actions.ts';
 import { PlaceHold } from '../../features/work-orders/place-hold.tsx';
+import { ReturnUnrepaired } from '../../features/work-orders/return-unrepaired.tsx';
 import { SetPromise } from '../../features/work-orders/set-promise.tsx';
 import { ShipUnit } from '../../features/work-orders/ship-unit.tsx';
 import { PreliminaryInspection } from '../../features/work-orders/sign-preliminary-inspection.tsx';
@@ -25,6 +26,7 @@ export function OrderActions({ order }: { order: WorkOrder }) {
     promise: <SetPromise order={order} onClose={close} />,
     'ok-to-ship': <OkToShip order={order} onClose={close} />,
     ship: <ShipUnit order={order} onClose={close} />,
+    return: <ReturnUnrepaired order={order} onClose={close} />,
     close: <CloseWorkOrder order={order} onClose={close} />,
     hold: <PlaceHold order={order} onClose={close} />,
   };

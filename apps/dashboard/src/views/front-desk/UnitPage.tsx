@@ -5,10 +5,12 @@ import { useState } from 'react';
 import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
 import { useMay, useMe } from '../../features/people/me.ts';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
+import { EstablishTimes } from '../../features/units/establish-times.tsx';
 import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
 import { UnitTree } from '../../features/units/UnitTree.tsx';
 import { nameOf, unitQuery } from '../../features/units/units.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
+import { Button } from '../../ui/Button.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './front-desk.module.css';
 
@@ -17,7 +19,9 @@ export function UnitPage() {
   const unit = useSuspenseQuery(unitQuery(unitId)).data;
   const me = useMe();
   const mayConfirm = useMay(unitOperations.confirmIdentity);
+  const mayEstablish = useMay(unitOperations.establishTimes);
   const [read, setRead] = useState<Unread>();
+  const [isTiming, setTiming] = useState(false);
   const what = unit.model?.designation ?? `${unit.kind.replaceAll('-', ' ')} ${unit.partNumber}`;
   const isUnit = unit.kind === 'assembly' && unit.model !== null;
   return (
@@ -50,7 +54,10 @@ export function UnitPage() {
           ) : null}
         </div>
         <section className="sheet stack" aria-labelledby="times">
-          <h2 id="times">Times</h2>
+          <div className="row between">
+            <h2 id="times">Times</h2>
+            {mayEstablish ? <Button onPress={() => setTiming(true)}>Record times from a paper</Button> : null}
+          </div>
           <TimesTable times={unit.times} />
         </section>
         <section className="sheet stack" aria-labelledby="visits">
@@ -58,6 +65,7 @@ export function UnitPage() {
           <VisitTable visits={unit.workOrders} />
         </section>
       </div>
+      {isTiming ? <EstablishTimes item={unit} signer={me} onClose={() => setTiming(false)} /> : null}
       {read ? <ReadSerial part={read} signer={me} onClose={() => setRead(undefined)} /> : null}
     </>
   );

@@ -24,6 +24,7 @@ const choices = [
 function Actions({ finding }: { finding: Finding }) {
   const me = useMe();
   const mayDecide = useMay(findingOperations.disposeFinding) && finding.disposition === null;
+  const mayDecideAnew = useMay(findingOperations.supersedeDisposition) && finding.disposition !== null;
   const mayFit = useMay(findingOperations.fitReplacement) && finding.disposition === 'reject' && !finding.done;
   const [asking, setAsking] = useState<'decide' | 'fit'>();
   const close = () => setAsking(undefined);
@@ -32,6 +33,11 @@ function Actions({ finding }: { finding: Finding }) {
       {mayDecide ? (
         <Button weight="next" onPress={() => setAsking('decide')}>
           Decide and sign
+        </Button>
+      ) : null}
+      {mayDecideAnew ? (
+        <Button weight={finding.answer === 'declined' ? 'next' : 'plain'} onPress={() => setAsking('decide')}>
+          Decide anew
         </Button>
       ) : null}
       {mayFit ? <Button onPress={() => setAsking('fit')}>Record the replacement</Button> : null}

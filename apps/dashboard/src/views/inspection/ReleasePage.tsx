@@ -6,10 +6,10 @@ import { useMay, useMe } from '../../features/people/me.ts';
 import { ApproveRelease } from '../../features/releases/approve-release.tsx';
 import { ChecklistSheet } from '../../features/releases/ChecklistSheet.tsx';
 import { FactsShown } from '../../features/releases/FactsShown.tsx';
-import { checklistQuery, pdfAddress, releasesOf } from '../../features/releases/releases.ts';
+import { ReleaseList } from '../../features/releases/ReleaseList.tsx';
+import { checklistQuery, releasesOf } from '../../features/releases/releases.ts';
 import { unitWords } from '../../features/work-orders/order-words.ts';
 import { workOrderQuery } from '../../features/work-orders/work-orders.ts';
-import { InstantText } from '../../format/values.tsx';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -50,12 +50,7 @@ export function ReleasePage() {
         <section className="sheet stack" aria-labelledby="record">
           <h2 id="record">The record</h2>
           <FactsShown checklist={checklist} isReleased={isReleased} />
-          {releases.map((release) => (
-            <p key={release.id}>
-              <strong>{release.number}</strong>, {release.word}, approved by {release.approvedBy.displayName}{' '}
-              <InstantText instant={release.releasedAt} />. <a href={pdfAddress(release.id)}>Open the archived PDF</a>
-            </p>
-          ))}
+          <ReleaseList releases={releases} signer={me} />
           {isReleased ? null : <ApproveRelease checklist={checklist} signer={me} mayApprove={mayApprove} />}
         </section>
       </div>

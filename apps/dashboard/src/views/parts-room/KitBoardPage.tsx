@@ -1,7 +1,7 @@
 import { addDays } from '@hubwright/rules/dates';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
-import { FirstHint } from '../../features/kits/FirstHint.tsx';
+import { FirstKits } from '../../features/kits/FirstKits.tsx';
 import { KitBoard } from '../../features/kits/KitBoard.tsx';
 import {
   asksOf,
@@ -92,7 +92,7 @@ export function KitBoardPage() {
         <ScanField label="Scan a kit, a work order or a lot" onScan={scan} />
       </div>
       <div className="stack">
-        <FirstHint kits={kits} />
+        <FirstKits kits={kits} />
         <div className={`sheet ${styles.board}`}>
           {shown.length === 0 ? (
             <EmptyState title={kits.length === 0 ? 'No kit is open' : 'No kit fits'}>

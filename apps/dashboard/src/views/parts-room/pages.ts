@@ -60,6 +60,13 @@ export const partsRoomPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./StockPage.tsx'), 'StockPage'),
   },
   {
+    ...page,
+    path: '/places',
+    title: 'Places',
+    question: 'What does each place hold, and which stand empty?',
+    component: lazyRouteComponent(() => import('./PlacesPage.tsx'), 'PlacesPage'),
+  },
+  {
     ...about,
     path: '/lots/$lotId',
     title: 'Lot',

@@ -86,17 +86,26 @@ async function reopenBuild(
 }
 
 /** A rejected part leaves the unit and needs no more work; what was signed on it stays. */
-async function endOfPart(context: Context<Operation>, { traveler }: Decided): Promise<void> {
-  await context.tx.travelerStep.updateMany({
+async function endOfPart(context: Context<Operation>, { id, traveler }: Decided): Promise<void> {
+  const { tx } = context;
+  const open = await tx.travelerStep.findMany({
     where: { travelerId: traveler.id, state: 'open' },
-    data: { state: 'not-needed' },
+    select: { id: true },
   });
+  const endedStepIds = open.map((step) => step.id);
+  await tx.travelerStep.updateMany({ where: { id: { in: endedStepIds } }, data: { state: 'not-needed' } });
+  await tx.finding.update({ where: { id }, data: { endedStepIds } });
   if (traveler.partClass !== 'assembly') await uninstall(context, { itemId: traveler.itemId, on: context.today });
 }
 
 const worst: readonly string[] = ['serviceable', 'repair', 'reject'];
 
-/** A traveler shows the gravest decision on its part. */
-export function travelerDisposition(before: string | null, now: Disposition): string {
-  return worst.indexOf(before ?? '') > worst.indexOf(now) ? (before ?? now) : now;
+/** A traveler shows the gravest decision that stands on its part; null while none does. */
+export async function gravestOf(tx: Tx, travelerId: string): Promise<string | null> {
+  const decided = await tx.finding.findMany({
+    where: { travelerId, disposition: { not: null } },
+    select: { disposition: true },
+  });
+  const ranks = decided.map(({ disposition }) => worst.indexOf(disposition ?? ''));
+  return worst[Math.max(-1, ...ranks)] ?? null;
 }

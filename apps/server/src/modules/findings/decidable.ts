@@ -3,12 +3,19 @@ import type { PartClass } from '@hubwright/contracts/manuals/words';
 import { Problem } from '@hubwright/contracts/problems';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { kitsOf } from '../kits/public.ts';
 import { requireCurrentRevision } from '../manuals/public.ts';
 import { refuseOutsideWork } from './write-finding.ts';
 
+/** What a decision decides on: the work order, its money and its kits. */
+export async function decisionLocks(tx: Tx, findingId: string): Promise<string[]> {
+  const finding = await tx.finding.findUnique({ where: { id: findingId }, select: { workOrderId: true } });
+  return finding ? [`work-order:${finding.workOrderId}`, ...(await kitsOf(tx, finding.workOrderId))] : [];
+}
+
 export type DecidableFinding = Awaited<ReturnType<typeof decidableFinding>>;
 
-/** A finding that waits for its disposition, on a unit under work by the current revision. */
+/** A finding of a unit under work by the current revision, at the version the caller saw. */
 export async function decidableFinding(tx: Tx, findingId: string, expectedVersion: number | undefined) {
   const finding = found(
     await tx.finding.findUnique({
@@ -18,7 +25,6 @@ export async function decidableFinding(tx: Tx, findingId: string, expectedVersio
     'This finding',
   );
   sameVersion(finding.version, expectedVersion);
-  if (finding.disposition) throw new Problem('finding-decided', `${finding.number} is decided: ${finding.disposition}`);
   refuseOutsideWork(finding.workOrder);
   await requireCurrentRevision(tx, finding.traveler.revisionId);
   return finding;

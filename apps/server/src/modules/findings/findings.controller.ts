@@ -7,6 +7,7 @@ import { failStep } from './fail-step.command.ts';
 import { FindingQueries } from './findings.queries.ts';
 import { fitReplacement } from './fit-replacement.command.ts';
 import { raiseFinding } from './raise-finding.command.ts';
+import { supersedeDisposition } from './supersede-disposition.command.ts';
 
 @Controller()
 export class FindingsController {
@@ -38,6 +39,11 @@ export class FindingsController {
   @Operation(findingOperations.disposeFinding)
   dispose(@Call() call: CommandCall) {
     return this.runner.run(disposeFinding, call);
+  }
+
+  @Operation(findingOperations.supersedeDisposition)
+  supersede(@Call() call: CommandCall) {
+    return this.runner.run(supersedeDisposition, call);
   }
 
   @Operation(findingOperations.fitReplacement)

@@ -62,10 +62,17 @@ function findingRow(row: FindingSqlRow): FindingRow {
     overAndAbove: row.over_and_above,
     answer: costs ? answerOf(row.quote_states) : 'not-needed',
     parts: row.parts,
+    superseded: row.superseded.map(earlier),
     steps: row.steps as FindingRow['steps'],
     done: row.done,
     version: row.version,
   };
+}
+
+/** PostgreSQL writes instants inside JSON with an offset; ours end in Z. */
+function earlier(row: FindingRow['superseded'][number]): FindingRow['superseded'][number] {
+  const utc = (instant: string) => new Date(instant).toISOString();
+  return { ...row, decidedAt: utc(row.decidedAt), supersededAt: utc(row.supersededAt) };
 }
 
 function answerOf(states: readonly string[]): FindingRow['answer'] {

@@ -38,6 +38,7 @@ export const fitReplacement = defineCommand(operation, {
       on: today,
       sinceNewTenths: known(input.sinceNewTenths),
       sinceOverhaulTenths: known(input.sinceOverhaulTenths),
+      sinceNewCycles: known(input.sinceNewCycles),
       basis: `replacement on ${workOrder.number}`,
       workOrderId: workOrder.id,
     });

@@ -1,17 +1,17 @@
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
-import { v5 } from 'uuid';
+import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
-
-/** Bins are named by their code; record chains are named by uuid. This is the code's own, the same every time. */
-const binNamespace = 'b1a0c0de-0000-5000-8000-000000000001';
+import { binSubject } from './bin-subject.ts';
 
 export const addBin = defineCommand(partOperations.addBin, {
   locks: (input) => [`bin:${input.code}`],
   async execute({ tx, input }) {
+    // The code is the row's own key, and no constraint tells a key's field.
+    if (await tx.bin.findUnique({ where: { code: input.code } }))
+      throw new Problem('already-exists', `There is already a bin ${input.code}`, {}, [
+        { pointer: '/code', detail: 'This is taken already' },
+      ]);
     await tx.bin.create({ data: input });
-    return {
-      reply: { code: input.code },
-      subjects: [{ kind: 'bin', id: v5(input.code, binNamespace), after: 1 }],
-    };
+    return { reply: { code: input.code }, subjects: [{ ...binSubject(input.code), after: 1 }] };
   },
 });

@@ -4,9 +4,10 @@ import { InventoryQueries } from './inventory.queries.ts';
 import { MovementsQueries } from './movements.queries.ts';
 import { PartsController } from './parts.controller.ts';
 import { PartsQueries } from './parts.queries.ts';
+import { PlacesQueries } from './places.queries.ts';
 
 @Module({
   controllers: [InventoryController, PartsController],
-  providers: [InventoryQueries, MovementsQueries, PartsQueries],
+  providers: [InventoryQueries, MovementsQueries, PartsQueries, PlacesQueries],
 })
 export class InventoryModule {}

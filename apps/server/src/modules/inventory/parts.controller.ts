@@ -4,7 +4,9 @@ import { type CommandCall, CommandRunner } from '../../platform/command/runner.t
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { addBin } from './add-bin.command.ts';
 import { addPart } from './add-part.command.ts';
+import { changeBin } from './change-bin.command.ts';
 import { PartsQueries } from './parts.queries.ts';
+import { PlacesQueries } from './places.queries.ts';
 import { setAlternates } from './set-alternates.command.ts';
 
 @Controller()
@@ -12,6 +14,7 @@ export class PartsController {
   constructor(
     @Inject(CommandRunner) private readonly runner: CommandRunner,
     @Inject(PartsQueries) private readonly queries: PartsQueries,
+    @Inject(PlacesQueries) private readonly places: PlacesQueries,
   ) {}
 
   @Operation(partOperations.listParts)
@@ -37,5 +40,20 @@ export class PartsController {
   @Operation(partOperations.addBin)
   addBin(@Call() call: CommandCall) {
     return this.runner.run(addBin, call);
+  }
+
+  @Operation(partOperations.changeBin)
+  changeBin(@Call() call: CommandCall) {
+    return this.runner.run(changeBin, call);
+  }
+
+  @Operation(partOperations.listPlaces)
+  listPlaces(@Query() call: ReadCall<typeof partOperations.listPlaces>) {
+    return this.places.list(call.input);
+  }
+
+  @Operation(partOperations.listLotsAt)
+  listLotsAt(@Query() call: ReadCall<typeof partOperations.listLotsAt>) {
+    return this.places.lotsAt(call.input);
   }
 }

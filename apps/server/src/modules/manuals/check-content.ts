@@ -12,7 +12,7 @@ interface Model {
 /**
  * Looks through a revision before anything is written. Throws with a pointer for each wrong line: `unknown-part`, or
  * `line-wrong` for a model of another manual, a line per blade on a unit without blades, a serial range that makes no sense
- * or two routes for one class and scope. Answers part ids by number.
+ * two routes for one class and scope, or two life limits of one part. Answers part ids by number.
  */
 export async function refuseWrongContent(
   tx: Tx,
@@ -28,6 +28,7 @@ export async function refuseWrongContent(
     return [
       ...wrongLines(content, model, pointer),
       ...wrongRoutes(content, pointer),
+      ...doubleLimits(content, pointer),
       ...content.tboRules.flatMap(({ applicationId }, rule) =>
         applicationId && !applications.has(applicationId)
           ? [{ pointer: `${pointer}/tboRules/${rule}/applicationId`, detail: 'This application is of another model' }]
@@ -71,6 +72,16 @@ function wrongRoutes(content: ModelContent, at: string): Pointed[] {
         ? []
         : [{ pointer: `${at}/routes/${index}/scopes`, detail: `“${other}” is already the route of ${key}` }];
     }),
+  );
+}
+
+/** One part number has one life limit. */
+function doubleLimits({ lifeLimits }: ModelContent, at: string): Pointed[] {
+  const numbers = lifeLimits.map(({ partNumber }) => partNumber.toUpperCase());
+  return numbers.flatMap((number, index) =>
+    numbers.indexOf(number) === index
+      ? []
+      : [{ pointer: `${at}/lifeLimits/${index}/partNumber`, detail: `${number} has a life limit above already` }],
   );
 }
 

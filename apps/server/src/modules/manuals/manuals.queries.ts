@@ -37,7 +37,7 @@ export class ManualQueries {
       await this.reads.models.manualRevision.findUnique({ where: { id: revisionId }, include: wholeContent }),
       'This manual revision',
     );
-    const content = [...revision.kitList, ...revision.routes, ...revision.tboRules];
+    const content = [...revision.kitList, ...revision.routes, ...revision.tboRules, ...revision.lifeLimits];
     const models = await this.reads.models.unitModel.findMany({
       where: { id: { in: [...new Set(content.map(({ modelId }) => modelId))] } },
       orderBy: { designation: 'asc' },
@@ -58,6 +58,7 @@ export class ManualQueries {
           steps: route.steps.map((step) => present({ ...step, measures: step.measures.map(present) })),
         })),
         tboRules: of(revision.tboRules, id).map(present),
+        lifeLimits: of(revision.lifeLimits, id).map(present),
       })) as RevisionDetail['models'],
     };
   }
@@ -78,6 +79,7 @@ const wholeContent = {
   kitList: { ...inOrder, include: { part: { select: { number: true, description: true } } } },
   routes: { orderBy: { partClass: 'asc' }, include: { steps: { ...inOrder, include: { measures: inOrder } } } },
   tboRules: true,
+  lifeLimits: { orderBy: { partNumber: 'asc' } },
 } as const;
 
 function revisionRow(revision: ManualRevision, names: Map<string, string>) {

@@ -54,6 +54,12 @@ export function routesFor(tx: Tx, asked: { revisionId: string; modelId: string; 
 }
 export type Route = Awaited<ReturnType<typeof routesFor>>[number];
 
+/** What the revision says of life-limited parts of a model, by part number in capitals. */
+export async function lifeLimitsOf(tx: Tx, asked: { revisionId: string; modelId: string }) {
+  const rows = await tx.lifeLimit.findMany({ where: { revisionId: asked.revisionId, modelId: asked.modelId } });
+  return new Map(rows.map((row) => [row.partNumber, row]));
+}
+
 /** The manual's current revision. Throws `no-current-revision`. */
 export async function currentRevision(tx: Tx, manualId: string) {
   const revision = await tx.manualRevision.findFirst({ where: { manualId, state: 'current' } });

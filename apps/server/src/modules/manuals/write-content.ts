@@ -9,7 +9,7 @@ interface Content {
 }
 type Writing = { readonly tx: Tx; newId(): string };
 
-/** Writes kit lists, routes with steps and measures, and rules of a revision: one statement per table. */
+/** Writes kit lists, routes with steps and measures, rules and life limits of a revision: one statement per table. */
 export async function writeContent(context: Writing, revisionId: string, content: Content): Promise<void> {
   const { tx, newId } = context;
   await tx.kitListLine.createMany({
@@ -28,8 +28,12 @@ export async function writeContent(context: Writing, revisionId: string, content
     ),
   });
   await writeRoutes(context, revisionId, content.models);
+  await writeLimits(context, revisionId, content.models);
+}
+
+async function writeLimits({ tx, newId }: Writing, revisionId: string, models: readonly ModelContent[]): Promise<void> {
   await tx.tboRule.createMany({
-    data: content.models.flatMap(({ modelId, tboRules }) =>
+    data: models.flatMap(({ modelId, tboRules }) =>
       tboRules.map(({ applicationId, hoursTenths, months, ...rule }) => ({
         ...rule,
         id: newId(),
@@ -38,6 +42,18 @@ export async function writeContent(context: Writing, revisionId: string, content
         applicationId: applicationId ?? null,
         hoursTenths: hoursTenths ?? null,
         months: months ?? null,
+      })),
+    ),
+  });
+  await tx.lifeLimit.createMany({
+    data: models.flatMap(({ modelId, lifeLimits }) =>
+      lifeLimits.map(({ partNumber, hoursTenths, cycles }) => ({
+        id: newId(),
+        revisionId,
+        modelId,
+        partNumber: partNumber.toUpperCase(),
+        hoursTenths: hoursTenths ?? null,
+        cycles: cycles ?? null,
       })),
     ),
   });

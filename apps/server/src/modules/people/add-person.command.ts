@@ -14,6 +14,7 @@ export const addPerson = defineCommand(peopleOperations.addPerson, {
         displayName: input.displayName,
         initials: input.initials,
         email: input.email ?? null,
+        certificateNumber: input.certificateNumber ?? null,
         roles: input.roles,
         passwordHash: await hashSecret(input.password),
         pinHash: input.pin ? await hashSecret(input.pin) : null,

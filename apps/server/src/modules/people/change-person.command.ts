@@ -19,15 +19,20 @@ export const changePerson = defineCommand(peopleOperations.changePerson, {
         throw new Problem('last-administrator', `${person.displayName} is the only administrator`);
     }
     const version = person.version + 1;
+    const { displayName, certificateNumber = person.certificateNumber, roles, active } = input;
     await tx.person.update({
       where: { id: person.id },
-      data: { displayName: input.displayName, roles: input.roles, active: input.active, version },
+      data: { displayName, certificateNumber, roles, active, version },
     });
     if (!input.active) await tx.$executeRaw`DELETE FROM session WHERE sess ->> 'personId' = ${person.id}`;
     return {
       reply: { id: person.id, version },
       subjects: [{ kind: 'person', id: person.id, before: person.version, after: version }],
-      facts: { rolesBefore: person.roles, activeBefore: person.active },
+      facts: {
+        rolesBefore: person.roles,
+        activeBefore: person.active,
+        certificateNumberBefore: person.certificateNumber,
+      },
     };
   },
 });

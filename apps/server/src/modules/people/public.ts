@@ -3,16 +3,10 @@ import { Problem } from '@hubwright/contracts/problems';
 import type { Actor } from '../../platform/command/actor.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, fromDbDateOrNull, toDbDate } from '../../platform/database/dates.ts';
+import type { HeldAuthorisation } from './held-authorisation.ts';
 
-/** An authorisation as it was when it was used; copied into the record and the sign-off. */
-export interface HeldAuthorisation {
-  readonly id: string;
-  readonly process: Process;
-  readonly level: Level;
-  readonly validFrom: string;
-  readonly expiresOn: string | null;
-  [key: string]: unknown;
-}
+export type { HeldAuthorisation } from './held-authorisation.ts';
+export { contentHashOf, writeSignOff } from './sign-off.ts';
 
 /**
  * The actor's authorisation for a process and level on a day. Throws `not-authorised` naming who holds one.

@@ -33,6 +33,16 @@ describe('instruments', () => {
     expect(found?.inCalibration).toBe(true);
   });
 
+  it('are listed by their last good day, the most overdue in service first, page by page the same', async () => {
+    const all = (await inspector.call(listInstruments, { order: 'due', limit: 200 })).body.rows;
+    const due = all.filter(({ inService }) => inService).map(({ calibrationDueOn }) => calibrationDueOn);
+    expect(due.length).toBeGreaterThan(3);
+    expect(due).toEqual(due.toSorted());
+    const first = (await inspector.call(listInstruments, { order: 'due', limit: 2 })).body;
+    const rest = (await inspector.call(listInstruments, { order: 'due', limit: 200, after: first.next ?? '' })).body;
+    expect([...first.rows, ...rest.rows].map(({ tag }) => tag)).toEqual(all.map(({ tag }) => tag));
+  });
+
   it('refuse a calibration still to come, or good until before it was made', async () => {
     const { id: instrumentId, version } = await overdue();
     const refused = (dates: { calibratedOn: string; calibrationDueOn: string }, pointer: string) =>

@@ -4,12 +4,12 @@ import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { sameVersion } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import type { FileStore } from '../../platform/files/store.ts';
-import { requireAuthorisation } from '../people/public.ts';
-import { advance, contentHashOf } from '../work-orders/public.ts';
+import { contentHashOf, requireAuthorisation } from '../people/public.ts';
+import { advance } from '../work-orders/public.ts';
 import { keepRelease } from './keep-release.ts';
 import { openItems } from './open-items.ts';
 import { refuseOwnWork } from './own-work.ts';
-import { lastPerformedOn, missingFromRecord, releaseContent } from './release-content.ts';
+import { approverOf, lastPerformedOn, refuseIncomplete, releaseContent } from './release-content.ts';
 import { type ReleaseFacts, releaseFacts } from './release-facts.ts';
 import { restartTimes } from './restart-times.ts';
 
@@ -35,7 +35,8 @@ export const approveRelease = (files: FileStore) =>
       await refuseOpen(context, facts);
       refuseWrongDay(context, facts);
       const content = await recordOf(context, facts);
-      const kept = await keepRelease(context, { files, facts, content, authorisation });
+      const meaning = operation.signs ?? '';
+      const { releaseId, fileHash } = await keepRelease(context, { files, facts, content, authorisation, meaning });
       if (content.word === 'overhauled') await restartTimes(context, facts, content.completedOn);
       const moved = await advance(context, workOrder, {
         action: 'approve-return-to-service',
@@ -43,14 +44,14 @@ export const approveRelease = (files: FileStore) =>
       });
       const { number, word } = content;
       return {
-        reply: { ...moved, ...kept, number, word },
+        reply: { ...moved, releaseId, fileHash, number, word },
         subjects: [
           { kind: 'work-order', id: workOrder.id, before: workOrder.version, after: moved.version },
-          { kind: 'release', id: kept.releaseId, after: 1 },
+          { kind: 'release', id: releaseId, after: 1 },
           { kind: 'unit', id: workOrder.unitId },
         ],
         authorisation: { ...authorisation },
-        facts: { number, word, contentHash: contentHashOf(content), fileHash: kept.fileHash },
+        facts: { number, word, contentHash: contentHashOf(content), fileHash },
       };
     },
   });
@@ -75,19 +76,14 @@ function refuseWrongDay({ input, today }: Approving, facts: ReleaseFacts): void 
 }
 
 async function recordOf({ tx, input, actor, now }: Approving, facts: ReleaseFacts) {
-  const person = await tx.person.findUniqueOrThrow({
-    where: { id: actor.personId },
-    select: { id: true, displayName: true },
-  });
+  const approver = await approverOf(tx, actor.personId, facts.shop);
   const content = await releaseContent(tx, facts, {
     number: await nextNumber(tx, 'RS', 4),
-    approver: { id: person.id, name: person.displayName },
+    approver,
     signedAt: now,
     remarks: input.remarks,
     completedOn: input.completedOn,
   });
-  const alone = facts.signOffs.length > 0 && facts.signOffs.every(({ personId }) => personId === person.id);
-  const missing = missingFromRecord(content, alone);
-  if (missing.length > 0) throw new Problem('record-incomplete', `The record lacks ${missing.join(', ')}`, { missing });
+  refuseIncomplete(facts, content, approver.id);
   return content;
 }

@@ -1,17 +1,11 @@
-import type { Reply } from '@hubwright/contracts/operation';
-import type { releaseOperations } from '@hubwright/contracts/releases/operations';
 import type { Role } from '@hubwright/contracts/roles';
-import { type Stage, stageTitles } from '@hubwright/contracts/work-orders/states';
+import { type Consent, movesOn, type Stage, stageTitles } from '@hubwright/contracts/work-orders/states';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { openItems as openOfKits } from '../kits/public.ts';
-import { type ReleaseFacts, unpaidFindings } from './release-facts.ts';
-
-export type OpenItem = Reply<typeof releaseOperations.releaseChecklist>['open'][number];
-type Kind = OpenItem['kind'];
-
-/** Who holds which authorisation today: `process level` → names. */
-export type Holders = ReadonlyMap<string, readonly string[]>;
+import { lifeItems } from './life-items.ts';
+import { type Holders, item, type OpenItem } from './open-item.ts';
+import { type ReleaseFacts, type UnpaidFinding, unpaidFindings } from './release-facts.ts';
 
 /** Everything still open before return to service, by name, with who can close it. */
 export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Promise<OpenItem[]> {
@@ -32,36 +26,37 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...identityItems(facts),
     ...stepItems(facts, holders),
     ...findingItems(facts, holders),
-    ...unpaid.map((number) =>
-      item('over-and-above', `${number}: the customer has not approved what it costs`, { role: 'front-desk' }),
-    ),
+    ...unpaid.map((finding) => unpaidItem(finding, holders)),
+    ...(await lifeItems(tx, facts, holders)),
     ...kits,
     ...gauges,
   ];
 }
 
-function item(
-  kind: Kind,
-  what: string,
-  by: { role?: Role; people?: readonly string[]; subject?: OpenItem['subject'] },
-): OpenItem {
-  return {
-    kind,
-    what,
-    closedBy: { role: by.role ?? null, people: [...(by.people ?? [])] },
-    subject: by.subject ?? null,
-  };
-}
-
+/** Who takes the unit on from where it is: whom the state tables permit to. */
 function stageItems({ workOrder }: ReleaseFacts): OpenItem[] {
   if (workOrder.stage === 'final-inspection') return [];
-  const where = stageTitles[workOrder.stage as Stage] ?? workOrder.stage;
+  const stage = workOrder.stage as Stage;
   return [
-    item('stage', `The unit is at “${where}”; it is released from final inspection`, {
-      role: 'technician',
+    item('stage', `The unit is at “${stageTitles[stage] ?? stage}”; it is released from final inspection`, {
+      roles: movesOn({ stage, consent: workOrder.consent as Consent }),
       subject: { kind: 'work-order', id: workOrder.id },
     }),
   ];
+}
+
+/** An answer of no is an answer: the finding needs another disposition, or the unit goes back as it is. */
+function unpaidItem({ id, number, isDeclined }: UnpaidFinding, holders: Holders): OpenItem {
+  const subject = { kind: 'finding', id };
+  if (!isDeclined)
+    return item('over-and-above', `${number}: the customer has not approved what it costs`, {
+      role: 'front-desk',
+      subject,
+    });
+  return item('finding', `${number}: the customer declined what it costs; it needs a new disposition`, {
+    people: holders.get('dimensional-inspection inspect') ?? [],
+    subject,
+  });
 }
 
 function revisionItems({ workOrder }: ReleaseFacts): OpenItem[] {

@@ -10,8 +10,10 @@ export function printRelease(content: ReleaseContent, shopName: string): Promise
     at: new Date(approvedBy.signedAt),
     foot: `${content.number}   ·   ${content.workOrder}   ·   Demonstration data, not for use on aircraft`,
   });
+  paper.paragraph(content.caution);
+  if (content.supersedes)
+    paper.paragraph(`Corrects and supersedes ${content.supersedes.number}: ${content.supersedes.reason}`);
   paper
-    .paragraph(content.caution)
     .facts([
       ['Unit', `${unit.maker} ${unit.model}, part number ${unit.partNumber}, serial ${unit.serial}`],
       ['Customer', content.customer],
@@ -32,7 +34,7 @@ export function printRelease(content: ReleaseContent, shopName: string): Promise
     .facts([
       ['Date of completion', content.completedOn],
       ['Work done by', content.performedBy.join(', ')],
-      ['Approved by', approvedBy.name],
+      ['Approved by', [approvedBy.name, approvedBy.personCertificate].filter(Boolean).join(', ')],
       ['Certificate', `${approvedBy.certificateNumber}, ${approvedBy.certificateKind}`],
       ['Signed', `electronically, ${approvedBy.signedAt}`],
     ]);

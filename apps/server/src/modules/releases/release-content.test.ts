@@ -47,6 +47,7 @@ describe('content of the record', () => {
     ['the name of who approves', approver({ name: '' }), /who approves/],
     ['the certificate number', approver({ certificateNumber: ' ' }), /certificate number/],
     ['the kind of certificate', approver({ certificateKind: 'Repair station: ' }), /kind of certificate/],
+    ['the person’s own number where the authority asks for it', approver({ personCertificate: '' }), /own certificate/],
     ['the signature', approver({ signedAt: '' }), /signature/],
     ['the serial', { ...whole, unit: { ...whole.unit, serial: '' } }, /serial/],
   ])('is refused without %s alone', (_, content, names) => {

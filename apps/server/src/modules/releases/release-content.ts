@@ -1,3 +1,4 @@
+import { Problem } from '@hubwright/contracts/problems';
 import type { ReleaseContent } from '@hubwright/contracts/releases/operations';
 import { dateIn } from '../../platform/command/clock.ts';
 import type { Tx } from '../../platform/database/client.ts';
@@ -8,10 +9,35 @@ const caution =
   'This record prepares a release. The release itself is the act of the authorised person who signs it, under the shop’s certificate and the local authority, and covers only the work named here.';
 const demonstration = 'Demonstration data, not for use on aircraft.';
 
+/** Who approves, as they are at the signature. */
+interface Approver {
+  readonly id: string;
+  readonly name: string;
+  /** Their own certificate number where the authority asks for it (empty when they have none), else undefined. */
+  readonly personCertificate: string | undefined;
+}
+
+/** The approver's name and, where the shop's authority asks for it, their own certificate number, copied as they are now. */
+export async function approverOf(tx: Tx, id: string, shop: { namesPersonCertificate: boolean }): Promise<Approver> {
+  const person = await tx.person.findUniqueOrThrow({
+    where: { id },
+    select: { displayName: true, certificateNumber: true },
+  });
+  const personCertificate = shop.namesPersonCertificate ? (person.certificateNumber ?? '') : undefined;
+  return { id, name: person.displayName, personCertificate };
+}
+
+/** Throws `record-incomplete` naming each item of 14 CFR 43.9(a) the record would lack. */
+export function refuseIncomplete({ signOffs }: ReleaseFacts, content: ReleaseContent, approverId: string): void {
+  const alone = signOffs.length > 0 && signOffs.every(({ personId }) => personId === approverId);
+  const missing = missingFromRecord(content, alone);
+  if (missing.length > 0) throw new Problem('record-incomplete', `The record lacks ${missing.join(', ')}`, { missing });
+}
+
 /** What the record holds beside what was signed before. */
 export interface RecordGiven {
   readonly number: string;
-  readonly approver: { readonly id: string; readonly name: string };
+  readonly approver: Approver;
   readonly signedAt: Date;
   readonly remarks: string;
   readonly completedOn: string | undefined;
@@ -66,13 +92,17 @@ async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts) {
   };
 }
 
-function approvalOf({ shop }: ReleaseFacts, given: RecordGiven) {
+/** The approval as it is signed now, under the shop's certificate and in its words. */
+export function approvalOf({ shop }: ReleaseFacts, given: Pick<RecordGiven, 'approver' | 'signedAt'>) {
   const statements = shop.recordStatements as { approval: string; caution: string };
   return {
     approvedBy: {
       name: given.approver.name,
       certificateNumber: shop.certificateNumber,
       certificateKind: `Repair station: ${shop.ratings.join(', ')}`,
+      ...(given.approver.personCertificate === undefined
+        ? {}
+        : { personCertificate: given.approver.personCertificate }),
       signedAt: given.signedAt.toISOString(),
     },
     statement: statements.approval,
@@ -93,6 +123,10 @@ export function missingFromRecord(content: ReleaseContent, byApproverAlone: bool
     ['the name of the person who approves (43.9(a)(4))', approvedBy.name.trim() !== ''],
     ['the certificate number (43.9(a)(4))', approvedBy.certificateNumber.trim() !== ''],
     ['the kind of certificate (43.9(a)(4))', approvedBy.certificateKind.replace('Repair station:', '').trim() !== ''],
+    [
+      'the approving person’s own certificate number, which the authority asks for',
+      approvedBy.personCertificate !== '',
+    ],
     ['the signature (43.9(a)(4))', approvedBy.signedAt !== ''],
     ['the serial of the unit', content.unit.serial !== ''],
   ];

@@ -47,6 +47,8 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
   return { workOrder, shop: found(shop, 'The shop profile'), installations, signOffs, steps };
 }
 
+export type UnpaidFinding = Awaited<ReturnType<typeof unpaidFindings>>[number];
+
 async function standingSignOffs(tx: Tx, workOrderId: string): Promise<StandingSignOff[]> {
   const rows = await tx.signOff.findMany({
     where: { workOrderId, stepId: { not: null } },
@@ -65,13 +67,20 @@ async function standingSignOffs(tx: Tx, workOrderId: string): Promise<StandingSi
     );
 }
 
-/** Findings that cost money and that no approved quote pays for. */
-export async function unpaidFindings(tx: Tx, facts: ReleaseFacts): Promise<string[]> {
+/** Findings that cost money and that no approved quote pays for; `isDeclined` when the customer said no and nothing newer is asked. */
+export async function unpaidFindings(tx: Tx, facts: ReleaseFacts) {
   const costly = facts.workOrder.findings.filter(({ labourMinor, parts }) => labourMinor > 0 || parts.length > 0);
-  const paid = await tx.quoteLine.findMany({
-    where: { findingId: { in: costly.map(({ id }) => id) }, quote: { state: 'approved' } },
-    select: { findingId: true },
+  const asked = await tx.quoteLine.findMany({
+    where: { findingId: { in: costly.map(({ id }) => id) } },
+    select: { findingId: true, quote: { select: { state: true } } },
   });
-  const ids = new Set(paid.map(({ findingId }) => findingId));
-  return costly.filter(({ id }) => !ids.has(id)).map(({ number }) => number);
+  const statesOf = (id: string) => asked.filter(({ findingId }) => findingId === id).map(({ quote }) => quote.state);
+  return costly
+    .map(({ id, number }) => ({ id, number, states: statesOf(id) }))
+    .filter(({ states }) => !states.includes('approved'))
+    .map(({ id, number, states }) => ({
+      id,
+      number,
+      isDeclined: states.includes('declined') && !states.some((state) => ['draft', 'sent', 'silent'].includes(state)),
+    }));
 }

@@ -4,6 +4,7 @@ import { type CommandCall, CommandRunner } from '../../platform/command/runner.t
 import { FILES, type FileStore } from '../../platform/files/store.ts';
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { approveRelease } from './approve-release.command.ts';
+import { correctRelease } from './correct-release.command.ts';
 import { ReleaseQueries } from './releases.queries.ts';
 
 @Controller()
@@ -22,6 +23,11 @@ export class ReleasesController {
   @Operation(releaseOperations.approveRelease)
   approve(@Call() call: CommandCall) {
     return this.runner.run(approveRelease(this.files), call);
+  }
+
+  @Operation(releaseOperations.correctRelease)
+  correct(@Call() call: CommandCall) {
+    return this.runner.run(correctRelease(this.files), call);
   }
 
   @Operation(releaseOperations.listReleases)

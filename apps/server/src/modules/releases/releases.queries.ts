@@ -24,12 +24,17 @@ interface ListedRow {
   readonly initials: string;
   readonly file_hash: string;
   readonly content_hash: string;
+  readonly version: number;
+  readonly supersedes: { id: string; number: string; reason: string } | null;
+  readonly superseded_by: { id: string; number: string } | null;
 }
 
 const listSql = `
   SELECT r.id::text, r.number, r.word, w.id::text AS work_order_id, w.number AS work_order_number, m.designation,
     coalesce(u.serial, '') AS serial, c.name AS customer, r.released_at, o.person_id::text AS person_id,
-    coalesce(p.display_name, 'Unknown person') AS display_name, coalesce(p.initials, '?') AS initials, r.file_hash, r.content_hash
+    coalesce(p.display_name, 'Unknown person') AS display_name, coalesce(p.initials, '?') AS initials, r.file_hash, r.content_hash, r.version,
+    (SELECT jsonb_build_object('id', b.id, 'number', b.number, 'reason', r.reason) FROM releases b WHERE b.id = r.supersedes_id) AS supersedes,
+    (SELECT jsonb_build_object('id', n.id, 'number', n.number) FROM releases n WHERE n.supersedes_id = r.id) AS superseded_by
   FROM releases r
   JOIN work_orders w ON w.id = r.work_order_id
   JOIN unit_models m ON m.id = w.model_id
@@ -110,5 +115,8 @@ function releaseRow(row: ListedRow) {
     approvedBy: { id: row.person_id, displayName: row.display_name, initials: row.initials },
     fileHash: row.file_hash,
     contentHash: row.content_hash,
+    version: row.version,
+    supersedes: row.supersedes,
+    supersededBy: row.superseded_by,
   };
 }

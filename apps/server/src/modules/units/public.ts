@@ -74,6 +74,7 @@ export interface TimesOnDay {
   readonly on: string;
   readonly sinceNewTenths: number | null;
   readonly sinceOverhaulTenths: number | null;
+  readonly sinceNewCycles?: number | null;
   readonly meter?: string | null;
   readonly meterTenths?: number | null;
   /** How they are known: `declared by the customer`, `logbook`, `overhaul`. */
@@ -95,6 +96,7 @@ export async function recordTimes(context: Ids, times: TimesOnDay): Promise<void
       recordedOn: toDbDate(times.on),
       sinceNewTenths,
       sinceOverhaulTenths,
+      sinceNewCycles: times.sinceNewCycles ?? null,
       meter: times.meter ?? null,
       meterTenths: times.meterTenths ?? null,
       basis: times.basis,

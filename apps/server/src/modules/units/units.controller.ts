@@ -3,6 +3,7 @@ import { Controller, Inject } from '@nestjs/common';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { confirmIdentity } from './confirm-identity.command.ts';
+import { establishTimes } from './establish-times.command.ts';
 import { FindQueries } from './find.queries.ts';
 import { UnitQueries } from './units.queries.ts';
 
@@ -27,5 +28,10 @@ export class UnitsController {
   @Operation(unitOperations.confirmIdentity)
   confirmIdentity(@Call() call: CommandCall) {
     return this.runner.run(confirmIdentity, call);
+  }
+
+  @Operation(unitOperations.establishTimes)
+  establishTimes(@Call() call: CommandCall) {
+    return this.runner.run(establishTimes, call);
   }
 }

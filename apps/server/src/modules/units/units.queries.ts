@@ -94,6 +94,7 @@ function timesRow(row: TimeRecord): Times {
     recordedOn: fromDbDate(row.recordedOn),
     sinceNewTenths: row.sinceNewTenths ?? 'unknown',
     sinceOverhaulTenths: row.sinceOverhaulTenths ?? 'unknown',
+    sinceNewCycles: row.sinceNewCycles ?? 'unknown',
     meter: row.meter as Times['meter'],
     meterTenths: row.meterTenths,
     basis: row.basis,

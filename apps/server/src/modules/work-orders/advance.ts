@@ -69,6 +69,7 @@ const passesHolds = new Set<Action>([
   'decline-return',
   'decline-purchase',
   'decline-scrap',
+  'return-unrepaired',
 ]);
 
 /** Throws `work-held` while any hold is open, naming each and who lifts it. */

@@ -5,9 +5,8 @@ import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { closeKits, kitsOf } from '../kits/public.ts';
 import { requireCurrentRevision } from '../manuals/public.ts';
-import { requireAuthorisation } from '../people/public.ts';
+import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
-import { writeSignOff } from './sign-off.ts';
 
 const operation = travelerOperations.closeBuild;
 

@@ -1,7 +1,6 @@
 export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
-export { contentHashOf, writeSignOff } from './sign-off.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
 export { requireTurn, type SignedStep, stepLocks, stepToSign } from './step-signing.ts';
 export { writeStepSignature } from './write-step-signature.ts';

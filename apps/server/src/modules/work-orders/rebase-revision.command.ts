@@ -4,10 +4,9 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { currentRevision } from '../manuals/public.ts';
-import { requireAuthorisation } from '../people/public.ts';
+import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { compareRevisions, type TravelerCompared } from './compare-revisions.ts';
 import { layOver } from './revision-differences.ts';
-import { writeSignOff } from './sign-off.ts';
 import { insertSteps, renewStep } from './splice-steps.ts';
 
 const operation = travelerOperations.rebaseRevision;

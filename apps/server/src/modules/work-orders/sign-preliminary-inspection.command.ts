@@ -3,10 +3,9 @@ import { workOrderOperations } from '@hubwright/contracts/work-orders/operations
 import { defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { requireAuthorisation } from '../people/public.ts';
+import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { refuseHeld } from './advance.ts';
 import { preliminaryInspection, receivingSubject } from './looked-at.ts';
-import { writeSignOff } from './sign-off.ts';
 
 const operation = workOrderOperations.signPreliminaryInspection;
 

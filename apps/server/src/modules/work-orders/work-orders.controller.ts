@@ -9,6 +9,7 @@ import { liftHold } from './lift-hold.command.ts';
 import { okToShip } from './ok-to-ship.command.ts';
 import { placeHold } from './place-hold.command.ts';
 import { receiveUnit } from './receive-unit.command.ts';
+import { returnUnrepaired } from './return-unrepaired.command.ts';
 import { setPromise } from './set-promise.command.ts';
 import { shipUnit } from './ship-unit.command.ts';
 import { signPreliminaryInspection } from './sign-preliminary-inspection.command.ts';
@@ -87,6 +88,11 @@ export class WorkOrdersController {
   @Operation(workOrderOperations.okToShip)
   okToShip(@Call() call: CommandCall) {
     return this.runner.run(okToShip, call);
+  }
+
+  @Operation(workOrderOperations.returnUnrepaired)
+  returnUnrepaired(@Call() call: CommandCall) {
+    return this.runner.run(returnUnrepaired, call);
   }
 
   @Operation(workOrderOperations.shipUnit)

@@ -1,8 +1,8 @@
 import { Problem } from '@hubwright/contracts/problems';
 import type { Stage } from '@hubwright/contracts/work-orders/states';
+import { writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
 import { type JudgedValue, judgeValues, limitsInWords, outsideInWords } from './judge-values.ts';
-import { writeSignOff } from './sign-off.ts';
 import {
   authorisedFor,
   instrumentFor,

@@ -1,6 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { type Prisma, PrismaClient } from './generated/client.ts';
+import { OneAtATime } from './one-at-a-time.ts';
 import { asServer } from './server-role.ts';
 
 /** An open transaction: all a command body may write through. */
@@ -17,7 +18,7 @@ export class Database {
     this.serverUrl = asServer(url);
     const connection = { connectionString: this.serverUrl };
     this.prisma = new PrismaClient({
-      adapter: new PrismaPg({ ...connection, max: 12 }),
+      adapter: new PrismaPg({ ...connection, max: 12, Client: OneAtATime }),
       errorFormat: 'minimal',
       transactionOptions: { maxWait: 10_000, timeout: 20_000 },
     });

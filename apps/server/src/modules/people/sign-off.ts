@@ -4,7 +4,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { canonicalJson } from '@hubwright/rules/chain';
 import { dateIn } from '../../platform/command/clock.ts';
 import type { Context } from '../../platform/command/command.ts';
-import type { HeldAuthorisation } from '../people/public.ts';
+import type { HeldAuthorisation } from './held-authorisation.ts';
 
 /** One signature to write: what it is about, what it says, and under which authorisation it is given. */
 export interface SignOffToWrite {

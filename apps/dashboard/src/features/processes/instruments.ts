@@ -1,0 +1,16 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import type { processOperations } from '@hubwright/contracts/processes/operations';
+import { daysBetween, dueWords } from '../../format/dates.ts';
+import type { State } from '../../ui/StateMark.tsx';
+
+export type Instrument = Reply<typeof processOperations.listInstruments>['rows'][number];
+
+const soonDays = 60;
+
+/** May it be used today, and for how long still. */
+export function calibrationMark(row: Instrument, today: string): { state: State; word: string } {
+  if (!row.inService) return { state: 'hold', word: 'out of service' };
+  if (!row.inCalibration) return { state: 'stop', word: 'overdue: do not use' };
+  if (daysBetween(today, row.calibrationDueOn) > soonDays) return { state: 'passed', word: 'in calibration' };
+  return { state: 'waiting', word: `due ${dueWords(row.calibrationDueOn, today)}` };
+}

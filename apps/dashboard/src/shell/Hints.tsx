@@ -1,0 +1,20 @@
+import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { useQuery } from '@tanstack/react-query';
+import { useLocation } from '@tanstack/react-router';
+import { queryFor } from '../api/query.ts';
+import { useMe } from '../features/people/me.ts';
+import { areasFor } from '../views/navigation.ts';
+import { AreaHint } from './AreaHint.tsx';
+import { FirstSteps } from './FirstSteps.tsx';
+
+const firstOrder = queryFor(workOrderOperations.listWorkOrders, { limit: 1 });
+
+/** Above the page for those who are new: to the shop as long as no unit was ever booked in, then to a part of it. */
+export function Hints() {
+  const { pathname } = useLocation();
+  const area = areasFor(useMe().roles).find(({ pages }) => pages.some(({ path }) => path === pathname));
+  const orders = useQuery(firstOrder).data;
+  if (!area || !orders) return null;
+  if (orders.rows.length === 0) return <FirstSteps />;
+  return area.pages[0]?.path === pathname ? <AreaHint area={area.id} /> : null;
+}

@@ -1,0 +1,64 @@
+import { peopleOperations } from '@hubwright/contracts/people/operations';
+import type { Role } from '@hubwright/contracts/roles';
+import { lazyRouteComponent } from '@tanstack/react-router';
+import type { View } from '../registry.ts';
+
+const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator'];
+const listed = { area: 'administration', roles: everyone, inNavigation: true } as const;
+
+/** What the shop keeps to work by; each page is loaded when it is first opened. */
+export const administrationPages: readonly View[] = [
+  {
+    ...listed,
+    path: '/administration/people',
+    title: 'People',
+    question: 'Who works here, and what may each of them do?',
+    roles: peopleOperations.listPeople.access as readonly Role[],
+    component: lazyRouteComponent(() => import('./PeoplePage.tsx'), 'PeoplePage'),
+  },
+  {
+    ...listed,
+    path: '/administration/shop',
+    title: 'Shop profile',
+    question: 'What does every record, quote and date of this shop go by?',
+    component: lazyRouteComponent(() => import('./ShopProfilePage.tsx'), 'ShopProfilePage'),
+  },
+  {
+    ...listed,
+    path: '/manuals',
+    title: 'Manuals',
+    question: 'Which revision does work go by, and is it current?',
+    component: lazyRouteComponent(() => import('./ManualsPage.tsx'), 'ManualsPage'),
+  },
+  {
+    ...listed,
+    path: '/manual-revisions/$revisionId',
+    title: 'Revision',
+    question: 'What does this revision ask for?',
+    inNavigation: false,
+    ownHead: true,
+    component: lazyRouteComponent(() => import('./RevisionPage.tsx'), 'RevisionPage'),
+  },
+  {
+    ...listed,
+    path: '/models',
+    title: 'Models',
+    question: 'What do we overhaul, for which aircraft, at which flat rate?',
+    component: lazyRouteComponent(() => import('./ModelsPage.tsx'), 'ModelsPage'),
+  },
+  {
+    ...listed,
+    path: '/instruments',
+    title: 'Instruments',
+    question: 'Which gauge may be used, and which is overdue?',
+    component: lazyRouteComponent(() => import('./InstrumentsPage.tsx'), 'InstrumentsPage'),
+  },
+  {
+    ...listed,
+    path: '/instruments/$instrumentId',
+    title: 'Instrument',
+    question: 'Which gauge may be used, and which is overdue?',
+    inNavigation: false,
+    component: lazyRouteComponent(() => import('./InstrumentsPage.tsx'), 'InstrumentsPage'),
+  },
+];

@@ -1,0 +1,11 @@
+import type { Level, Process } from '@hubwright/contracts/people/operations';
+
+/** An authorisation as it was when it was used; copied into the record and the sign-off. */
+export interface HeldAuthorisation {
+  readonly id: string;
+  readonly process: Process;
+  readonly level: Level;
+  readonly validFrom: string;
+  readonly expiresOn: string | null;
+  [key: string]: unknown;
+}
