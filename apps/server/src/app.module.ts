@@ -22,7 +22,10 @@ import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
 import { Database } from './platform/database/client.ts';
 import { Reads } from './platform/database/reads.ts';
+import { FilesController } from './platform/files/files.controller.ts';
+import { StagedFiles } from './platform/files/staged-files.ts';
 import { FILES, type FileStore } from './platform/files/store.ts';
+import { Uploads } from './platform/files/uploads.ts';
 import { Attempts } from './platform/http/attempts.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
@@ -69,7 +72,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
-      controllers: [ServerController, LiveController],
+      controllers: [ServerController, LiveController, FilesController],
       providers: [
         { provide: Database, useValue: database },
         { provide: CLOCK, useValue: clock },
@@ -84,6 +87,8 @@ export class AppModule {
         LiveFeed,
         CommandRunner,
         Pruning,
+        Uploads,
+        StagedFiles,
         Anchoring,
         Backups,
         { provide: APP_GUARD, useClass: DoorGuard },

@@ -69,6 +69,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
   const fastify = adapter.getInstance() as unknown as FastifyInstance;
   await registerSessions(fastify, { database, secret: options.sessionSecret, secure });
   await registerProtection(fastify, { secure, requestsPerMinute: options.requestsPerMinute ?? 3_000 });
+  takeFilesAsStreams(fastify);
   const files = new FolderFileStore(options.filesFolder);
   const { clock = systemClock, ids = systemIds } = options;
   const keys = new KeyFolder(options.keysFolder);
@@ -143,6 +144,13 @@ async function registerProtection(
     errorResponseBuilder: (_request, context) =>
       Object.assign(new Error('too many'), { statusCode: 429, ttl: context.ttl }),
   });
+}
+
+/** A file's body reaches the one command that takes it unread; every other operation refuses it as not JSON. */
+function takeFilesAsStreams(fastify: FastifyInstance): void {
+  fastify.addContentTypeParser(/^(image\/[\w.+-]+|application\/(pdf|octet-stream))$/, (_request, body, done) =>
+    done(null, body),
+  );
 }
 
 /**

@@ -4,7 +4,16 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { exportFiles, type Manifest, sealedFile, storedFile } from './folder.ts';
 import type { KeyRow } from './shop-key.ts';
-import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, RecordSource, SealedRow } from './source.ts';
+import type {
+  AnchoredRow,
+  AnchorRow,
+  FileRow,
+  HeadRow,
+  LinkRow,
+  RecordSource,
+  SealedRow,
+  UnkeptFile,
+} from './source.ts';
 
 /** The records of an exported folder. A line that is not JSON throws, naming the file. */
 export class FolderSource implements RecordSource {
@@ -45,6 +54,16 @@ export class FolderSource implements RecordSource {
   files(): AsyncIterable<FileRow> {
     return this.lines(exportFiles.files);
   }
+  async *unkeptFiles(): AsyncIterable<UnkeptFile> {
+    const kept = new Set<string>();
+    for await (const { hash } of this.files()) kept.add(hash);
+    for (const table of await this.sealedTables())
+      for await (const { values } of this.sealedRows(table))
+        for (const [column, hash] of Object.entries(values))
+          if (column.endsWith('file_hash') && hash !== null && !kept.has(hash))
+            yield { place: `table ${table}, row ${values.id}`, hash };
+  }
+
   async fileBytes(hash: string): Promise<AsyncIterable<Uint8Array> | undefined> {
     const path = join(this.folder, storedFile(hash));
     return access(path).then(

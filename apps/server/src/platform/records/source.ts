@@ -34,6 +34,11 @@ export interface SealedRow {
   readonly anchor: number;
   readonly values: Readonly<Record<string, string | null>>;
 }
+/** `place` says which row names it. */
+export interface UnkeptFile {
+  readonly place: string;
+  readonly hash: string;
+}
 export interface FileRow {
   readonly hash: string;
   readonly size: number;
@@ -58,6 +63,8 @@ export interface RecordSource {
   /** In the order of anchors, entries, rows. */
   sealedRows(table: string): AsyncIterable<SealedRow>;
   files(): AsyncIterable<FileRow>;
+  /** Files that rows which are only added name, though no row says they are kept. */
+  unkeptFiles(): AsyncIterable<UnkeptFile>;
   /** The bytes kept under a hash; undefined when they are not there. */
   fileBytes(hash: string): AsyncIterable<Uint8Array> | undefined | Promise<AsyncIterable<Uint8Array> | undefined>;
 }

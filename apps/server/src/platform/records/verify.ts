@@ -14,6 +14,8 @@ export async function verifyRecords(source: RecordSource): Promise<Report> {
   const keys = await checkKeys(source, fault, notice);
   const anchors = await checkAnchors(source, keys, fault);
   const files = await checkFiles(source, fault);
+  for await (const { place, hash } of source.unkeptFiles())
+    fault(place, `the file ${hash} it names is not among the kept ones`);
   return { chains, links, anchors, files, keys: [...keys.keys()], faults, notices };
 }
 
