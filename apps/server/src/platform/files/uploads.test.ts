@@ -260,9 +260,9 @@ describe('files people send', () => {
     const bomb = await send(pngWith([notes], { width: 40, height: 30, rows: Buffer.alloc(41 * 30) }), {
       type: 'image/png',
     });
-    expect([200, 422]).toContain(bomb.status);
+    expect(bomb.status).toBe(200);
     const longer = await send(png(40, 30, Buffer.alloc(20_000_000)), { type: 'image/png' });
-    expect([200, 422]).toContain(longer.status);
+    expect(longer.status).toBe(200);
     expect(process.memoryUsage().rss - before).toBeLessThan(400_000_000);
     const hidden = await send(Buffer.concat([await jpeg(50, 40), html]));
     expect((await shop.running.files.read(String(hidden.body.hash))).toString('latin1')).not.toContain('script');
