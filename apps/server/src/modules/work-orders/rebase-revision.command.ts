@@ -3,24 +3,37 @@ import { Problem } from '@hubwright/contracts/problems';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
+import { applyKitRebase, kitsOf, rebaseLocks, reopenKits } from '../kits/public.ts';
 import { currentRevision } from '../manuals/public.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
+import { advance } from './advance.ts';
 import { compareRevisions, type TravelerCompared } from './compare-revisions.ts';
-import { layOver } from './revision-differences.ts';
 import { insertSteps, renewStep } from './splice-steps.ts';
 
 const operation = travelerOperations.rebaseRevision;
 
-/** Open work goes over to the current revision; what was signed stays as it was signed. A dry run shows the differences. */
+/**
+ * Open work goes over to the current revision, kits included. What was signed stays as it was signed, what was pulled or installed
+ * stays where it is; what that leaves to do is said line by line, the same before signing (dry run) as in the record.
+ */
 export const rebaseRevision = defineCommand(operation, {
-  locks: (input) => [`work-order:${input.workOrderId}`],
+  locks: async (input, tx) => [
+    `work-order:${input.workOrderId}`,
+    ...(await kitsOf(tx, input.workOrderId)),
+    ...(await rebaseLocks(tx, input.workOrderId)),
+  ],
   async execute(context) {
     const { tx, actor, today } = context;
     const { workOrder, current } = await rebasable(context);
     const need = { process: 'final-inspection', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
-    const { travelers, differences } = await compareRevisions(tx, workOrder, current.id);
+    const { travelers, kits, differences, reopensBuild } = await compareRevisions(tx, workOrder, current.id);
     for (const traveler of travelers) await rebaseTraveler(context, traveler);
+    if (reopensBuild) {
+      await advance(context, workOrder, 'reopen-build');
+      await reopenKits(context, workOrder.id);
+    }
+    const changedKits = await applyKitRebase(context, kits);
     await tx.traveler.updateMany({
       where: { workOrderId: workOrder.id },
       data: { revisionId: current.id, version: { increment: 1 } },
@@ -37,16 +50,23 @@ export const rebaseRevision = defineCommand(operation, {
       result: 'pass',
       authorisation,
       revisionId: current.id,
-      content: { workOrder: workOrder.number, from, to: { id: current.id, revision: current.revision }, differences },
+      content: {
+        workOrder: workOrder.number,
+        from,
+        to: { id: current.id, revision: current.revision },
+        differences,
+        reopensBuild,
+      },
     });
     return {
-      reply: { id: workOrder.id, version, differences },
+      reply: { id: workOrder.id, version, differences, reopensBuild },
       subjects: [
         { kind: 'work-order', id: workOrder.id, before: workOrder.version, after: version },
         ...travelers.map((one) => ({ kind: 'traveler', id: one.id, before: one.version, after: one.version + 1 })),
+        ...changedKits,
       ],
       authorisation: { ...authorisation },
-      facts: { from: from.revision, to: current.revision, differences },
+      facts: { from: from.revision, to: current.revision, differences, reopensBuild },
     };
   },
 });
@@ -67,10 +87,9 @@ async function rebasable({ tx, input, expectedVersion }: Context<typeof operatio
 
 async function rebaseTraveler(
   context: Pick<Context<Operation>, 'tx' | 'newId'>,
-  { id, steps, route }: TravelerCompared,
+  { id, placed }: TravelerCompared,
 ): Promise<void> {
   const { tx } = context;
-  const placed = layOver(steps, route);
   // Rows are renewed in place: what was signed points at them. Those there get their new order, then the new ones come between.
   await tx.$executeRaw`UPDATE traveler_steps SET sequence = -sequence WHERE traveler_id = ${id}::uuid`;
   let sequence = 0;
