@@ -6,9 +6,8 @@ import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-u
 import { threeBlade } from '../support/arrivals.ts';
 import { Job } from '../support/job.ts';
 import { as, pin } from '../support/people.ts';
-import { expectRefused } from '../support/refused.ts';
+import { expectRefused, tableHashes } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { tableHashes } from '../support/table-hashes.ts';
 
 describe('a serial read at teardown is one the shop knows', () => {
   let shop: ShopApp;
