@@ -1,7 +1,16 @@
 import pg from 'pg';
 
-// What a refusal may write, what a session does, and what nothing of the shop's depends on.
-const beside = ['refusals', 'session', 'sign_in_attempts', '_prisma_migrations'];
+// What a refusal may write, what a session does, what the server's own jobs write by the clock, and what nothing of the
+// shop's depends on.
+const beside = [
+  'refusals',
+  'session',
+  'sign_in_attempts',
+  'anchors',
+  'anchored_heads',
+  'shop_keys',
+  '_prisma_migrations',
+];
 
 /** A hash of every row of every table but those a refused request may touch: equal hashes mean nothing was changed. */
 export async function tableHashes(databaseUrl: string): Promise<Record<string, string>> {
