@@ -8,7 +8,7 @@ import { demoPassword } from '../support/builders.ts';
 import { addressOf, type Endpoint, endpoints, resolved, type Schema } from '../support/described.ts';
 import { as } from '../support/people.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { tableHashes } from '../support/table-hashes.ts';
+import { shopHashes } from '../support/shop-hashes.ts';
 import { sendRaw } from '../support/wire.ts';
 
 const someId = '0197c0de-0000-7000-8000-000000000000';
@@ -156,11 +156,11 @@ describe('writes that were not meant', () => {
   );
 
   it('no read changes anything', async () => {
-    const before = await tableHashes(shop.databaseUrl);
+    const before = await shopHashes(shop.databaseUrl);
     for (const endpoint of endpoints.filter(({ method, id }) => method === 'GET' && id !== 'live'))
       for (const method of ['GET', 'HEAD'])
         await sendRaw(shop.address, { method, url: filled(endpoint), headers: { cookie: visitor.cookie } });
-    expect(await tableHashes(shop.databaseUrl)).toEqual(before);
+    expect(await shopHashes(shop.databaseUrl)).toEqual(before);
   }, 60_000);
 });
 
@@ -202,7 +202,7 @@ describe('fields nobody asked for', () => {
   beforeAll(async () => {
     shop = await ShopApp.open('shop');
     visitor = await allRounder(shop);
-    before = await tableHashes(shop.databaseUrl);
+    before = await shopHashes(shop.databaseUrl);
   });
   afterAll(() => shop.close());
 
@@ -224,7 +224,7 @@ describe('fields nobody asked for', () => {
   });
 
   it('and nothing was changed', async () => {
-    expect(await tableHashes(shop.databaseUrl)).toEqual(before);
+    expect(await shopHashes(shop.databaseUrl)).toEqual(before);
   });
 
   it.each(['{"__proto__":{"roles":["administrator"]}}', '{"constructor":{"prototype":{"polluted":true}}}'])(

@@ -7,7 +7,7 @@ import { allRounder } from '../support/all-rounder.ts';
 import { endpoints } from '../support/described.ts';
 import { malformed, type Sending } from '../support/malformed.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { tableHashes } from '../support/table-hashes.ts';
+import { shopHashes } from '../support/shop-hashes.ts';
 import { type Received, sendRaw } from '../support/wire.ts';
 
 /** How many requests in all; HUBWRIGHT_MALFORMED=100000 for a long run. */
@@ -43,7 +43,7 @@ describe(`${each * tried.length} malformed requests over every endpoint`, () => 
   beforeAll(async () => {
     shop = await ShopApp.open('shop');
     visitor = await allRounder(shop);
-    before = await tableHashes(shop.databaseUrl);
+    before = await shopHashes(shop.databaseUrl);
   });
   afterAll(() => shop.close());
 
@@ -84,6 +84,6 @@ describe(`${each * tried.length} malformed requests over every endpoint`, () => 
     expect((answered.get(403) ?? 0) / sent).toBeLessThan(0.1);
     expect((answered.get(422) ?? 0) / sent).toBeGreaterThan(0.2);
     expect((await visitor.send('GET', '/api/session')).status).toBe(200);
-    expect(await tableHashes(shop.databaseUrl)).toEqual(before);
+    expect(await shopHashes(shop.databaseUrl)).toEqual(before);
   });
 });

@@ -4,7 +4,7 @@ import { allRounder } from '../support/all-rounder.ts';
 import { addressOf, type Endpoint, endpoints, fitting } from '../support/described.ts';
 import { actorOf } from '../support/people.ts';
 import { type Answer, ShopApp, type Visitor } from '../support/shop-app.ts';
-import { tableHashes } from '../support/table-hashes.ts';
+import { shopHashes } from '../support/shop-hashes.ts';
 
 const unknownId = '0197c0de-0000-7000-8000-000000000000';
 const isId = (endpoint: Endpoint, name: string) => endpoint.inPath[name]?.format === 'uuid';
@@ -25,7 +25,7 @@ describe('an id in the address that is not of such a thing', () => {
     ids['a person’s'] = (await actorOf(shop, 'inspector')).personId;
     const customers = await visitor.send('GET', '/api/customers?limit=1');
     ids['a customer’s'] = (customers.body.rows as { id: string }[])[0]?.id ?? '';
-    before = await tableHashes(shop.databaseUrl);
+    before = await shopHashes(shop.databaseUrl);
   });
   afterAll(() => shop.close());
 
@@ -62,6 +62,6 @@ describe('an id in the address that is not of such a thing', () => {
   });
 
   it('and nothing was changed', async () => {
-    expect(await tableHashes(shop.databaseUrl)).toEqual(before);
+    expect(await shopHashes(shop.databaseUrl)).toEqual(before);
   });
 });

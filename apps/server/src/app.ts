@@ -66,7 +66,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
     trustProxy: secure ? 'loopback, linklocal, uniquelocal' : false,
     forceCloseConnections: true,
     // What the router refuses before any hook runs, such as a broken escape in the address.
-    frameworkErrors: (error, _request, reply) => sendProblem(reply as unknown as FastifyReply, toProblem(error)),
+    frameworkErrors: (error: unknown, _request: unknown, reply: FastifyReply) => sendProblem(reply, toProblem(error)),
   });
   const fastify = adapter.getInstance() as unknown as FastifyInstance;
   // A form of another site can send text/plain without asking first: nothing here is ever read from it.

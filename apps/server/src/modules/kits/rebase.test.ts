@@ -3,9 +3,9 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { ledgerFaults } from '../../../../../tests/support/ledger-faults.ts';
 import { as, pin } from '../../../../../tests/support/people.ts';
+import { tableHashes } from '../../../../../tests/support/refused.ts';
 import type { Visitor } from '../../../../../tests/support/shop-app.ts';
 import { firstList, type KitOf, type RevisedLine, Stockroom } from '../../../../../tests/support/stockroom.ts';
-import { tableHashes } from '../../../../../tests/support/table-hashes.ts';
 import { confirmIdentity } from '../units/confirm-identity.command.ts';
 import { installFromTray } from './install-from-tray.command.ts';
 import { reserveLine } from './reserve-line.command.ts';

@@ -7,7 +7,7 @@ import { applyKitRebase, kitsOf, rebaseLocks, reopenKits } from '../kits/public.
 import { currentRevision } from '../manuals/public.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
-import { compareRevisions, type TravelerCompared } from './compare-revisions.ts';
+import { type Comparison, compareRevisions, type TravelerCompared } from './compare-revisions.ts';
 import { insertSteps, renewStep } from './splice-steps.ts';
 
 const operation = travelerOperations.rebaseRevision;
@@ -27,21 +27,9 @@ export const rebaseRevision = defineCommand(operation, {
     const { workOrder, current } = await rebasable(context);
     const need = { process: 'final-inspection', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
-    const { travelers, kits, differences, reopensBuild } = await compareRevisions(tx, workOrder, current.id);
-    for (const traveler of travelers) await rebaseTraveler(context, traveler);
-    if (reopensBuild) {
-      await advance(context, workOrder, 'reopen-build');
-      await reopenKits(context, workOrder.id);
-    }
-    const changedKits = await applyKitRebase(context, kits);
-    await tx.traveler.updateMany({
-      where: { workOrderId: workOrder.id },
-      data: { revisionId: current.id, version: { increment: 1 } },
-    });
-    const { version } = await tx.workOrder.update({
-      where: { id: workOrder.id },
-      data: { revisionId: current.id, version: { increment: 1 } },
-    });
+    const comparison = await compareRevisions(tx, workOrder, current.id);
+    const { travelers, differences, reopensBuild } = comparison;
+    const { version, changedKits } = await goOver(context, { workOrder, revisionId: current.id, comparison });
     const from = { id: workOrder.revisionId, revision: workOrder.revision.revision };
     await writeSignOff(context, {
       workOrderId: workOrder.id,
@@ -70,6 +58,26 @@ export const rebaseRevision = defineCommand(operation, {
     };
   },
 });
+
+type Open = Awaited<ReturnType<typeof rebasable>>['workOrder'];
+
+/** Travelers, build, kits and work order, in this order: lines are added to kits that take parts again. */
+async function goOver(
+  context: Context<typeof operation>,
+  { workOrder, revisionId, comparison }: { workOrder: Open; revisionId: string; comparison: Comparison },
+) {
+  const { tx } = context;
+  for (const traveler of comparison.travelers) await rebaseTraveler(context, traveler);
+  if (comparison.reopensBuild) {
+    await advance(context, workOrder, 'reopen-build');
+    await reopenKits(context, workOrder.id);
+  }
+  const changedKits = await applyKitRebase(context, comparison.kits);
+  const data = { revisionId, version: { increment: 1 } };
+  await tx.traveler.updateMany({ where: { workOrderId: workOrder.id }, data });
+  const { version } = await tx.workOrder.update({ where: { id: workOrder.id }, data });
+  return { version, changedKits };
+}
 
 async function rebasable({ tx, input, expectedVersion }: Context<typeof operation>) {
   const workOrder = found(
