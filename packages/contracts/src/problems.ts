@@ -8,6 +8,7 @@ import { peopleProblems } from './people/problems.ts';
 import { processProblems } from './processes/problems.ts';
 import { purchasingProblems } from './purchasing/problems.ts';
 import { quoteProblems } from './quotes/problems.ts';
+import { recordProblems } from './records/problems.ts';
 import { releaseProblems } from './releases/problems.ts';
 import { unitProblems } from './units/problems.ts';
 import { workOrderProblems } from './work-orders/problems.ts';
@@ -136,6 +137,7 @@ export const problems = {
   ...quoteProblems,
   ...travelerProblems,
   ...findingProblems,
+  ...recordProblems,
   ...releaseProblems,
 } as const satisfies Record<string, ProblemKind>;
 

@@ -88,6 +88,7 @@ CREATE TABLE "superseded_dispositions" (
     "sign_off_id" UUID NOT NULL,
     "reason" TEXT NOT NULL,
     "superseded_at" TIMESTAMPTZ(3) NOT NULL,
+    "entry_id" UUID NOT NULL,
 
     CONSTRAINT "superseded_dispositions_pkey" PRIMARY KEY ("id")
 );
@@ -438,7 +439,7 @@ CREATE TABLE "shop_profile" (
     "tax_percent" TEXT NOT NULL,
     "tax_rounding" TEXT NOT NULL DEFAULT 'total',
     "quote_valid_days" INTEGER NOT NULL DEFAULT 30,
-    "retention_years" INTEGER NOT NULL DEFAULT 2,
+    "retention_rules" JSONB NOT NULL DEFAULT '[{"approval":"14 CFR 145.219","years":2}]',
     "inspect_own_work" TEXT[],
     "names_person_certificate" BOOLEAN NOT NULL DEFAULT false,
     "version" INTEGER NOT NULL DEFAULT 1,
@@ -660,6 +661,17 @@ CREATE TABLE "anchored_heads" (
 );
 
 -- CreateTable
+CREATE TABLE "purges" (
+    "id" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+    "body" TEXT NOT NULL,
+    "key_id" TEXT NOT NULL,
+    "signature" TEXT NOT NULL,
+
+    CONSTRAINT "purges_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "refusals" (
     "id" UUID NOT NULL,
     "at" TIMESTAMPTZ(3) NOT NULL,
@@ -714,6 +726,7 @@ CREATE TABLE "releases" (
     "sign_off_id" UUID NOT NULL,
     "released_at" TIMESTAMPTZ(3) NOT NULL,
     "supersedes_id" UUID,
+    "entry_id" UUID NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
     "reason" TEXT NOT NULL DEFAULT '',
 
@@ -909,6 +922,7 @@ CREATE TABLE "measurements" (
     "value" TEXT NOT NULL,
     "pass" BOOLEAN NOT NULL,
     "compared" TEXT NOT NULL,
+    "entry_id" UUID NOT NULL,
 
     CONSTRAINT "measurements_pkey" PRIMARY KEY ("id")
 );
@@ -939,6 +953,9 @@ CREATE UNIQUE INDEX "superseded_dispositions_sign_off_id_key" ON "superseded_dis
 
 -- CreateIndex
 CREATE INDEX "superseded_dispositions_finding_id_idx" ON "superseded_dispositions"("finding_id");
+
+-- CreateIndex
+CREATE INDEX "superseded_dispositions_entry_id_idx" ON "superseded_dispositions"("entry_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "parts_number_key" ON "parts"("number");
@@ -1112,6 +1129,9 @@ CREATE UNIQUE INDEX "releases_supersedes_id_key" ON "releases"("supersedes_id");
 CREATE INDEX "releases_work_order_id_idx" ON "releases"("work_order_id");
 
 -- CreateIndex
+CREATE INDEX "releases_entry_id_idx" ON "releases"("entry_id");
+
+-- CreateIndex
 CREATE INDEX "serialized_items_serial_idx" ON "serialized_items"("serial");
 
 -- CreateIndex
@@ -1173,6 +1193,9 @@ CREATE INDEX "sign_offs_instrument_id_idx" ON "sign_offs"("instrument_id");
 
 -- CreateIndex
 CREATE INDEX "sign_offs_entry_id_idx" ON "sign_offs"("entry_id");
+
+-- CreateIndex
+CREATE INDEX "measurements_entry_id_idx" ON "measurements"("entry_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "measurements_sign_off_id_measure_id_key" ON "measurements"("sign_off_id", "measure_id");

@@ -1,4 +1,5 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { recordOperations } from '@hubwright/contracts/records/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { lazyRouteComponent } from '@tanstack/react-router';
 import type { View } from '../registry.ts';
@@ -22,6 +23,14 @@ export const administrationPages: readonly View[] = [
     title: 'Shop profile',
     question: 'What does every record, quote and date of this shop go by?',
     component: lazyRouteComponent(() => import('./ShopProfilePage.tsx'), 'ShopProfilePage'),
+  },
+  {
+    ...listed,
+    path: '/administration/records',
+    title: 'Record keeping',
+    question: 'Would the shop’s records survive today?',
+    roles: recordOperations.recordKeeping.access as readonly Role[],
+    component: lazyRouteComponent(() => import('./RecordKeepingPage.tsx'), 'RecordKeepingPage'),
   },
   {
     ...listed,

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type pg from 'pg';
 import { eachRow } from '../database/each-row.ts';
 import type { KeyRow } from './shop-key.ts';
-import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, RecordSource, SealedRow } from './source.ts';
+import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, PurgeRow, RecordSource, SealedRow } from './source.ts';
 
 /** Makes texts the same wherever and whenever they are read. */
 export const plainTexts = `SET LOCAL TimeZone = 'UTC'; SET LOCAL DateStyle = 'ISO, YMD'; SET LOCAL IntervalStyle = 'postgres';
@@ -57,6 +57,13 @@ export class DatabaseSource implements RecordSource {
   async keys(): Promise<KeyRow[]> {
     const { rows } = await this.client.query<KeyRow>(
       'SELECT id, statement, signature, previous_signature AS "previousSignature" FROM shop_keys ORDER BY sequence',
+    );
+    return rows;
+  }
+
+  async purges(): Promise<PurgeRow[]> {
+    const { rows } = await this.client.query<PurgeRow>(
+      'SELECT id, body, key_id AS "keyId", signature FROM purges ORDER BY at, id',
     );
     return rows;
   }

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { exportFiles, type Manifest, sealedFile, storedFile } from './folder.ts';
 import type { KeyRow } from './shop-key.ts';
-import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, RecordSource, SealedRow } from './source.ts';
+import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, PurgeRow, RecordSource, SealedRow } from './source.ts';
 
 /** The records of an exported folder. A line that is not JSON throws, naming the file. */
 export class FolderSource implements RecordSource {
@@ -31,6 +31,11 @@ export class FolderSource implements RecordSource {
   async keys(): Promise<KeyRow[]> {
     const rows: KeyRow[] = [];
     for await (const row of this.lines<KeyRow>(exportFiles.keys)) rows.push(row);
+    return rows;
+  }
+  async purges(): Promise<PurgeRow[]> {
+    const rows: PurgeRow[] = [];
+    for await (const row of this.lines<PurgeRow>(exportFiles.purges)) rows.push(row);
     return rows;
   }
   async *looseEntries(): AsyncIterable<string> {

@@ -34,6 +34,13 @@ export interface SealedRow {
   readonly anchor: number;
   readonly values: Readonly<Record<string, string | null>>;
 }
+/** A proof that records were destroyed by the shop's policy. */
+export interface PurgeRow {
+  readonly id: string;
+  readonly body: string;
+  readonly keyId: string;
+  readonly signature: string;
+}
 export interface FileRow {
   readonly hash: string;
   readonly size: number;
@@ -52,6 +59,7 @@ export interface RecordSource {
   anchoredByAnchor(): AsyncIterable<AnchoredRow>;
   anchors(): AsyncIterable<AnchorRow>;
   keys(): Promise<KeyRow[]>;
+  purges(): Promise<PurgeRow[]>;
   /** Entries that no chain holds. */
   looseEntries(): AsyncIterable<string>;
   sealedTables(): Promise<string[]>;
