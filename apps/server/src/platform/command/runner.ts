@@ -16,6 +16,7 @@ import { writeRecord } from './record.ts';
 import { Refusals } from './refusals.ts';
 import { withRetries } from './retry.ts';
 import { ShopZone } from './shop-zone.ts';
+import { unstorableText } from './storable-text.ts';
 
 /** One request to run a command, as the door hands it in: input unparsed. */
 export interface CommandCall {
@@ -129,13 +130,9 @@ export class CommandRunner {
 /** Parses strictly; every fault comes back with a pointer to the field. */
 export function parseInput(operation: Operation, raw: unknown): Record<string, unknown> {
   const parsed = operation.input.safeParse(raw);
-  if (parsed.success) return parsed.data;
-  throw new Problem(
-    'invalid-input',
-    'Some fields cannot be used as they are',
-    {},
-    parsed.error.issues.flatMap(pointed),
-  );
+  const faults = parsed.success ? unstorableText(parsed.data) : parsed.error.issues.flatMap(pointed);
+  if (parsed.success && faults.length === 0) return parsed.data;
+  throw new Problem('invalid-input', 'Some fields cannot be used as they are', {}, faults);
 }
 
 function pointed(issue: z.core.$ZodIssue): Pointed[] {
