@@ -1,4 +1,4 @@
-// size: one shop, backed up twice; each way of spoiling and restoring it stands for itself
+// size: one shop and its backups, spoiled in every way
 import { spawn } from 'node:child_process';
 import { chmod, mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';

@@ -57,6 +57,8 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
   readonly signs?: string;
   /** Input fields that are never recorded or logged. */
   readonly secret: readonly string[];
+  /** Input fields about a person, kept apart from the chain so that they can be erased; the chain holds their salted hash. */
+  readonly personal: readonly string[];
   /** A read that answers with a file instead of JSON. */
   readonly produces?: 'application/pdf' | 'text/csv' | 'image/jpeg' | '*/*';
   /** A command whose body is one file as it is, named by these media types; its input is what the path names. */
@@ -73,18 +75,29 @@ type Given<I extends z.ZodObject, O extends z.ZodType> = Pick<
 export function read<I extends z.ZodObject, O extends z.ZodType>(
   given: Given<I, O> & Partial<Pick<Operation, 'produces'>>,
 ): Operation<I, O> {
-  return { kind: 'read', method: 'GET', problems: [], touches: [], versioned: false, secret: [], ...given };
+  return {
+    kind: 'read',
+    method: 'GET',
+    problems: [],
+    touches: [],
+    versioned: false,
+    secret: [],
+    personal: [],
+    ...given,
+  };
 }
 
 /** A write: one command, one transaction, one record entry. */
 export function command<I extends z.ZodObject, O extends z.ZodType>(
-  given: Given<I, O> & Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret' | 'takes'>>,
+  given: Given<I, O> &
+    Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret' | 'personal' | 'takes'>>,
 ): Operation<I, O> {
   return {
     kind: 'command',
     method: 'POST',
     problems: [],
     versioned: false,
+    personal: [],
     ...given,
     touches: [given.noun, ...(given.touches ?? []).filter((noun) => noun !== given.noun)],
     secret: [...(given.secret ?? []), ...(given.signs ? ['signature'] : [])],

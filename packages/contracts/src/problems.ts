@@ -71,6 +71,11 @@ const everywhere = {
     next: 'Enter your own password or PIN again.',
   },
   'not-found': { status: 404, title: 'There is no such thing here', next: 'Check the number, or search for it.' },
+  'method-not-allowed': {
+    status: 405,
+    title: 'This address does not take that method',
+    next: 'Use one of the methods that Allow names.',
+  },
   'version-missing': {
     status: 428,
     title: 'The request does not say which version it saw',

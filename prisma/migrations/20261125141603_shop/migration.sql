@@ -720,6 +720,18 @@ CREATE TABLE "purges" (
 );
 
 -- CreateTable
+CREATE TABLE "personal_values" (
+    "entry_id" UUID NOT NULL,
+    "field" TEXT NOT NULL,
+    "subject_kind" TEXT NOT NULL,
+    "subject_id" UUID NOT NULL,
+    "salt" TEXT NOT NULL,
+    "value" JSONB NOT NULL,
+
+    CONSTRAINT "personal_values_pkey" PRIMARY KEY ("entry_id","field")
+);
+
+-- CreateTable
 CREATE TABLE "refusals" (
     "id" UUID NOT NULL,
     "at" TIMESTAMPTZ(3) NOT NULL,
@@ -1185,6 +1197,9 @@ CREATE UNIQUE INDEX "shop_keys_sequence_key" ON "shop_keys"("sequence");
 
 -- CreateIndex
 CREATE INDEX "anchored_heads_anchor_subject_kind_subject_id_idx" ON "anchored_heads"("anchor", "subject_kind", "subject_id");
+
+-- CreateIndex
+CREATE INDEX "personal_values_subject_kind_subject_id_idx" ON "personal_values"("subject_kind", "subject_id");
 
 -- CreateIndex
 CREATE INDEX "refusals_at_idx" ON "refusals"("at");

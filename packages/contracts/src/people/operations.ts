@@ -194,6 +194,7 @@ export const peopleOperations = {
     output: z.object({ id, version: z.int() }),
     secret: ['password', 'pin'],
     problems: ['weak-password'],
+    personal: ['signInName', 'displayName', 'initials', 'email', 'certificateNumber'],
   }),
   changePerson: command({
     id: 'change-person',
@@ -213,6 +214,7 @@ export const peopleOperations = {
     }),
     output: z.object({ id, version: z.int() }),
     problems: ['last-administrator'],
+    personal: ['signInName', 'displayName', 'initials', 'email', 'certificateNumber'],
   }),
   unlockSignIn: command({
     id: 'unlock-sign-in',

@@ -65,6 +65,18 @@ export const recordOperations = {
     signs: 'I replace the key that the shop’s records are signed with',
     problems: ['shop-key-missing'],
   }),
+  erasePerson: command({
+    id: 'erase-person',
+    noun: 'records',
+    path: '/api/records/people/:personId/erase',
+    access: ['administrator'],
+    summary: 'Erase what is kept about a person who has left, once no record that must be kept bears their signature',
+    input: z.strictObject({ personId: id, reason: line, signature }),
+    output: z.object({ ok: z.literal(true), values: z.int() }),
+    touches: ['records', 'people'],
+    signs: 'I erase what is kept about this person',
+    problems: ['still-needed'],
+  }),
   setRetention: command({
     id: 'set-retention',
     noun: 'records',

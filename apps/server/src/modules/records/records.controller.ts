@@ -4,6 +4,7 @@ import { Backups } from '../../platform/backup/backups.ts';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
 import { Call, Operation } from '../../platform/http/operation.ts';
 import { KeyFolder } from '../../platform/records/shop-key.ts';
+import { erasePerson } from './erase-person.command.ts';
 import { RecordsQueries } from './records.queries.ts';
 import { rotateShopKey } from './rotate-shop-key.command.ts';
 import { setRetention } from './set-retention.command.ts';
@@ -33,6 +34,11 @@ export class RecordsController {
   @Operation(recordOperations.rotateShopKey)
   rotate(@Call() call: CommandCall) {
     return this.runner.run(rotateShopKey(this.keys), call);
+  }
+
+  @Operation(recordOperations.erasePerson)
+  erasePerson(@Call() call: CommandCall) {
+    return this.runner.run(erasePerson, call);
   }
 
   @Operation(recordOperations.setRetention)
