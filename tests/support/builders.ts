@@ -2,11 +2,15 @@ import type { Sent } from '@hubwright/contracts/operation';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { addPerson } from '../../apps/server/src/modules/people/add-person.command.ts';
+import { chooseOwnPassword } from '../../apps/server/src/modules/people/choose-own-password.command.ts';
 import { setUpShop } from '../../apps/server/src/modules/people/set-up-shop.command.ts';
 import { serverActor } from '../../apps/server/src/platform/command/actor.ts';
 import type { ShopApp, Visitor } from './shop-app.ts';
 
 export const demoPassword = 'willow bark in the workshop';
+
+/** What an administrator gives; its person replaces it before anything else. */
+export const firstPassword = 'handed over on the first morning';
 
 /** The least shop there is: a profile and one administrator called `first`. */
 export const smallestShop: Sent<typeof peopleOperations.setUpShop> = {
@@ -28,6 +32,7 @@ export const smallestShop: Sent<typeof peopleOperations.setUpShop> = {
     taxRounding: 'total',
     quoteValidDays: 30,
     inspectOwnWork: [],
+    secondFactorRoles: [],
   },
   administrator: { signInName: 'first', displayName: 'First Administrator', initials: 'FA', password: demoPassword },
 };
@@ -44,9 +49,11 @@ export async function personWith(
 ): Promise<{ personId: string; roles: Role[]; signInName: string }> {
   const person = await shop.run(
     addPerson,
-    { signInName, displayName: `The ${role}`, initials: 'XX', roles: [role], password: demoPassword, pin: '2468' },
+    { signInName, displayName: `Tansy, ${role}`, initials: 'XX', roles: [role], password: firstPassword },
     { personId: serverActor.personId, roles: ['administrator'] },
   );
+  const own = { password: firstPassword, newPassword: demoPassword, pin: '2468' };
+  await shop.run(chooseOwnPassword(''), own, { personId: person.id, roles: [role] });
   return { personId: person.id, roles: [role], signInName };
 }
 

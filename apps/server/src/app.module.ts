@@ -17,6 +17,7 @@ import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
 import { BACKUP_PLACES, type BackupPlaces, Backups } from './platform/backup/backups.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
 import { IDS, type Ids } from './platform/command/ids.ts';
+import { CLOCK_SET_BACK, RecordClock } from './platform/command/record-clock.ts';
 import { Refusals } from './platform/command/refusals.ts';
 import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
@@ -24,7 +25,9 @@ import { Database } from './platform/database/client.ts';
 import { Reads } from './platform/database/reads.ts';
 import { FILES, type FileStore } from './platform/files/store.ts';
 import { Attempts } from './platform/http/attempts.ts';
+import { Devices } from './platform/http/devices.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
+import { OneTimeCodes } from './platform/http/one-time-codes.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
 import { ReplyInterceptor } from './platform/http/reply.interceptor.ts';
 import { ServerController } from './platform/http/server.controller.ts';
@@ -32,6 +35,7 @@ import { Anchoring } from './platform/jobs/anchoring.ts';
 import { Pruning } from './platform/jobs/pruning.ts';
 import { LiveController } from './platform/live/live.controller.ts';
 import { LiveFeed } from './platform/live/live-feed.ts';
+import { LiveSessions } from './platform/live/live-sessions.ts';
 import { KeyFolder } from './platform/records/shop-key.ts';
 
 /** What is injected from outside: the database, time, ids and stored files. */
@@ -43,6 +47,8 @@ export interface Surroundings {
   readonly keys: KeyFolder;
   /** When and where backups are written by themselves. */
   readonly schedule: BackupPlaces | undefined;
+  /** True at the one start after a clock that ran ahead was set right. */
+  readonly clockSetBack: boolean;
 }
 
 /** The departments in the order a unit meets them. */
@@ -65,7 +71,7 @@ const departments = [
 @Global()
 @Module({})
 export class AppModule {
-  static with({ database, clock, ids, files, keys, schedule }: Surroundings): DynamicModule {
+  static with({ database, clock, ids, files, keys, schedule, clockSetBack }: Surroundings): DynamicModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
@@ -76,12 +82,17 @@ export class AppModule {
         { provide: IDS, useValue: ids },
         { provide: FILES, useValue: files },
         { provide: KeyFolder, useValue: keys },
+        { provide: CLOCK_SET_BACK, useValue: clockSetBack },
         { provide: BACKUP_PLACES, useValue: schedule ?? null },
         Reads,
         Refusals,
         Attempts,
+        Devices,
+        OneTimeCodes,
         ShopZone,
+        RecordClock,
         LiveFeed,
+        LiveSessions,
         CommandRunner,
         Pruning,
         Anchoring,
@@ -90,7 +101,19 @@ export class AppModule {
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },
       ],
-      exports: [CLOCK, IDS, FILES, Reads, CommandRunner, ShopZone, Refusals, Attempts],
+      exports: [
+        CLOCK,
+        IDS,
+        FILES,
+        KeyFolder,
+        Reads,
+        CommandRunner,
+        ShopZone,
+        Refusals,
+        Attempts,
+        Devices,
+        OneTimeCodes,
+      ],
     };
   }
 }

@@ -35,6 +35,8 @@ export interface AppOptions {
   readonly dashboardFolder?: string;
   readonly clock?: Clock;
   readonly ids?: Ids;
+  /** Start although the newest record entry lies ahead of the clock: it ran ahead once and was set right. */
+  readonly clockSetBack?: boolean;
   readonly logLevels?: LogLevel[];
   /** Requests a minute for one person or address. */
   readonly requestsPerMinute?: number;
@@ -70,9 +72,9 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
   await registerSessions(fastify, { database, secret: options.sessionSecret, secure });
   await registerProtection(fastify, { secure, requestsPerMinute: options.requestsPerMinute ?? 3_000 });
   const files = new FolderFileStore(options.filesFolder);
-  const { clock = systemClock, ids = systemIds } = options;
+  const { clock = systemClock, ids = systemIds, clockSetBack = false } = options;
   const keys = new KeyFolder(options.keysFolder);
-  const module = AppModule.with({ database, clock, ids, files, keys, schedule: scheduleOf(options) });
+  const module = AppModule.with({ database, clock, ids, files, keys, schedule: scheduleOf(options), clockSetBack });
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,

@@ -54,6 +54,11 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
   readonly versioned: boolean;
   /** The meaning of the signature this command takes; the input then carries `signature`. */
   readonly signs?: string;
+  /**
+   * Open also to someone who is signed in but stands before a door: `locked` (the device locked itself) or `due` (an own
+   * password or a second factor must be set up first).
+   */
+  readonly openTo: readonly ('locked' | 'due')[];
   /** Input fields that are never recorded or logged. */
   readonly secret: readonly string[];
   /** A read that answers with a file instead of JSON. */
@@ -64,13 +69,22 @@ type Given<I extends z.ZodObject, O extends z.ZodType> = Pick<
   Operation<I, O>,
   'id' | 'noun' | 'path' | 'access' | 'summary' | 'input' | 'output'
 > &
-  Partial<Pick<Operation<I, O>, 'problems'>>;
+  Partial<Pick<Operation<I, O>, 'problems' | 'openTo'>>;
 
 /** A read: GET, changes nothing, may be repeated. */
 export function read<I extends z.ZodObject, O extends z.ZodType>(
   given: Given<I, O> & Partial<Pick<Operation, 'produces'>>,
 ): Operation<I, O> {
-  return { kind: 'read', method: 'GET', problems: [], touches: [], versioned: false, secret: [], ...given };
+  return {
+    kind: 'read',
+    method: 'GET',
+    problems: [],
+    touches: [],
+    versioned: false,
+    openTo: [],
+    secret: [],
+    ...given,
+  };
 }
 
 /** A write: one command, one transaction, one record entry. */
@@ -82,6 +96,7 @@ export function command<I extends z.ZodObject, O extends z.ZodType>(
     method: 'POST',
     problems: [],
     versioned: false,
+    openTo: [],
     ...given,
     touches: [given.noun, ...(given.touches ?? []).filter((noun) => noun !== given.noun)],
     secret: [...(given.secret ?? []), ...(given.signs ? ['signature'] : [])],

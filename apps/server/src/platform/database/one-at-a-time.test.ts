@@ -19,7 +19,10 @@ describe('a transaction has one connection', () => {
     const send = pg.Client.prototype.query as (...asked: unknown[]) => unknown;
     const running = new Map<unknown, number>();
     let most = 0;
-    const spy = jest.spyOn(pg.Client.prototype, 'query').mockImplementation(function (this: pg.Client, ...asked: unknown[]) {
+    const spy = jest.spyOn(pg.Client.prototype, 'query').mockImplementation(function (
+      this: pg.Client,
+      ...asked: unknown[]
+    ) {
       running.set(this, (running.get(this) ?? 0) + 1);
       most = Math.max(most, running.get(this) ?? 0);
       const answer = send.apply(this, asked) as Promise<unknown>;

@@ -4,7 +4,16 @@ import { join } from 'node:path';
 import type pg from 'pg';
 import { eachRow } from '../database/each-row.ts';
 import type { KeyRow } from './shop-key.ts';
-import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, RecordSource, SealedRow } from './source.ts';
+import type {
+  AnchoredRow,
+  AnchorRow,
+  FileRow,
+  HeadRow,
+  LinkRow,
+  RecordSource,
+  SealedRow,
+  SignOffRow,
+} from './source.ts';
 
 /** Makes texts the same wherever and whenever they are read. */
 export const plainTexts = `SET LOCAL TimeZone = 'UTC'; SET LOCAL DateStyle = 'ISO, YMD'; SET LOCAL IntervalStyle = 'postgres';
@@ -75,6 +84,14 @@ export class DatabaseSource implements RecordSource {
 
   sealedRows(table: string): AsyncIterable<SealedRow> {
     return sealedRows(this.client, table);
+  }
+
+  signOffs(): AsyncIterable<SignOffRow> {
+    return eachRow(
+      this.client,
+      `SELECT s.id, s.content, s.content_hash AS "contentHash", e.body AS entry
+       FROM sign_offs s LEFT JOIN record_entries e ON e.id = s.entry_id ORDER BY s.id`,
+    );
   }
 
   files(): AsyncIterable<FileRow> {

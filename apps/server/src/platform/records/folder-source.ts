@@ -4,7 +4,16 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { exportFiles, type Manifest, sealedFile, storedFile } from './folder.ts';
 import type { KeyRow } from './shop-key.ts';
-import type { AnchoredRow, AnchorRow, FileRow, HeadRow, LinkRow, RecordSource, SealedRow } from './source.ts';
+import type {
+  AnchoredRow,
+  AnchorRow,
+  FileRow,
+  HeadRow,
+  LinkRow,
+  RecordSource,
+  SealedRow,
+  SignOffRow,
+} from './source.ts';
 
 /** The records of an exported folder. A line that is not JSON throws, naming the file. */
 export class FolderSource implements RecordSource {
@@ -41,6 +50,11 @@ export class FolderSource implements RecordSource {
   }
   sealedRows(table: string): AsyncIterable<SealedRow> {
     return this.lines(sealedFile(table));
+  }
+  async *signOffs(): AsyncIterable<SignOffRow> {
+    if (!this.manifest.sealedTables.includes('sign_offs')) return;
+    for await (const { values } of this.sealedRows('sign_offs'))
+      yield { id: values.id ?? '', content: values.content ?? '', contentHash: values.content_hash ?? '' };
   }
   files(): AsyncIterable<FileRow> {
     return this.lines(exportFiles.files);

@@ -34,6 +34,14 @@ export interface SealedRow {
   readonly anchor: number;
   readonly values: Readonly<Record<string, string | null>>;
 }
+/** A signature beside what was signed and the record entry that names it. */
+export interface SignOffRow {
+  readonly id: string;
+  readonly content: string;
+  readonly contentHash: string;
+  /** The entry's text; null when it is gone; left out where anchors alone tie rows to entries, as in a folder. */
+  readonly entry?: string | null;
+}
 export interface FileRow {
   readonly hash: string;
   readonly size: number;
@@ -57,6 +65,7 @@ export interface RecordSource {
   sealedTables(): Promise<string[]>;
   /** In the order of anchors, entries, rows. */
   sealedRows(table: string): AsyncIterable<SealedRow>;
+  signOffs(): AsyncIterable<SignOffRow>;
   files(): AsyncIterable<FileRow>;
   /** The bytes kept under a hash; undefined when they are not there. */
   fileBytes(hash: string): AsyncIterable<Uint8Array> | undefined | Promise<AsyncIterable<Uint8Array> | undefined>;
@@ -71,6 +80,7 @@ export interface Report {
   readonly chains: number;
   readonly links: number;
   readonly anchors: number;
+  readonly signOffs: number;
   readonly files: number;
   /** Public keys by name, oldest first: to be compared with what the shop says its keys are. */
   readonly keys: readonly string[];

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { checkAnchors, checkKeys } from './check-anchors.ts';
 import { checkChains, checkLooseEntries } from './check-chains.ts';
+import { checkSignOffs } from './check-sign-offs.ts';
 import type { Fault, RecordSource, Report } from './source.ts';
 
 /** Checks everything a source holds; what does not fit is named with its place. Throws only when the source cannot be read. */
@@ -13,8 +14,9 @@ export async function verifyRecords(source: RecordSource): Promise<Report> {
   await checkLooseEntries(source, fault);
   const keys = await checkKeys(source, fault, notice);
   const anchors = await checkAnchors(source, keys, fault);
+  const signOffs = await checkSignOffs(source, fault);
   const files = await checkFiles(source, fault);
-  return { chains, links, anchors, files, keys: [...keys.keys()], faults, notices };
+  return { chains, links, anchors, signOffs, files, keys: [...keys.keys()], faults, notices };
 }
 
 async function checkFiles(source: RecordSource, fault: (place: string, reason: string) => void): Promise<number> {
