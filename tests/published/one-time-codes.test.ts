@@ -4,8 +4,12 @@ import { generate, verify } from 'otplib';
 /** Base32 (RFC 4648) of the test seeds of RFC 6238 Appendix B: ASCII 1234567890 repeated to 20, 32 and 64 bytes. */
 const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567';
 function seed(bytes: number): string {
-  const bits = [...Buffer.from('1234567890'.repeat(7).slice(0, bytes))].map((byte) => byte.toString(2).padStart(8, '0'));
-  return (bits.join('').match(/.{1,5}/g) ?? []).map((five) => letters[Number.parseInt(five.padEnd(5, '0'), 2)]).join('');
+  const bits = [...Buffer.from('1234567890'.repeat(7).slice(0, bytes))].map((byte) =>
+    byte.toString(2).padStart(8, '0'),
+  );
+  return (bits.join('').match(/.{1,5}/g) ?? [])
+    .map((five) => letters[Number.parseInt(five.padEnd(5, '0'), 2)])
+    .join('');
 }
 
 // RFC 6238 Appendix B: time in seconds, eight digits by SHA-1, SHA-256 and SHA-512.
@@ -31,14 +35,9 @@ describe('one-time codes by time', () => {
     const code = { secret: seed(20), token: '081804', epochTolerance: 30 };
     const at = (epoch: number) => verify({ ...code, epoch }).then(({ valid }) => valid);
     const begins = 1_111_111_080;
-    expect(await Promise.all([begins - 31, begins - 1, begins, begins + 29, begins + 59, begins + 60].map(at))).toEqual([
-      false,
-      true,
-      true,
-      true,
-      true,
-      false,
-    ]);
+    expect(await Promise.all([begins - 31, begins - 1, begins, begins + 29, begins + 59, begins + 60].map(at))).toEqual(
+      [false, true, true, true, true, false],
+    );
   });
 
   it('say which step they belong to, so that it can be refused a second time (RFC 6238 §5.2)', async () => {

@@ -1,7 +1,12 @@
 import { newPassword } from '@hubwright/contracts/people/operations';
 import { describe, expect, it } from '@jest/globals';
 import { type Algorithm, hashRaw, verify } from '@node-rs/argon2';
-import { hashSecret, refuseWeak, refuseWeakPin, secretMatches } from '../../apps/server/src/modules/people/passwords.ts';
+import {
+  hashSecret,
+  refuseWeak,
+  refuseWeakPin,
+  secretMatches,
+} from '../../apps/server/src/modules/people/passwords.ts';
 
 const argon2id = 2 as Algorithm;
 

@@ -46,21 +46,26 @@ export function refuseWeak(password: string, signInName: string, context: readon
   const dense = plain.replaceAll(/[^\p{L}\p{N}]/gu, '');
   const few = new Set(plain).size < 5;
   const repeated = /^(.{1,6})\1+$/u.test(plain);
-  if (few || repeated || isRun(dense) || [signInName, 'hubwright', ...context].some((word) => holds(plain, word)))
+  if (
+    few ||
+    repeated ||
+    withoutRuns(dense).length < dense.length / 4 ||
+    [signInName, 'hubwright', ...context].some((word) => holds(plain, word))
+  )
     throw weak('without your own name, the shop’s or the program’s, one thing repeated, or a row of keys');
-  const left = wellKnown.reduce((text, phrase) => text.replaceAll(phrase.replaceAll(' ', ''), ''), dense);
-  if (left.length < 6 && left.length < dense.length) throw weak('that is not one everyone knows');
+  const rest = wellKnown.reduce((text, phrase) => text.replaceAll(phrase.replaceAll(' ', ''), ''), dense);
+  const left = withoutRuns(rest);
+  if (rest !== dense && left.length < 6) throw weak('that is not one everyone knows');
 }
 
 function holds(plain: string, word: string): boolean {
   return word.trim().length > 2 && plain.includes(word.trim().toLowerCase());
 }
 
-/** Nothing but pieces of rows of keys, forwards or backwards. */
-function isRun(dense: string): boolean {
+/** What is left without pieces of rows of keys, forwards or backwards. */
+function withoutRuns(dense: string): string {
   const both = rows.flatMap((row) => [row, [...row].reverse().join('')]);
-  const rest = both.reduce((text, row) => cutRuns(text, row), dense);
-  return dense.length > 0 && rest.length < dense.length / 4;
+  return both.reduce((text, row) => cutRuns(text, row), dense);
 }
 
 function cutRuns(text: string, row: string): string {
