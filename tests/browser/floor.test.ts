@@ -2,7 +2,9 @@
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import { takeOut } from '../../apps/server/src/modules/kits/take-out.command.ts';
+import { closeBuild } from '../../apps/server/src/modules/work-orders/close-build.command.ts';
 import { demoPin } from '../../seed/data/people.ts';
+import { readsOf } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { goodValues, Job } from '../support/job.ts';
 import { ShopApp } from '../support/shop-app.ts';
@@ -30,6 +32,24 @@ async function almostClosed(shop: ShopApp): Promise<{ job: Job; washer: string; 
     return lot.code;
   };
   return { job, washer: await out('blade 1 clamp washers'), spring: await out('pitch return spring') };
+}
+
+/** A governor that waits for nothing but its release. */
+async function finallyInspected(shop: ShopApp): Promise<Job> {
+  const model = await readsOf(shop).unitModel.findFirstOrThrow({
+    where: { designation: 'VG14' },
+    include: { applications: { where: { airframe: 'Heronby Courser 4' } } },
+  });
+  const applicationId = model.applications[0]?.id ?? '';
+  const job = await Job.arrived(shop, 'VG4603', { modelId: model.id, applicationId, parts: [], scope: 'governor' });
+  await job.inWork();
+  await job.signed('repair');
+  await job.takenOff();
+  await job.signed('build');
+  await job.filled();
+  await shop.run(closeBuild, { workOrderId: job.id, signature: { pin: demoPin } }, job.people.technician);
+  await job.signed('final');
+  return job;
 }
 
 describe('a day on the floor', () => {
@@ -176,6 +196,24 @@ describe('a day on the floor', () => {
     expect(finding.disposition).toBe('repair');
   }, 120_000);
 
+  test('what was decided is decided anew with a reason; the earlier decision stays, struck', async () => {
+    await inspector.goto('/findings?show=all');
+    await inspector.getByText('F-0001').first().click(slow);
+    await press('Decide anew', inspector);
+    await inspector.getByLabel('Why it no longer holds').fill('blending alone is not enough');
+    await inspector.getByText('Repair, by the steps below').click();
+    await press('Add a step', inspector);
+    await inspector.getByLabel('Step 1').fill('Blend, then peen');
+    await choose(/Process$/, /shot peening/, inspector);
+    await press('Go on to sign', inspector);
+    await inspector.getByText('In place of “repair”').waitFor(slow);
+    await sign(inspector);
+    const earlier = inspector.getByRole('list', { name: 'Earlier dispositions' });
+    await earlier.getByText('blending alone is not enough').waitFor(slow);
+    expect(await earlier.locator('s').textContent()).toContain('Blend and restore the width');
+    await looksRight(inspector, 'decided-anew');
+  }, 120_000);
+
   test('the inspection queue shows what was measured beside its limits, and what is still open', async () => {
     const hubWork = async () =>
       (await job.nextSteps()).find(({ traveler, level }) => traveler.partClass === 'hub' && level === 'perform');
@@ -214,6 +252,25 @@ describe('a day on the floor', () => {
     expect(await inspector.getByText('The record will say').count()).toBe(1);
     await looksRight(inspector, 'release-open');
   }, 240_000);
+
+  test('a release is corrected by a newer version; the old one stays archived and says what took its place', async () => {
+    const ready = await finallyInspected(shop);
+    await inspector.goto(`/release/${ready.id}`);
+    await press('Approve for return to service', inspector);
+    await sign(inspector);
+    await press('Correct it…', inspector);
+    await inspector.getByLabel('What was wrong with it').fill('the remark was left out');
+    await inspector.getByLabel('Remarks').last().fill('Blades set for this application.');
+    await looksRight(inspector, 'release-correct');
+    await press('Go on to sign', inspector);
+    await inspector.getByText('New remarks: Blades set for this application.').waitFor(slow);
+    await sign(inspector);
+    const releases = inspector.getByRole('list', { name: 'Releases' });
+    await releases.getByText(/superseded by RS-\d+-2/).waitFor(slow);
+    expect(await releases.getByRole('link', { name: /Open the archived PDF/ }).count()).toBe(2);
+    expect(await releases.getByText('in force').count()).toBe(1);
+    await looksRight(inspector, 'release-corrected');
+  }, 120_000);
 
   test.each(['bench?sheet=blocked', 'bench?sheet=units', 'bench?sheet=queues', 'findings?show=all', 'inspection'])(
     '%s has no accessibility fault in the dark on a tablet',

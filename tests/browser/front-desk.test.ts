@@ -2,7 +2,11 @@
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
+import { disposeFinding } from '../../apps/server/src/modules/findings/dispose-finding.command.ts';
+import { raiseFinding } from '../../apps/server/src/modules/findings/raise-finding.command.ts';
+import { chaserDays } from '../../apps/server/src/modules/quotes/send-quote.command.ts';
 import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-unit.command.ts';
+import { Database } from '../../apps/server/src/platform/database/client.ts';
 import { demoPin } from '../../seed/data/people.ts';
 import { readsOf, threeBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
@@ -326,6 +330,87 @@ describe('a day at the front desk', () => {
     );
     await desk.getByRole('region', { name: 'Came in, not looked at' }).getByRole('button').nth(1).waitFor(slow);
   }, 120_000);
+
+  test('the inspector declares it inspected, the desk may not; the firm quote is written and sent', async () => {
+    await desk.goto(`/work-orders/${tornDownId}?tab=quotes`);
+    await desk.getByText('Not possible now').click();
+    await desk.getByText('Declare it inspected: no, because this is for: inspector.', { exact: true }).waitFor(slow);
+    await inspector.goto(`/work-orders/${tornDownId}`);
+    await press('Declare it inspected', inspector);
+    await inspector.getByText(/Steps still open on: TR-/).waitFor(slow);
+    await inspector.getByRole('dialog').getByRole('button', { name: 'Declare it inspected' }).click();
+    await inspector.getByText(/is inspected; the firm quote is due/).waitFor(slow);
+    await press('Write the firm quote');
+    await desk.getByLabel('Ready within').fill('0');
+    await answer('Write it');
+    await desk
+      .getByRole('dialog')
+      .getByRole('alert')
+      .getByText(/Ready within: This is at least 1/)
+      .waitFor(slow);
+    await desk.getByLabel('Ready within').fill('21');
+    await looksRight(desk, 'firm');
+    await answer('Write it');
+    await answer('Send it');
+    await desk.getByText(/is on record as sent/).waitFor(slow);
+    await answer('Done');
+  }, 120_000);
+
+  test('reminders are recorded one by one; silence is none before the last of them is due', async () => {
+    for (const _ of chaserDays) {
+      await press(/^They were reminded/);
+      await desk.getByLabel(/Whom you reached/).fill('left word with the office');
+      await answer('They were reminded');
+      await desk.getByRole('dialog').waitFor({ ...slow, state: 'detached' });
+    }
+    await press(/^No answer came/);
+    await answer('Record the silence');
+    await desk
+      .getByRole('dialog')
+      .getByText(/The last chaser is dated/)
+      .waitFor(slow);
+    await answer('Cancel');
+    await shop.running.app.get(Database).prisma.chaser.updateMany({ data: { dueOn: new Date(day(-1)) } });
+    await press(/^No answer came/);
+    await answer('Record the silence');
+    await desk.getByText(/is held for the customer/).waitFor(slow);
+    const held = await readsOf(shop).workOrder.findUniqueOrThrow({ where: { id: tornDownId } });
+    expect(held.consent).toBe('quote-silent');
+  }, 120_000);
+
+  test('what is found later is over and above: offered and approved whole, before the work it pays for', async () => {
+    const job = await Job.arrived(shop, 'QP5006');
+    await job.inWork();
+    const { travelerId } = await job.nextAt('blade 1');
+    const found = { area: 'leading-edge', damage: 'nicked', place: 'station 24', description: 'deep nick' } as const;
+    const { id: findingId } = await shop.run(raiseFinding, { travelerId, ...found }, job.people.technician);
+    const decision = {
+      ...{ findingId, disposition: 'repair' as const, labourMinor: 12_000, signature: { pin: demoPin } },
+      steps: [{ title: 'Blend the nick', process: 'blade-repair' as const, standardMinutes: 40 }],
+    };
+    await shop.run(disposeFinding, decision, job.people.inspector, { version: 1 });
+    await desk.goto(`/work-orders/${job.id}?tab=quotes`);
+    await press('Write over-and-above');
+    await answer('Write it');
+    await answer('Send it');
+    await answer('Done');
+    await press(/^They said yes/);
+    await desk.getByLabel('Who said it').fill('Leda Varley');
+    await desk.getByLabel('Approved amount').fill('1');
+    await answer('Record the yes');
+    await desk
+      .getByRole('dialog')
+      .getByRole('alert')
+      .getByText(/Approved amount:/)
+      .waitFor(slow);
+    const { totalMinor } = await readsOf(shop).quote.findFirstOrThrow({
+      where: { workOrderId: job.id, kind: 'over-and-above' },
+    });
+    await desk.getByLabel('Approved amount').fill((totalMinor / 100).toFixed(2));
+    await looksRight(desk, 'over-and-above');
+    await answer('Record the yes');
+    await desk.getByText(/The yes to .* is recorded/).waitFor(slow);
+  }, 180_000);
 
   test.each([
     ['desk', () => '/desk'],

@@ -61,6 +61,21 @@ describe('the manager’s morning', () => {
     await manager.waitForURL(new RegExp(`/work-orders/${promised.id}`));
   }, 60_000);
 
+  test('a person’s own certificate number is changed in administration and stands beside their name', async () => {
+    const administrator = await pageOf(browser, shop, { signInName: 'admin' });
+    await administrator.goto('/administration/people');
+    await administrator.getByRole('link', { name: 'Sunniva Keld' }).click(slow);
+    await administrator.getByRole('button', { name: 'Change or turn off' }).click(slow);
+    const number = administrator.getByLabel('Own certificate number');
+    expect(await number.inputValue()).toBe('DEMO-R-1871');
+    await number.fill('DEMO-R-1872');
+    expect(await accessibilityFaults(administrator)).toEqual([]);
+    await administrator.getByRole('button', { name: 'Change the person' }).click();
+    await administrator.getByText('DEMO-R-1872').waitFor(slow);
+    await picture(administrator, 'administration-certificate');
+    await administrator.context().close();
+  }, 60_000);
+
   test.each(['light', 'dark'] as const)(
     'has no accessibility fault, %s, at the desk and on a tablet',
     async (colorScheme) => {

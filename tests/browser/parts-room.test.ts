@@ -150,7 +150,133 @@ describe('a day in the parts room', () => {
     expect(items).toEqual(['2 × Q301-13']);
   }, 60_000);
 
-  test.each(['kits', 'shortages', 'receiving?without=order', 'orders', 'stock', 'parts', 'expiring?days=365'])(
+  const dialog = () => clerk.getByRole('dialog');
+  const answer = (name: string) => dialog().getByRole('button', { name, exact: true }).click(slow);
+  const refused = (text: string | RegExp) => dialog().getByRole('alert').getByText(text).first().waitFor(slow);
+  /** Opens a dialog about the lot on the page. */
+  const about = (name: string) => clerk.getByRole('button', { name, exact: true }).click(slow);
+  async function place(label: RegExp, option: RegExp) {
+    await dialog().getByRole('button', { name: label }).click(slow);
+    await clerk.getByRole('option', { name: option }).click(slow);
+  }
+
+  test('moves pieces to a bin there is, and is pointed at one there is not', async () => {
+    await clerk.goto('/find?code=LOT-00001');
+    await clerk.getByRole('heading', { name: /^LOT-00001/ }).waitFor(slow);
+    await about('Move');
+    await dialog().getByLabel('To bin').fill('z-99');
+    await dialog().getByLabel('How many').fill('4');
+    await answer('Move');
+    await refused('There is no bin Z-99');
+    await dialog().getByLabel('To bin').fill('b-01');
+    await answer('Move');
+    await clerk.getByText('4 of LOT-00001 moved to B-01.').waitFor(slow);
+  }, 60_000);
+
+  test('counts: no less than none, and a large difference is the manager’s', async () => {
+    await about('Count');
+    await place(/Where you counted/, /bin B-01/);
+    await dialog().getByLabel('Pieces you counted').fill('-1');
+    await dialog().getByLabel('Why it was counted').fill('cycle count');
+    await answer('Enter the count');
+    await refused(/A count cannot be negative/);
+    await dialog().getByLabel('Pieces you counted').fill('3');
+    await answer('Enter the count');
+    await clerk.getByText('1 fewer than the ledger said.').waitFor(slow);
+    await about('Count');
+    await place(/Where you counted/, /bin A-01/);
+    await dialog().getByLabel('Pieces you counted').fill('0');
+    await dialog().getByLabel('Why it was counted').fill('cycle count');
+    await answer('Enter the count');
+    await refused('The difference is larger than the parts room may write off');
+    await looksRight(clerk, 'count');
+    await answer('Cancel');
+  }, 60_000);
+
+  test('scraps what is there and no more, and takes a movement back once', async () => {
+    await about('Scrap');
+    await place(/Where they lie/, /bin B-01/);
+    await dialog().getByLabel('How many').fill('50');
+    await dialog().getByLabel('Reason').fill('swollen');
+    await answer('Scrap them');
+    await refused('There is not that much there');
+    await dialog().getByLabel('How many').fill('1');
+    await answer('Scrap them');
+    await clerk.getByText('1 of LOT-00001 are scrapped.').waitFor(slow);
+    await clerk.getByRole('button', { name: 'Undo 4 from bin A-01 to bin B-01' }).click(slow);
+    await dialog().getByLabel('Why it was wrong').fill('wrong bin');
+    await answer('Undo it');
+    await refused('There is not that much there');
+    await answer('Cancel');
+    const undo = clerk.getByRole('button', { name: 'Undo 1 from bin B-01 to scrap' });
+    await undo.click(slow);
+    await dialog().getByLabel('Why it was wrong').fill('wrong lot');
+    await answer('Undo it');
+    await clerk.getByText('1 of LOT-00001 are where they were.').waitFor(slow);
+    await undo.waitFor({ ...slow, state: 'detached' });
+  }, 60_000);
+
+  test('adds a part number that may stand in, not one there is already', async () => {
+    await clerk.goto('/parts');
+    await about('Add a part number');
+    const number = dialog().getByLabel('Part number', { exact: true });
+    await number.fill('q301-12');
+    await dialog().getByLabel('Maker').fill('Quillon');
+    await dialog().getByLabel('Description').fill('O-ring, piston, other compound');
+    await place(/Choose a class/, /^Seal$/i);
+    await dialog().getByLabel('Lead time').fill('10');
+    await dialog().getByLabel('Price of one').fill('2.10');
+    await answer('Add the part number');
+    await refused('Part number: This is taken already');
+    expect(await number.getAttribute('aria-invalid')).toBe('true');
+    await number.fill('q301-12b');
+    await looksRight(clerk, 'add-part');
+    await answer('Add the part number');
+    await clerk.getByRole('heading', { name: /Q301-12B/ }).waitFor(slow);
+  }, 60_000);
+
+  test('changes an order line to what the supplier says', async () => {
+    await clerk.goto('/orders');
+    await clerk.getByRole('link', { name: 'PO-0002' }).click(slow);
+    await about('Change Q301-13');
+    await dialog().getByLabel('Ordered in all').fill('0');
+    await answer('Change the line');
+    await refused(/A quantity is at least one piece/);
+    await dialog().getByLabel('Ordered in all').fill('6');
+    await answer('Change the line');
+    await clerk.getByText('Q301-13 on PO-0002 is changed.').waitFor(slow);
+  }, 60_000);
+
+  test('adds a bin, calls it something else, and a scanned bin opens', async () => {
+    await clerk.goto('/places');
+    await about('Add a bin');
+    await dialog().getByLabel('Code').fill('a-01');
+    await dialog().getByLabel('Place in the walk').fill('500');
+    await answer('Add the bin');
+    await refused('Code: This is taken already');
+    await dialog().getByLabel('Code').fill('k-07');
+    await answer('Add the bin');
+    const sheet = clerk.getByRole('region', { name: 'bin K-07' });
+    await sheet.getByText('Nothing lies here').waitFor(slow);
+    await sheet.getByRole('button', { name: 'Change' }).click(slow);
+    await dialog().getByLabel('What it is called').fill('Beside the door');
+    await answer('Change it');
+    await sheet.getByText('Beside the door').waitFor(slow);
+    await scan(clerk, 'A-01');
+    await clerk.getByRole('region', { name: 'bin A-01' }).getByRole('link', { name: 'LOT-00001' }).waitFor(slow);
+    await looksRight(clerk, 'places');
+  }, 60_000);
+
+  test.each([
+    'kits',
+    'shortages',
+    'receiving?without=order',
+    'orders',
+    'stock',
+    'places',
+    'parts',
+    'expiring?days=365',
+  ])(
     '%s has no accessibility fault in light and dark',
     async (path) => {
       for (const colorScheme of ['light', 'dark'] as const) {

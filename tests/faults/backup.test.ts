@@ -22,9 +22,9 @@ import { startEmbeddedPostgres } from '../../apps/server/src/platform/embedded-p
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { emptyDatabase } from '../support/database.ts';
 import { as } from '../support/people.ts';
+import { tableHashes } from '../support/refused.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { Stockroom } from '../support/stockroom.ts';
-import { tableHashes } from '../support/table-hashes.ts';
 
 const at = new Date('2026-11-25T12:00:00.000Z');
 const passphrase = 'a passphrase nobody guesses';

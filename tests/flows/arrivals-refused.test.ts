@@ -2,8 +2,8 @@ import { workOrderOperations as op } from '@hubwright/contracts/work-orders/oper
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { type Arrival, readsOf, threeBlade, unknownTimes } from '../support/arrivals.ts';
 import { as } from '../support/people.ts';
+import { tableHashes } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { tableHashes } from '../support/table-hashes.ts';
 
 type Change = (arrival: Arrival) => unknown;
 type Refused = [says: string, change: Change, status: number, problem: string, pointer: string | undefined];

@@ -99,11 +99,10 @@ describe('the invented shop', () => {
   });
 
   it('has twelve customers, three models and more than sixty part numbers', async () => {
-    const [customers, models, parts] = await Promise.all(
-      ['customers', 'unit_models', 'parts'].map(async (table) =>
-        Number((await column(`SELECT count(*) AS value FROM ${table}`))[0]),
-      ),
-    );
+    const count = async (table: string) => Number((await column(`SELECT count(*) AS value FROM ${table}`))[0]);
+    const customers = await count('customers');
+    const models = await count('unit_models');
+    const parts = await count('parts');
     expect([customers, models]).toEqual([12, 3]);
     expect(parts).toBeGreaterThan(60);
   });

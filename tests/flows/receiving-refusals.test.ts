@@ -3,9 +3,9 @@ import { purchasingOperations } from '@hubwright/contracts/purchasing/operations
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { raiseOrder } from '../../apps/server/src/modules/purchasing/raise-order.command.ts';
 import { as, pin } from '../support/people.ts';
+import { tableHashes } from '../support/refused.ts';
 import type { Answer, Visitor } from '../support/shop-app.ts';
 import { Stockroom } from '../support/stockroom.ts';
-import { tableHashes } from '../support/table-hashes.ts';
 
 /** What the parts room may try with a delivery, an order or a count, and must be told no. */
 interface Row {

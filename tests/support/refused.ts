@@ -1,7 +1,7 @@
 import type { Operation, Sent } from '@hubwright/contracts/operation';
 import { expect } from '@jest/globals';
-import type { CallOptions, ShopApp, Visitor } from './shop-app.ts';
-import { tableHashes } from './table-hashes.ts';
+import pg from 'pg';
+import type { Answer, CallOptions, ShopApp, Visitor } from './shop-app.ts';
 
 export interface Refusal {
   readonly status: number;
@@ -16,15 +16,44 @@ export async function expectRefused<O extends Operation>(
   request: { operation: O; input: Sent<O> | Record<string, unknown>; options?: CallOptions },
   refusal: Refusal,
 ): Promise<Record<string, unknown>> {
+  const send = () => visitor.call(request.operation, request.input as Sent<O>, request.options);
+  return (await expectUnchanged(shop, send, refusal)).body;
+}
+
+/** Sends whatever it is, sees that it is refused as said and that no table changed. Answers the answer. */
+export async function expectUnchanged(shop: ShopApp, send: () => Promise<Answer>, refusal: Refusal): Promise<Answer> {
   const before = await tableHashes(shop.databaseUrl);
-  const answer = await visitor.call(request.operation, request.input as Sent<O>, request.options);
-  const body = answer.body as Record<string, unknown>;
-  const pointers = ((body.errors ?? []) as { pointer: string }[]).map(({ pointer }) => pointer);
-  expect({ status: answer.status, type: body.type, ...(refusal.pointer ? { pointers } : {}) }).toEqual({
+  const answer = await send();
+  const pointers = ((answer.body.errors ?? []) as { pointer: string }[]).map(({ pointer }) => pointer);
+  expect({ status: answer.status, type: answer.body.type, ...(refusal.pointer ? { pointers } : {}) }).toEqual({
     status: refusal.status,
     type: `/problems/${refusal.type}`,
     ...(refusal.pointer ? { pointers: expect.arrayContaining([refusal.pointer]) } : {}),
   });
   expect(await tableHashes(shop.databaseUrl)).toEqual(before);
-  return body;
+  return answer;
+}
+
+/**
+ * A hash of every row of every table but two: equal hashes mean nothing was changed. A refusal is written to `refusals`, and a
+ * session is kept alive once a minute by whatever is asked.
+ */
+export async function tableHashes(databaseUrl: string): Promise<Record<string, string>> {
+  const client = new pg.Client({ connectionString: databaseUrl });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{ name: string }>(
+      "SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('refusals', 'session') ORDER BY 1",
+    );
+    const hashes: Record<string, string> = {};
+    for (const { name } of rows) {
+      const result = await client.query<{ hash: string }>(
+        `SELECT md5(coalesce(string_agg(r::text, '|' ORDER BY r::text), '')) AS hash FROM ${client.escapeIdentifier(name)} r`,
+      );
+      hashes[name] = result.rows[0]?.hash ?? '';
+    }
+    return hashes;
+  } finally {
+    await client.end();
+  }
 }

@@ -36,6 +36,26 @@ export interface KitOf {
   readonly line: Readonly<Record<'cover' | 'drive' | 'speeder' | 'pilot' | 'safety', string>>;
 }
 
+/** A line of the little governor's kit list. */
+export interface RevisedLine {
+  readonly part: PartName;
+  readonly position: string;
+  readonly quantity: number;
+  readonly minimum?: number;
+  readonly source: 'new' | 'reused' | 'any';
+  readonly serialFrom?: string;
+  readonly serialTo?: string;
+}
+
+/** Its list as it is first issued. */
+export const firstList: readonly RevisedLine[] = [
+  { part: 'washer', position: 'cover', quantity: 2, source: 'new' },
+  { part: 'seal', position: 'drive', quantity: 1, source: 'new' },
+  { part: 'spring', position: 'speeder', quantity: 1, source: 'reused' },
+  { part: 'bushing', position: 'pilot', quantity: 1, source: 'any' },
+  { part: 'wire', position: 'safety', quantity: 40, minimum: 0, source: 'new' },
+];
+
 /**
  * The invented shop with a few part numbers, one customer and a small governor: two washers and a seal always new, a spring
  * that is reused, a bushing of either, and safety wire as needed.
@@ -126,7 +146,7 @@ export class Stockroom {
   }
 
   /** A little governor received for a customer, with its kit; past its evaluation unless told otherwise. */
-  async kit(serial: string, customerId: string, stage = 'teardown'): Promise<KitOf> {
+  async kit(serial: string | null, customerId: string, stage = 'teardown'): Promise<KitOf> {
     const desk = await actorOf(this.shop, 'front-desk');
     const received = await this.shop.run(
       receiveUnit,
@@ -146,6 +166,19 @@ export class Stockroom {
     const lines = await this.reads.kitLine.findMany({ where: { kitId } });
     const line = Object.fromEntries(lines.map(({ position, id }) => [position, id])) as KitOf['line'];
     return { workOrderId: received.id, number: received.number, kitId, line };
+  }
+
+  /** Issues the next revision of the little governor's manual with this kit list; open work on the one before is held by it. */
+  async revised(kitList: readonly RevisedLine[]): Promise<void> {
+    const model = await this.reads.unitModel.findUniqueOrThrow({ where: { id: this.modelId } });
+    const issued = await this.reads.manualRevision.count({ where: { manualId: model.manualId } });
+    const lines = kitList.map(({ part, ...line }) => ({
+      ...{ scopes: ['governor' as const], per: 'unit' as const, part: parts[part].number },
+      ...line,
+    }));
+    const models = [{ modelId: this.modelId, kitList: lines, routes: [], tboRules: [], lifeLimits: [] }];
+    const revision = { manualId: model.manualId, revision: String(issued + 1), issuedOn: this.day(-1), models };
+    await this.shop.run(issueRevision, revision, this.inspector);
   }
 
   /** Issues by scan, as the clerk. */
@@ -229,14 +262,10 @@ async function littleGovernor(shop: ShopApp, inspector: Actor): Promise<string> 
     },
     await actorOf(shop, 'manager'),
   );
-  const line = { scopes: ['governor' as const], per: 'unit' as const, quantity: 1 };
-  const kitList = [
-    { ...line, part: parts.washer.number, position: 'cover', quantity: 2, source: 'new' as const },
-    { ...line, part: parts.seal.number, position: 'drive', source: 'new' as const },
-    { ...line, part: parts.spring.number, position: 'speeder', source: 'reused' as const },
-    { ...line, part: parts.bushing.number, position: 'pilot', source: 'any' as const },
-    { ...line, part: parts.wire.number, position: 'safety', quantity: 40, minimum: 0, source: 'new' as const },
-  ];
+  const kitList = firstList.map(({ part, ...line }) => ({
+    ...{ scopes: ['governor' as const], per: 'unit' as const, part: parts[part].number },
+    ...line,
+  }));
   const models = [{ modelId, kitList, routes: [], tboRules: [] }];
   await shop.run(issueRevision, { manualId, revision: '1', issuedOn: '2025-01-01', models }, inspector);
   return modelId;

@@ -48,7 +48,7 @@ ALTER TABLE "shop_profile" ADD CONSTRAINT "the times of locking and switching st
 -- Units and work orders
 ALTER TABLE "serialized_items" ADD CONSTRAINT "an item has a serial or a provisional name"
   CHECK ("serial" IS NOT NULL OR "provisional_name" IS NOT NULL);
-ALTER TABLE "serialized_items" ADD CONSTRAINT "only an item without a serial is joined into another"
+ALTER TABLE "serialized_items" ADD CONSTRAINT "an item joined into another has no serial of its own"
   CHECK ("joined_into_id" IS NULL OR ("serial" IS NULL AND "joined_into_id" <> "id"));
 ALTER TABLE "installations" ADD CONSTRAINT "a part is not installed in itself" CHECK ("item_id" <> "parent_id");
 ALTER TABLE "installations" ADD CONSTRAINT "a part is not taken off before it was put on" CHECK ("from_date" <= "to_date");

@@ -119,6 +119,10 @@ export const kitDetail = z
     lines: z.array(kitLine),
     tray: z.array(placedLot),
     rack: z.array(placedLot),
+    /** What the kit itself leaves open, by name: list lines that are not in it, pieces beyond what its lines ask for. */
+    openItems: z.array(z.string()),
+    /** Lines of the list can be added now: the unit's serial was read since the kit was made. */
+    canComplete: z.boolean(),
   })
   .meta({ id: 'KitDetail' });
 
@@ -165,15 +169,22 @@ const sheetLine = z.object({
   ),
 });
 
+const partAmount = z.object({ part: z.string(), description: z.string(), issueUnit: z.string(), quantity: z.int() });
+
+/** A line of the kit list that is in no kit: the unit's serial is not read, or was read after the kit was made. */
+const waitingLine = partAmount
+  .extend({ position: z.string(), serials: z.string(), why: z.enum(['serial-unread', 'not-in-kit']) })
+  .meta({ id: 'WaitingKitLine' });
+
 /** What the ledger says about a build. Only `closed` decides; the lists name every piece that stands against it. */
 export const closingJudgement = z
   .object({
     closed: z.boolean(),
-    leftOver: z.array(
-      z.object({ part: z.string(), quantity: z.int(), place: z.enum(['tray', 'rack']), lots: z.array(z.string()) }),
-    ),
-    missing: z.array(z.object({ part: z.string(), quantity: z.int(), position: z.string().nullable() })),
-    unexpected: z.array(z.object({ part: z.string(), quantity: z.int() })),
+    leftOver: z.array(partAmount.extend({ place: z.enum(['tray', 'rack']), lots: z.array(z.string()) })),
+    missing: z.array(partAmount.extend({ position: z.string().nullable() })),
+    /** In the unit beyond the list, or from a source its position does not take; `places` names positions and lots. */
+    unexpected: z.array(partAmount.extend({ places: z.array(z.string()) })),
+    waiting: z.array(waitingLine),
     /** The same in sentences, as the builder reads them. */
     sentences: z.array(z.string()),
   })

@@ -3,6 +3,7 @@ import { meter } from '../customers/operations.ts';
 import { partClass, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { changed, cyclesSinceNew, date, hoursTenths, id, instant, line, signature } from '../values.ts';
+import { identityOperations } from './identity-operations.ts';
 
 /** What the scan box can land on. */
 export const foundKind = z
@@ -35,6 +36,8 @@ const unitHistory = item
   .extend({
     model: z.object({ id, designation: z.string(), bladeCount: z.int().nullable() }).nullable(),
     identityResolved: z.boolean(),
+    /** The part on record it turned out to be; its history goes on there. */
+    joinedInto: z.object({ id, serial: z.string() }).nullable(),
     times: z.array(times),
     parts: z.array(
       item.extend({ position: z.string(), fromDate: date, toDate: date.nullable(), latestTimes: times.nullable() }),
@@ -134,4 +137,5 @@ export const unitOperations = {
     touches: ['work-orders', 'releases', 'due-dates'],
     problems: ['hours-wrong', 'not-authorised'],
   }),
+  ...identityOperations,
 } as const;

@@ -4,7 +4,17 @@ export const unitProblems = {
   'identity-taken': {
     status: 409,
     title: 'Another part on record has this identity',
-    next: 'Read the serial again; if it is right, open the other part and find out which of the two it is.',
+    next: 'Read the serial again; if it is right, say that this is the part on record.',
+  },
+  'identity-unknown': {
+    status: 409,
+    title: 'No part on record has this identity',
+    next: 'Confirm the serial as a new one.',
+  },
+  'identity-elsewhere': {
+    status: 409,
+    title: 'The part on record is in work elsewhere in the shop',
+    next: 'Read both serials again: two parts cannot have one identity. Close the other work order first where it is right.',
   },
   'identity-settled': {
     status: 409,

@@ -18,14 +18,14 @@ export const unitNamed = z
 
 const named = z.object({ id, code: z.string(), name: z.string() });
 
-/** Pieces of the kit: what new parts it needs, how many are promised to it, how many are in its tray or in the unit. */
-const kitPieces = z.object({
+/** Lines of the kit that must get something new; those whose pieces lie in the tray or are in the unit; those that lack only what is promised. */
+const kitLines = z.object({
   id,
   code: z.string(),
   state: z.string(),
-  needed: z.int(),
-  reserved: z.int(),
-  issued: z.int(),
+  newLines: z.int(),
+  pulled: z.int(),
+  promised: z.int(),
 });
 
 const openHold = z.object({ id, kind: holdKind, reason: z.string(), liftedByRole: roleSchema, placedAt: instant });
@@ -49,7 +49,7 @@ export const workOrderRow = z
     holds: z.array(openHold),
     /** Who has to act next. */
     ball: ballHolder,
-    kit: kitPieces.nullable(),
+    kit: kitLines.nullable(),
     version: z.int(),
   })
   .meta({ id: 'WorkOrderRow' });

@@ -193,6 +193,8 @@ export const travelerOperations = {
         to: z.object({ id, revision: z.string() }),
         superseded: z.boolean(),
         differences: z.array(difference),
+        /** What it changes belongs to a build that was closed: it opens again. */
+        reopensBuild: z.boolean(),
       })
       .meta({ id: 'RevisionDifferences' }),
   }),
@@ -202,12 +204,16 @@ export const travelerOperations = {
     path: '/api/work-orders/:workOrderId/rebase-revision',
     access: ['inspector'],
     versioned: true,
-    summary: 'Take a work order over to the current manual revision: open steps and limits are copied anew',
+    summary:
+      'Take a work order over to the current manual revision: steps, limits and kit follow it; what was signed or pulled stays and is named',
     input: z.strictObject({ workOrderId: id, signature }),
-    output: changed.extend({ differences: z.array(difference) }).meta({ id: 'RevisionRebased' }),
-    signs: 'I compared both revisions; the open work continues by the current one, and what was signed still stands',
-    touches: ['kits', 'releases'],
-    problems: ['revision-current', 'route-missing', 'wrong-state'],
+    output: changed
+      .extend({ differences: z.array(difference), reopensBuild: z.boolean() })
+      .meta({ id: 'RevisionRebased' }),
+    signs:
+      'I compared both revisions; the work continues by the current one, and what it changes in signed work is done again',
+    touches: ['kits', 'inventory', 'releases'],
+    problems: ['revision-current', 'route-missing', 'wrong-state', 'work-held'],
   }),
   benchBoard: read({
     id: 'bench-board',

@@ -124,7 +124,7 @@ export const difference = z
     what: z.string(),
     before: z.string().nullable(),
     after: z.string().nullable(),
-    /** False where the step is signed already: what was signed stays as it was signed. */
-    applies: z.boolean(),
+    /** What becomes of work and pieces there already: signed steps done again, promises freed, pieces to return or to decide on. */
+    consequences: z.array(z.string()),
   })
   .meta({ id: 'RevisionDifference' });

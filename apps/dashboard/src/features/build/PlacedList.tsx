@@ -1,9 +1,10 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import type { ReactNode } from 'react';
 import { countOf } from '../../format/numbers.ts';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './build.module.css';
-import { type Placed, quantityWords } from './build-sheet.ts';
+import type { Placed } from './build-sheet.ts';
 
 /** One lot for several positions of a tray is one thing in the hand. */
 function byLot(lots: readonly Placed[]): { lot: Placed; positions: string[] }[] {
@@ -49,7 +50,7 @@ export function PlacedList(props: {
             <li key={lot.lotId}>
               <div>
                 <p>
-                  <strong>{quantityWords(lot.quantity, lot.part.issueUnit)}</strong>{' '}
+                  <strong>{quantityText(lot.quantity, lot.part.issueUnit)}</strong>{' '}
                   <span className="code">{lot.part.number}</span> {lot.part.description}
                 </p>
                 <p className="soft small">

@@ -1,8 +1,9 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import type { ReactNode } from 'react';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { quantityWords, type SheetLine, standingOf } from './build-sheet.ts';
+import { type SheetLine, standingOf } from './build-sheet.ts';
 
 const sourceWords = { new: 'new', reused: 'reused after inspection', any: 'new or reused' } as const;
 
@@ -28,8 +29,8 @@ function columnsOf(actions: (line: SheetLine) => ReactNode): readonly Column<She
       value: (row) => row.installed,
       cell: (row) =>
         row.minimum === null
-          ? `${row.installed} of ${quantityWords(row.required, row.part.issueUnit)}`
-          : `${row.installed}, ${row.minimum} to ${quantityWords(row.required, row.part.issueUnit)}`,
+          ? `${row.installed} of ${quantityText(row.required, row.part.issueUnit)}`
+          : `${row.installed}, ${row.minimum} to ${quantityText(row.required, row.part.issueUnit)}`,
       isNumber: true,
     },
     {

@@ -24,11 +24,6 @@ export function rackStanding(sheet: BuildSheet, lot: Placed): 'may-go-back' | 'n
   return line?.source === 'new' ? 'always-new' : 'not-inspected';
 }
 
-/** A quantity with its unit; pieces need none: `2`, `24 in`. */
-export function quantityWords(quantity: number, issueUnit: string): string {
-  return issueUnit === 'piece' ? String(quantity) : `${quantity} ${issueUnit}`;
-}
-
 /** What a scanned lot can do here: go in from the tray, go back in from the rack, or neither and why. Positions of the chosen group come first. */
 export function scanPlan(
   sheet: BuildSheet,

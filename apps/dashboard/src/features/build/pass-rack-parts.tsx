@@ -1,3 +1,4 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
@@ -9,10 +10,10 @@ import { type Signature, SignatureDialog } from '../../ui/SignatureDialog.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import styles from './build.module.css';
-import { type Placed, quantityWords } from './build-sheet.ts';
+import type { Placed } from './build-sheet.ts';
 
 function words(lot: Placed): string {
-  return `${quantityWords(lot.quantity, lot.part.issueUnit)} ${lot.part.number} ${lot.part.description}, ${lot.position}`;
+  return `${quantityText(lot.quantity, lot.part.issueUnit)} ${lot.part.number} ${lot.part.description}, ${lot.position}`;
 }
 
 interface Props {

@@ -1,3 +1,4 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
@@ -7,7 +8,7 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { quantityWords, type SheetLine } from './build-sheet.ts';
+import type { SheetLine } from './build-sheet.ts';
 
 /** What was put in comes out again: unused to the tray, reused to the rack, or to scrap. */
 export function TakeOut(props: { line: SheetLine; lot: SheetLine['lots'][number]; onClose: () => void }) {
@@ -43,7 +44,7 @@ export function TakeOut(props: { line: SheetLine; lot: SheetLine['lots'][number]
         <DecimalField
           name="quantity"
           label="How many come out"
-          hint={`${quantityWords(lot.quantity, line.part.issueUnit)} of ${lot.lotCode} are in`}
+          hint={`${quantityText(lot.quantity, line.part.issueUnit)} of ${lot.lotCode} are in`}
           unit={line.part.issueUnit}
           decimals={0}
           value={quantity}

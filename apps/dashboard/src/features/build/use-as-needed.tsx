@@ -1,3 +1,4 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
@@ -5,7 +6,7 @@ import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { quantityWords, type SheetLine } from './build-sheet.ts';
+import type { SheetLine } from './build-sheet.ts';
 
 /** Safety wire, grease, sealant and shims are used as needed, between limits: the builder says how much went in. */
 export function UseAsNeeded(props: { line: SheetLine; lotCode: string; onClose: () => void }) {
@@ -25,7 +26,7 @@ export function UseAsNeeded(props: { line: SheetLine; lotCode: string; onClose: 
             { input: { kitId: line.kitId, lineId: line.lineId, lotCode, quantity: Number(quantity) } },
             {
               onSuccess: () => {
-                say(`${quantityWords(Number(quantity), issueUnit)} of ${line.part.number} used at ${line.position}.`);
+                say(`${quantityText(Number(quantity), issueUnit)} of ${line.part.number} used at ${line.position}.`);
                 onClose();
               },
             },
@@ -35,7 +36,7 @@ export function UseAsNeeded(props: { line: SheetLine; lotCode: string; onClose: 
         <DecimalField
           name="quantity"
           label={`${line.part.description}, ${lotCode}`}
-          hint={`${line.minimum} to ${quantityWords(line.required, issueUnit)}; ${line.installed} in already, ${line.inTray} in the tray`}
+          hint={`${line.minimum} to ${quantityText(line.required, issueUnit)}; ${line.installed} in already, ${line.inTray} in the tray`}
           unit={issueUnit}
           decimals={0}
           value={quantity}

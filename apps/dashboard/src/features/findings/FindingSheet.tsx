@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
 import { AgeText, Amount } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
-import { StateMark } from '../../ui/StateMark.tsx';
+import { type State, StateMark } from '../../ui/StateMark.tsx';
 import { EarlierDispositions } from './EarlierDispositions.tsx';
 import { type Finding, findingMark } from './findings.ts';
+
+const stepMarks: Partial<Record<string, State>> = { signed: 'signed', failed: 'stop', 'not-needed': 'note' };
 
 /** One finding whole: what, where, who, what it needs and what was decided. */
 export function FindingSheet({ finding, actions }: { finding: Finding; actions: ReactNode }) {
@@ -32,7 +34,7 @@ export function FindingSheet({ finding, actions }: { finding: Finding; actions: 
           {finding.steps.map((step) => (
             <li key={step.id}>
               <span>{step.title}</span>
-              <StateMark state={step.state === 'signed' ? 'signed' : 'open'} word={step.state} />
+              <StateMark state={stepMarks[step.state] ?? 'open'} word={step.state.replaceAll('-', ' ')} />
             </li>
           ))}
         </ul>

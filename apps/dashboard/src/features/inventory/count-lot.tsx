@@ -2,6 +2,7 @@ import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { Select } from '../../ui/Select.tsx';
+import { NewerVersion, useSeen } from '../../ui/seen-version.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { type LotDialogProps, LotForm, PiecesField } from './lot-form.tsx';
@@ -13,7 +14,9 @@ function countedWords(difference: number): string {
 }
 
 /** What really lies there. The number on record is not shown beside the entry, so that it is counted and not copied. */
-export function CountDialog({ lot, onClose }: LotDialogProps) {
+export function CountDialog({ lot: current, onClose }: LotDialogProps) {
+  // Two may count at once: what the second saw is what it is held against.
+  const { seen: lot, isNewer, takeNewest } = useSeen(current);
   const count = useCommand(inventoryOperations.countLot);
   const places = lot.places.filter((place) => place.kind === 'bin' || place.kind === 'quarantine');
   const [place, setPlace] = useState(places.length === 1 ? (places[0]?.title ?? null) : null);
@@ -36,6 +39,7 @@ export function CountDialog({ lot, onClose }: LotDialogProps) {
     );
   return (
     <LotForm title={`Count ${lot.code}`} command={count} submit="Enter the count" onSubmit={send} onClose={onClose}>
+      {isNewer ? <NewerVersion onTake={takeNewest} /> : null}
       <Select
         name="bin"
         label="Where you counted"

@@ -6,7 +6,7 @@ import { DueText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import type { KitLine } from './kit-detail.ts';
-import { standingMarks } from './kit-words.ts';
+import { standingMark } from './kit-words.ts';
 import { plainDates } from './plain-dates.ts';
 
 /** Which parts may stand in for this one, best first. */
@@ -51,7 +51,7 @@ function Pegs({ line }: { line: KitLine }) {
 
 /** One line of the kit opened: where its pieces come from, what may stand in, and what can be done about it. */
 export function LineSheet({ line, actions }: { line: KitLine; actions?: ReactNode }) {
-  const { state, word } = standingMarks[line.standing];
+  const { state, word } = standingMark(line);
   return (
     <section className="stack" aria-labelledby="line-title">
       <div className="row between">

@@ -1,9 +1,10 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { StockBar } from '../../ui/StockBar.tsx';
 import type { KitLine } from './kit-detail.ts';
-import { standingMarks } from './kit-words.ts';
+import { standingMark } from './kit-words.ts';
 
 const sources = { new: 'new', reused: 'the unit’s own', any: 'new or the unit’s own' } as const;
 
@@ -22,10 +23,25 @@ const columns: readonly Column<KitLine>[] = [
     header: 'Needs',
     value: (line) => line.quantity,
     isNumber: true,
-    cell: (line) => (line.minimum === null ? line.quantity : `${line.minimum}–${line.quantity}`),
+    cell: (line) => {
+      const most = quantityText(line.quantity, line.part.issueUnit);
+      return line.minimum === null ? most : `${line.minimum}–${most}`;
+    },
   },
-  { id: 'tray', header: 'In tray', value: (line) => line.inTray, isNumber: true },
-  { id: 'pull', header: 'To pull', value: (line) => line.toPull, isNumber: true },
+  {
+    id: 'tray',
+    header: 'In tray',
+    value: (line) => line.inTray,
+    isNumber: true,
+    cell: (line) => quantityText(line.inTray, line.part.issueUnit),
+  },
+  {
+    id: 'pull',
+    header: 'To pull',
+    value: (line) => line.toPull,
+    isNumber: true,
+    cell: (line) => quantityText(line.toPull, line.part.issueUnit),
+  },
   {
     id: 'bar',
     header: 'Have / on order / short',
@@ -38,8 +54,8 @@ const columns: readonly Column<KitLine>[] = [
   {
     id: 'standing',
     header: 'Standing',
-    value: (line) => standingMarks[line.standing].word,
-    cell: (line) => <StateMark {...standingMarks[line.standing]} />,
+    value: (line) => standingMark(line).word,
+    cell: (line) => <StateMark {...standingMark(line)} />,
   },
 ];
 

@@ -7,7 +7,7 @@ import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './board.module.css';
 import { type KitLine, kitQuery } from './kit-detail.ts';
-import { standingMarks } from './kit-words.ts';
+import { standingMark } from './kit-words.ts';
 import { plainDates } from './plain-dates.ts';
 import { unpromised } from './pull-list.ts';
 
@@ -19,7 +19,7 @@ export function waitingLines(lines: readonly KitLine[]): readonly KitLine[] {
 }
 
 function WaitingLine({ line }: { line: KitLine }) {
-  const { state, word } = standingMarks[line.standing];
+  const { state, word } = standingMark(line);
   const due = line.pegs.filter((peg) => peg.kind === 'order');
   // With nothing free on the shelf, a lot it counts on is one in quarantine.
   const judged = unpromised(line) === 0 ? line.pegs.filter((peg) => peg.kind === 'lot') : [];

@@ -4,7 +4,7 @@ import type { State } from '../../ui/StateMark.tsx';
 import { asksOf, type KitRow } from './kit-board.ts';
 
 /** How a line stands, as shape and word. */
-export const standingMarks: Record<LineStanding, { state: State; word: string }> = {
+const standingMarks: Record<LineStanding, { state: State; word: string }> = {
   'not-needed': { state: 'open', word: 'from the unit itself' },
   installed: { state: 'passed', word: 'installed' },
   'in-tray': { state: 'passed', word: 'in the tray' },
@@ -14,6 +14,12 @@ export const standingMarks: Record<LineStanding, { state: State; word: string }>
   late: { state: 'waiting', word: 'on order, late' },
   short: { state: 'short', word: 'short' },
 };
+
+/** How this line stands; one that a later revision dropped asks for nothing. */
+export function standingMark(line: { standing: LineStanding; quantity: number }): { state: State; word: string } {
+  if (line.quantity === 0 && line.standing === 'not-needed') return { state: 'open', word: 'listed no more' };
+  return standingMarks[line.standing];
+}
 
 /** The state of a whole kit in a few words. */
 export function kitMark(kit: KitRow): { state: State; word: string } {

@@ -25,7 +25,7 @@ export function ReserveKit({ kit, weight }: { kit: Kit; weight: Weight }) {
           <span role="status">
             {reserve.data.reserved === 0
               ? 'Nothing more could be promised.'
-              : `${countOf(reserve.data.reserved, 'piece')} promised to ${kit.code}.`}
+              : `Promised to ${kit.code} what the shelf has for it.`}
           </span>
         ) : null}
       </div>

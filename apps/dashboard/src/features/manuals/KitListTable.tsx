@@ -28,7 +28,12 @@ const columns: readonly Column<Line>[] = [
     isNumber: true,
   },
   { id: 'per', header: 'Per', value: (line) => line.per },
-  { id: 'source', header: 'Source', value: (line) => sourceWords[line.source] },
+  {
+    id: 'source',
+    header: 'Source',
+    value: (line) => sourceWords[line.source],
+    cell: (line) => <span className="quantity">{sourceWords[line.source]}</span>,
+  },
   { id: 'scopes', header: 'For', value: (line) => scopesInWords(line.scopes) },
   { id: 'serials', header: 'Serials', value: serialWords },
 ];
@@ -39,7 +44,7 @@ export function KitListTable({ designation, lines }: { designation: string; line
     <DataTable
       caption={`Kit list of ${designation}`}
       rows={lines}
-      columns={columns}
+      columns={lines.some(serialWords) ? columns : columns.filter(({ id }) => id !== 'serials')}
       rowKey={(line) => line.id}
       empty={<EmptyState title="This revision lists no parts for this model" />}
     />

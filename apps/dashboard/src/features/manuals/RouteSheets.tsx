@@ -1,3 +1,4 @@
+import { countOf } from '../../format/numbers.ts';
 import { Caution } from '../../ui/Caution.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { levelWords, processWords } from '../people/process-words.ts';
@@ -52,13 +53,14 @@ function StepLine({ step }: { step: Step }) {
 export function RouteSheets({ routes }: { routes: readonly Route[] }) {
   if (routes.length === 0) return <EmptyState title="This revision has no routes for this model" />;
   return (
-    <div className="stack">
+    <div>
       {routes.map((route) => (
         <details key={route.id} className={styles.route}>
           <summary>
             <strong>{route.title}</strong>{' '}
             <span className="soft">
-              {route.partClass.replaceAll('-', ' ')}, {scopesInWords(route.scopes)}, {route.steps.length} steps
+              {route.partClass.replaceAll('-', ' ')}, {scopesInWords(route.scopes)},{' '}
+              {countOf(route.steps.length, 'step')}
             </span>
           </summary>
           <ol className={styles.steps}>

@@ -20,7 +20,9 @@ export function currentOf(manual: Manual): RevisionRow | undefined {
 
 /** Scopes as a cell of a table says them: all of them need no list. */
 export function scopesInWords(given: readonly Scope[]): string {
-  return given.length === scopes.length ? 'every scope' : given.map((scope) => scopeTitles[scope]).join(', ');
+  return given.length === scopes.length
+    ? 'every scope'
+    : given.map((scope) => scopeTitles[scope].toLowerCase()).join(', ');
 }
 
 /** `torque-wrench` → `torque wrench`. */

@@ -32,11 +32,18 @@ export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
                 <strong>{each.where}</strong>, {each.what}: {each.change}
                 {each.before === null ? '' : `, was ${each.before}`}
                 {each.after === null ? '' : `, now ${each.after}`}
-                {each.applies ? '' : ' (signed already; stays as it was signed)'}
+                {each.consequences.map((consequence) => (
+                  <span key={consequence} className="block">
+                    {consequence}
+                  </span>
+                ))}
               </span>
             </li>
           ))}
         </ul>
+        {answer.reopensBuild ? (
+          <p>The build was closed; it opens again, and is closed again when this is done.</p>
+        ) : null}
         {mayRebase ? (
           <div className="row">
             <Button onPress={() => setSigning(true)}>Go on by revision {answer.to.revision}</Button>

@@ -11,10 +11,11 @@ import type { WorkOrderRow } from './work-orders.ts';
 /** Stages in which the bench has something to do with a unit. */
 const benchStages: readonly string[] = ['received', 'teardown', 'inspected', 'in-work', 'build', 'final-inspection'];
 
-/** How far the kit is. Wire, grease and shims are pulled beyond what must go in, so more can be there than is needed. */
-function kitWords(kit: NonNullable<WorkOrderRow['kit']>): string {
-  if (kit.issued + kit.reserved === 0) return 'nothing pulled or promised';
-  return kit.issued >= kit.needed ? 'pulled' : kit.issued > 0 ? 'partly pulled' : 'promised, not pulled';
+/** How far the kit is, in lines that must get something new. */
+function kitWords({ newLines, pulled, promised }: NonNullable<WorkOrderRow['kit']>): string {
+  if (newLines === pulled) return 'all lines pulled';
+  const rest = promised > 0 ? `, ${promised} promised` : '';
+  return `${pulled} of ${newLines} lines pulled${rest}`;
 }
 
 const columns: readonly Column<WorkOrderRow>[] = [
@@ -33,7 +34,7 @@ const columns: readonly Column<WorkOrderRow>[] = [
   {
     id: 'kit',
     header: 'Kit',
-    value: (row) => (row.kit ? row.kit.needed - row.kit.reserved - row.kit.issued : 0),
+    value: (row) => (row.kit ? row.kit.newLines - row.kit.pulled - row.kit.promised : 0),
     cell: (row) => (row.kit ? kitWords(row.kit) : 'no kit'),
   },
   {

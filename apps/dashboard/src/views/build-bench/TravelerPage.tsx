@@ -9,6 +9,7 @@ import { RaiseFinding } from '../../features/travelers/raise-finding.tsx';
 import { SignOffList } from '../../features/travelers/SignOffList.tsx';
 import { StepList } from '../../features/travelers/StepList.tsx';
 import { StepSheet } from '../../features/travelers/StepSheet.tsx';
+import { TravelerPrint } from '../../features/travelers/TravelerPrint.tsx';
 import {
   currentSignOff,
   type SignOff,
@@ -104,13 +105,16 @@ export function TravelerPage() {
           ))}
         </ul>
       ) : null}
-      <div className={styles.beside}>
-        <div className="sheet">
-          <StepList traveler={traveler} opened={opened?.id} />
+      <TravelerPrint traveler={traveler} />
+      <div className="no-print">
+        <div className={styles.beside}>
+          <div className="sheet">
+            <StepList traveler={traveler} opened={opened?.id} />
+          </div>
+          {opened ? (
+            <OpenedStep key={opened.id} traveler={traveler} step={opened} onFinding={() => setFinding(true)} />
+          ) : null}
         </div>
-        {opened ? (
-          <OpenedStep key={opened.id} traveler={traveler} step={opened} onFinding={() => setFinding(true)} />
-        ) : null}
       </div>
       {isFinding ? <RaiseFinding traveler={traveler} onClose={() => setFinding(false)} /> : null}
     </>

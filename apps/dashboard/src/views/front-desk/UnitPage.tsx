@@ -11,6 +11,7 @@ import { UnitTree } from '../../features/units/UnitTree.tsx';
 import { nameOf, unitQuery } from '../../features/units/units.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './front-desk.module.css';
 
@@ -30,7 +31,14 @@ export function UnitPage() {
         title={`${unit.maker} ${what}`}
         question={`${nameOf(unit)}: what is it made of, and where has it been?`}
       >
-        {unit.serial === null ? (
+        {unit.joinedInto ? (
+          <p>
+            The serial read on it is on record: it is{' '}
+            <Link href={`/units/${unit.joinedInto.id}`}>serial {unit.joinedInto.serial}</Link>, where its history goes
+            on.
+          </p>
+        ) : null}
+        {unit.serial === null && !unit.joinedInto ? (
           <div className="row">
             <StateMark state="hold" word="serial not readable yet" />
             {mayConfirm ? <ReadButton part={unit} onRead={setRead} /> : null}

@@ -10,6 +10,7 @@ import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
 import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../features/work-orders/OrderLists.tsx';
 import { PartsInUnit } from '../../features/work-orders/PartsInUnit.tsx';
 import type { WorkOrder } from '../../features/work-orders/work-orders.ts';
+import { countOf } from '../../format/numbers.ts';
 import { Link } from '../../ui/Link.tsx';
 import styles from './front-desk.module.css';
 
@@ -86,8 +87,8 @@ export function PartsTab({ order }: Props) {
       />
       {order.kit ? (
         <p>
-          Kit <Link href={`/kits/${order.kit.id}`}>{order.kit.code}</Link>: of {order.kit.needed} new pieces{' '}
-          {order.kit.issued} in the tray or unit, {order.kit.reserved} promised from stock.
+          Kit <Link href={`/kits/${order.kit.id}`}>{order.kit.code}</Link>: of {countOf(order.kit.newLines, 'line')}{' '}
+          that need new parts {order.kit.pulled} in the tray or unit, {order.kit.promised} promised from stock.
         </p>
       ) : (
         <p className="soft">This scope has no kit.</p>

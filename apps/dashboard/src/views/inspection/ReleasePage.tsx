@@ -40,9 +40,12 @@ export function ReleasePage() {
         <section className="sheet stack" aria-labelledby="open">
           <h2 id="open">{isReleased ? 'Approved' : `Still open (${checklist.open.length})`}</h2>
           {isReleased ? (
-            <p>
-              <StateMark state="signed" word="approved for return to service" />
-            </p>
+            <>
+              <p>
+                <StateMark state="signed" word="approved for return to service" />
+              </p>
+              <ReleaseList releases={releases} signer={me} />
+            </>
           ) : (
             <ChecklistSheet checklist={checklist} />
           )}
@@ -50,7 +53,6 @@ export function ReleasePage() {
         <section className="sheet stack" aria-labelledby="record">
           <h2 id="record">The record</h2>
           <FactsShown checklist={checklist} isReleased={isReleased} />
-          <ReleaseList releases={releases} signer={me} />
           {isReleased ? null : <ApproveRelease checklist={checklist} signer={me} mayApprove={mayApprove} />}
         </section>
       </div>

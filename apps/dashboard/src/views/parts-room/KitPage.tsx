@@ -4,6 +4,7 @@ import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { z } from 'zod';
 import { binsQuery } from '../../features/inventory/lots.ts';
+import { KitOpenItems } from '../../features/kits/KitOpenItems.tsx';
 import { type Kit, kitQuery } from '../../features/kits/kit-detail.ts';
 import { LineTable } from '../../features/kits/LineTable.tsx';
 import { PullTable } from '../../features/kits/PullTable.tsx';
@@ -25,14 +26,13 @@ import styles from './parts-room.module.css';
 
 const address = z.object({ sheet: z.enum(['pull', 'lines']).catch('pull'), line: z.string().catch('') });
 
-/** How far the pulling is: pieces in the tray or unit of all pieces that come from stock. */
+/** How far the pulling is: lines that have from stock all they ask for, of all lines that ask for something. */
 function PullProgress({ kit }: { kit: Kit }) {
-  const pulled = kit.lines.reduce(
-    (sum, line) => sum + line.inTray + (line.source === 'reused' ? 0 : line.installed),
-    0,
-  );
-  const left = kit.lines.reduce((sum, line) => sum + line.toPull, 0);
-  return <Progress label="Pieces pulled" done={pulled} of={pulled + left} />;
+  const pulled = kit.lines.filter(
+    (line) => line.toPull === 0 && line.inTray + (line.source === 'reused' ? 0 : line.installed) > 0,
+  ).length;
+  const left = kit.lines.filter((line) => line.toPull > 0).length;
+  return <Progress label="Lines pulled" done={pulled} of={pulled + left} />;
 }
 
 function KitHead({ kit }: { kit: Kit }) {
@@ -85,6 +85,7 @@ export function KitPage() {
       <div className="stack">
         {mayPull ? <KitScanning key={kit.id} kit={kit} /> : null}
         {kit.state === 'open' ? null : <p>This kit is {kit.state}; nothing is pulled for it any more.</p>}
+        <KitOpenItems kit={kit} />
         <PullProgress kit={kit} />
         <div className={opened ? styles.beside : ''}>
           <div className="sheet">

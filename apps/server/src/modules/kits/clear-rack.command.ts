@@ -49,25 +49,28 @@ async function chosen(context: Clearing, kit: Kit): Promise<Held[]> {
   const mine = new Set(kit.lines.map(({ id }) => id));
   const rack = (await heldAt(askIn(tx), holding(kit, 'rack'))).filter(({ lineId }) => lineId && mine.has(lineId));
   const goesBack = await whatGoesBack(context, kit);
-  if (!input.lots) return rack.filter((held) => !goesBack(held));
+  if (!input.lots) return rack.filter((held) => !goesBack(held, 'most'));
   return input.lots.flatMap(({ lotId, quantity }) => {
     const held = rack.filter((each) => each.lotId === lotId);
     if (held.length === 0) throw new Problem('not-in-rack', 'One of these lots is not in the rack', { lotId });
-    const kept = held.find(goesBack);
+    const kept = held.find((each) => goesBack(each, 'least'));
     if (kept) throw new Problem('goes-back-in', `${kept.lotCode} goes back to ${kept.position}`, { lot: kept.lotCode });
     return takeFrom(held, quantity);
   });
 }
 
-/** A part goes back while its line takes used parts and still lacks pieces; nothing does when the work was declined. */
-async function whatGoesBack({ tx }: Clearing, kit: Kit): Promise<(held: Held) => boolean> {
+/**
+ * A part goes back while its line takes used parts and still lacks pieces; nothing does when the work was declined. What an
+ * as-needed line may take beyond its least leaves only by name.
+ */
+async function whatGoesBack({ tx }: Clearing, kit: Kit): Promise<(held: Held, upTo: 'least' | 'most') => boolean> {
   const { consent, stage } = kit.workOrder;
   if (consent === 'declined' || stage === 'returning-unrepaired') return () => false;
   const figures = await figuresOf(askIn(tx), [kit.id]);
-  return ({ lineId }) => {
+  return ({ lineId }, upTo) => {
     const line = kit.lines.find(({ id }) => id === lineId);
     if (!line || line.source === 'new') return false;
     const { installed, inTray } = figures(line.id);
-    return installed + inTray < line.quantity;
+    return installed + inTray < (upTo === 'least' ? (line.minimum ?? line.quantity) : line.quantity);
   };
 }

@@ -2,28 +2,45 @@ import { Problem } from '@hubwright/contracts/problems';
 import { type Closing, close, type KitMovement, type Required } from '@hubwright/rules/kits';
 import type { Tx } from '../../platform/database/client.ts';
 import { type Ask, askIn } from './ask.ts';
+import { closingInWords } from './closing-words.ts';
 import { type Held, heldAt } from './held.ts';
 import type { KitContext } from './kit.ts';
+import { type WaitingLine, waitingLines } from './waiting-lines.ts';
+
+interface Named {
+  /** Part number. */
+  readonly part: string;
+  readonly description: string;
+  readonly issueUnit: string;
+  readonly quantity: number;
+}
 
 /** What the ledger says about a build, in the rule's terms (parts by number) and in sentences. */
 export interface Judgement {
   readonly closed: boolean;
-  readonly leftOver: readonly (Closing['leftOver'][number] & { readonly lots: string[] })[];
-  readonly missing: readonly { readonly part: string; readonly quantity: number; readonly position: string | null }[];
-  readonly unexpected: Closing['unexpected'];
+  readonly leftOver: readonly (Named & { readonly place: 'tray' | 'rack'; readonly lots: string[] })[];
+  readonly missing: readonly (Named & { readonly position: string | null })[];
+  /** In the unit beyond the list or from the wrong source, with the positions and lots it may be. */
+  readonly unexpected: readonly (Named & { readonly places: string[] })[];
+  /** Lines of the list that are in no kit yet. */
+  readonly waiting: readonly WaitingLine[];
   readonly sentences: string[];
 }
 
-interface LineRow {
+interface PartRow {
   part: string;
+  description: string;
+  issueUnit: string;
+}
+interface LineRow extends PartRow {
+  id: string;
   quantity: number;
   minimum: number | null;
   position: string;
   source: NonNullable<Required['source']>;
   acceptable: string[];
 }
-interface MovementRow {
-  part: string;
+interface MovementRow extends PartRow {
   quantity: number;
   fromKind: string;
   toKind: string;
@@ -31,7 +48,7 @@ interface MovementRow {
 }
 
 const linesSql = `
-  SELECT p.number AS part, kl.quantity, kl.minimum, kl.position, kl.source,
+  SELECT kl.id, p.number AS part, p.description, p.issue_unit AS "issueUnit", kl.quantity, kl.minimum, kl.position, kl.source,
     coalesce((SELECT array_agg(u.number) FROM part_alternates a JOIN parts u ON u.id = a.use_id WHERE a.part_id = kl.part_id), '{}') AS acceptable
   FROM kit_lines kl JOIN kits k ON k.id = kl.kit_id JOIN parts p ON p.id = kl.part_id
   WHERE k.work_order_id = $1::uuid AND k.state <> 'cancelled' ORDER BY k.created_at, kl.sequence`;
@@ -41,7 +58,7 @@ const movementsSql = `
   WITH places AS (
     SELECT 'tray' AS kind, id::text AS ref FROM kits WHERE work_order_id = $1::uuid
     UNION ALL SELECT kind, $1::uuid::text FROM (VALUES ('rack'), ('unit')) AS own(kind))
-  SELECT p.number AS part, m.quantity, m.from_kind AS "fromKind", m.to_kind AS "toKind", m.position
+  SELECT p.number AS part, p.description, p.issue_unit AS "issueUnit", m.quantity, m.from_kind AS "fromKind", m.to_kind AS "toKind", m.position
   FROM movements m JOIN parts p ON p.id = m.part_id
   WHERE m.id IN (
     SELECT x.id FROM places pl JOIN movements x ON x.from_kind = pl.kind AND x.from_ref = pl.ref
@@ -50,17 +67,35 @@ const movementsSql = `
 
 /** The only thing that decides whether a build closes: `kits.close` over the kit lines and all movements of this unit. */
 export async function judgeClose(tx: Tx, workOrderId: string): Promise<Judgement> {
-  return judge(askIn(tx), workOrderId);
+  return judge(askIn(tx), workOrderId, await waitingLines(tx, workOrderId));
 }
 
-export async function judge(ask: Ask, workOrderId: string): Promise<Judgement> {
+export async function judge(ask: Ask, workOrderId: string, waiting: readonly WaitingLine[]): Promise<Judgement> {
   const lines = await ask<LineRow>(linesSql, [workOrderId]);
   const movements = await ask<MovementRow>(movementsSql, [workOrderId]);
   const verdict = close({ required: lines.map(requiredOf), movements: movements.map(kitMovement) });
-  const leftOver = await named(ask, workOrderId, verdict);
-  const missing = verdict.missing.map((each) => ({ ...each, position: each.position ?? null }));
-  const judgement = { closed: verdict.closed, leftOver, missing, unexpected: verdict.unexpected };
-  return { ...judgement, sentences: sentencesOf(judgement) };
+  const parts = new Map([...lines, ...movements].map((row) => [row.part, row]));
+  const named = (part: string) => {
+    const { description = '', issueUnit = 'piece' } = parts.get(part) ?? {};
+    return { description, issueUnit };
+  };
+  const held = await heldFor(ask, workOrderId, verdict);
+  const judgement = {
+    closed: verdict.closed && waiting.length === 0,
+    leftOver: verdict.leftOver.map((each) => ({
+      ...each,
+      ...named(each.part),
+      lots: lotsOf(held[each.place], each.part),
+    })),
+    missing: verdict.missing.map((each) => ({ ...each, ...named(each.part), position: each.position ?? null })),
+    unexpected: verdict.unexpected.map((each) => ({
+      ...each,
+      ...named(each.part),
+      places: placesOf(held.unit, lines, each.part),
+    })),
+    waiting,
+  };
+  return { ...judgement, sentences: closingInWords(judgement) };
 }
 
 function requiredOf({ part, quantity, minimum, position, source, acceptable }: LineRow): Required {
@@ -81,36 +116,35 @@ function kitMovement({ part, quantity, fromKind, toKind, position }: MovementRow
   return { part, quantity, from: place(fromKind), to: place(toKind), ...(position ? { position } : {}) };
 }
 
-/** Leftovers with the codes of their lots, so that someone can go and pick them up. */
-async function named(ask: Ask, workOrderId: string, { leftOver }: Closing): Promise<Judgement['leftOver']> {
-  if (leftOver.length === 0) return [];
-  const kits = await ask<{ id: string }>('SELECT id FROM kits WHERE work_order_id = $1::uuid', [workOrderId]);
-  // One after the other: in a transaction there is one connection. A work order has one or two kits.
-  const tray: Held[] = [];
-  for (const { id } of kits) tray.push(...(await heldAt(ask, { kind: 'tray', ref: id })));
-  const held = { tray, rack: await heldAt(ask, { kind: 'rack', ref: workOrderId }) };
-  return leftOver.map((each) => ({
-    ...each,
-    lots: [...new Set(held[each.place].filter(({ part }) => part.number === each.part).map(({ lotCode }) => lotCode))],
-  }));
+/** Where to pick up what stands in the way; nothing is read where nothing does. */
+async function heldFor(
+  ask: Ask,
+  workOrderId: string,
+  { leftOver, unexpected }: Closing,
+): Promise<Record<'tray' | 'rack' | 'unit', Held[]>> {
+  const held = { tray: [] as Held[], rack: [] as Held[], unit: [] as Held[] };
+  if (leftOver.length > 0) {
+    const kits = await ask<{ id: string }>('SELECT id FROM kits WHERE work_order_id = $1::uuid', [workOrderId]);
+    // One after the other: in a transaction there is one connection. A work order has one or two kits.
+    for (const { id } of kits) held.tray.push(...(await heldAt(ask, { kind: 'tray', ref: id })));
+    held.rack = await heldAt(ask, { kind: 'rack', ref: workOrderId });
+  }
+  if (unexpected.length > 0) held.unit = await heldAt(ask, { kind: 'unit', ref: workOrderId });
+  return held;
 }
 
-function sentencesOf({ leftOver, missing, unexpected }: Omit<Judgement, 'sentences'>): string[] {
-  return [
-    ...leftOver.map(({ part, quantity, place, lots }) => {
-      const what = `${quantity} × ${part} left in the ${place} (${lots.join(', ')})`;
-      return place === 'tray'
-        ? `${what}: install it, or bring it back to its bin.`
-        : `${what}: put it back, replace it, scrap it or return it to its owner.`;
-    }),
-    ...missing.map(
-      ({ part, quantity, position }) => `${quantity} × ${part} missing${position ? ` at ${position}` : ''}.`,
-    ),
-    ...unexpected.map(
-      ({ part, quantity }) =>
-        `${quantity} × ${part} in the unit beyond the list, or from a source its position does not take.`,
-    ),
-  ];
+function lotsOf(held: readonly Held[], number: string): string[] {
+  return [...new Set(held.filter(({ part }) => part.number === number).map(({ lotCode }) => lotCode))];
+}
+
+/** Positions that hold more of a part than their line asks for, or from the other source; all that hold it where none stands out. */
+function placesOf(unit: readonly Held[], lines: readonly LineRow[], number: string): string[] {
+  const here = unit.filter(({ part }) => part.number === number);
+  const odd = here.filter(({ lineId, quantity, origin }) => {
+    const line = lines.find(({ id }) => id === lineId);
+    return !line || quantity > line.quantity || line.source === (origin === 'taken-off' ? 'new' : 'reused');
+  });
+  return (odd.length > 0 ? odd : here).map(({ position, lotCode }) => `${position || 'no position'} (${lotCode})`);
 }
 
 /**
@@ -126,6 +160,7 @@ export async function closeKits({ tx, now }: KitContext, workOrderId: string) {
       leftOver: judgement.leftOver,
       missing: judgement.missing,
       unexpected: judgement.unexpected,
+      waiting: judgement.waiting,
     });
   await tx.reservation.deleteMany({ where: { kitLine: { kit: { workOrderId, state: 'open' } } } });
   return turnKits(tx, { workOrderId, from: 'open', data: { state: 'closed', closedAt: now } });

@@ -46,7 +46,8 @@ export async function addDemandFromFinding(
   return { kitId: kit.id, kitCode: kit.code, lineIds };
 }
 
-async function openKitOf(context: KitContext, workOrderId: string): Promise<string> {
+/** The open kit of a work order, made where there is none. */
+export async function openKitOf(context: KitContext, workOrderId: string): Promise<string> {
   const { tx, today } = context;
   const open = await tx.kit.findFirst({ where: { workOrderId, state: 'open' }, orderBy: { createdAt: 'desc' } });
   if (open) return open.id;

@@ -2,6 +2,7 @@ import type { kitsOperations } from '@hubwright/contracts/kits/operations';
 import type { Input } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
+import type { Tx } from '../../platform/database/client.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { askThrough } from './ask.ts';
 import { boardRow } from './board-row.ts';
@@ -10,6 +11,8 @@ import { KitCover } from './kit-cover.ts';
 import { type KitRow, kitSql, kitsSql, promisesSql } from './kits.sql.ts';
 import type { LineCover } from './line-cover.ts';
 import { type SupplierRow, shortageRows, supplierSql } from './shortage-rows.ts';
+import { lotsOf, surplusOf } from './surplus.ts';
+import { type WaitingLine, waitingInWords, waitingLines } from './waiting-lines.ts';
 
 @Injectable()
 export class KitsQueries {
@@ -43,11 +46,14 @@ export class KitsQueries {
   async kitDetail({ kitId }: Input<typeof kitsOperations.kitDetail>) {
     const kit = found((await this.reads.sql<KitRow>(kitSql, [kitId]))[0], 'This kit');
     const ask = askThrough(this.reads);
-    const [covers, tray, rack, promises] = await Promise.all([
-      kit.state === 'open' ? this.cover.ofOpenKits() : this.cover.ofClosedKit(kitId),
+    const isOpen = kit.state === 'open';
+    const [covers, tray, rack, unit, promises, waiting] = await Promise.all([
+      isOpen ? this.cover.ofOpenKits() : this.cover.ofClosedKit(kitId),
       heldAt(ask, { kind: 'tray', ref: kit.id }),
       heldAt(ask, { kind: 'rack', ref: kit.workOrder.id }),
+      heldAt(ask, { kind: 'unit', ref: kit.workOrder.id }),
       this.reads.sql<Promised>(promisesSql, [kitId]),
+      isOpen ? waitingLines(this.reads.models as unknown as Tx, kit.workOrder.id) : [],
     ]);
     const lines = covers.filter(({ row }) => row.kitId === kitId);
     const mine = new Set<string | null>(lines.map(({ row }) => row.lineId));
@@ -62,6 +68,8 @@ export class KitsQueries {
       lines: lines.map((line) => detailLine(line, promises)),
       tray: tray.map(placedLot),
       rack: rack.filter(({ lineId }) => mine.has(lineId)).map(placedLot),
+      openItems: isOpen ? openItemsOf(lines, { tray, rack, unit }, waiting) : [],
+      canComplete: waiting.some(({ why }) => why === 'not-in-kit'),
     };
   }
 
@@ -78,6 +86,16 @@ export class KitsQueries {
     const shown = rows.slice(start, start + input.limit);
     return { rows: shown, next: start + input.limit < rows.length ? (shown.at(-1)?.part.id ?? null) : null };
   }
+}
+
+/** List lines that are not in the kit, and pieces of it beyond what its lines ask for. */
+function openItemsOf(
+  lines: readonly LineCover[],
+  held: Parameters<typeof lotsOf>[1],
+  waiting: readonly WaitingLine[],
+): string[] {
+  const surplus = lines.flatMap(({ row }) => surplusOf(row, row, lotsOf(row.lineId, held)));
+  return [...waiting.map(waitingInWords), ...surplus.map((what) => `${what}.`)];
 }
 
 interface Promised {

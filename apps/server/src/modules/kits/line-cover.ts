@@ -1,3 +1,4 @@
+import { partWords } from '@hubwright/contracts/inventory/quantity';
 import type { LineStanding } from '@hubwright/contracts/kits/operations';
 import type { Cover } from '@hubwright/rules/shortage';
 import { lastGoodDay } from './cover-question.ts';
@@ -61,6 +62,7 @@ type Figures = Omit<LineCover, 'standing' | 'sentence'>;
 
 function standing({ row, toPull: pulling, have, onOrder, late, short }: Figures): LineStanding {
   if (pulling === 0) {
+    if (row.quantity === 0 && row.inTray + row.installed === 0) return 'not-needed';
     if (row.installed >= row.quantity) return 'installed';
     return row.inTray > 0 ? 'in-tray' : 'not-needed';
   }
@@ -76,11 +78,11 @@ function sentence(figures: Figures, { cause, today }: { cause: (row: LineRow) =>
   const where = `${row.kitCode} (${row.position || `line ${row.sequence}`})`;
   if (short > 0) {
     const until = orderBy ? ` Order by ${orderBy}${orderBy < today ? ', which has passed' : ''}.` : '';
-    return `${short} × ${row.part.number} short for ${where}, needed ${row.needBy}: ${cause(row)}.${until}`;
+    return `${partWords(short, row.part)} short for ${where}, needed ${row.needBy}: ${cause(row)}.${until}`;
   }
   if (late === 0) return '';
   const last = pegs.filter(({ date }) => date > row.needBy).at(-1);
-  return `${late} × ${row.part.number} late for ${where}, needed ${row.needBy}: comes on ${last?.date} (${last?.code}).`;
+  return `${partWords(late, row.part)} late for ${where}, needed ${row.needBy}: comes on ${last?.date} (${last?.code}).`;
 }
 
 /** Lines of one part, day and customer share their cause, and thousands of lines may be short of it. */

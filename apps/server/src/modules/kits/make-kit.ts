@@ -27,16 +27,21 @@ export async function makeKit(
 ): Promise<MadeKit | undefined> {
   const { tx } = context;
   const { workOrder, list } = await listOf(tx, asked.workOrderId);
-  const open = await tx.kit.findFirst({
-    where: { workOrderId: workOrder.id, state: 'open' },
+  const kits = await tx.kit.findMany({
+    where: { workOrderId: workOrder.id, state: { not: 'cancelled' } },
     include: { lines: true },
   });
+  const open = kits.find(({ state }) => state === 'open');
   const key = (line: { listLineId: string | null; position: string }) => `${line.listLineId} ${line.position}`;
-  const known = new Set(open?.lines.map(key));
+  const known = new Set(kits.flatMap(({ lines }) => lines.map(key)));
   const added = list.lines.filter((line) => !known.has(key(line)));
-  if (open && added.length === 0)
-    throw new Problem('kit-exists', `${workOrder.number} has ${open.code} with every listed line`, { kit: open.code });
-  if (added.length === 0) return undefined;
+  if (added.length === 0) {
+    const [there] = kits;
+    if (!there) return undefined;
+    throw new Problem('kit-exists', `${workOrder.number} has ${there.code} with every listed line`, {
+      kit: there.code,
+    });
+  }
   const kit = open ?? (await startKit(context, { ...asked, revisionId: workOrder.revisionId }));
   const last = Math.max(0, ...(open?.lines.map(({ sequence }) => sequence) ?? []));
   await tx.kitLine.createMany({

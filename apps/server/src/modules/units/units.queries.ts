@@ -29,6 +29,7 @@ export class UnitQueries {
       identityResolved: [item, ...item.parts.filter((part) => part.toDate === null).map((part) => part.item)].every(
         ({ serial }) => serial !== null,
       ),
+      joinedInto: item.joinedInto && { id: item.joinedInto.id, serial: item.joinedInto.serial ?? '' },
       times: item.times.map(timesRow),
       parts: item.parts.map((part) => ({
         ...named(part.item),
@@ -75,6 +76,7 @@ const newest = {
 } satisfies Prisma.SerializedItem$timesArgs;
 const itsHistory = {
   model: true,
+  joinedInto: { select: { id: true, serial: true } },
   times: { ...newest, take: 200 },
   parts: {
     orderBy: [{ toDate: { sort: 'desc', nulls: 'first' } }, { position: 'asc' }],

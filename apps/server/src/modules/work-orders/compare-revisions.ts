@@ -1,15 +1,15 @@
-import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import type { Reads } from '../../platform/database/reads.ts';
-import { kitListFor } from '../manuals/public.ts';
+import { planKitRebase } from '../kits/public.ts';
 import { routesByClass, stepOfRoute } from './raise-travelers.ts';
 import {
   type Difference,
-  type KitListed,
   kitDifferences,
+  layOver,
+  type Placed,
   type StepNow,
   stepDifferences,
 } from './revision-differences.ts';
@@ -21,6 +21,7 @@ interface Compared {
   readonly modelId: string;
   readonly revisionId: string;
   readonly scope: string;
+  readonly stage: string;
 }
 
 export interface TravelerCompared {
@@ -29,14 +30,23 @@ export interface TravelerCompared {
   readonly version: number;
   readonly steps: readonly StepNow[];
   readonly route: readonly NewStep[];
+  /** Where each step goes. */
+  readonly placed: readonly Placed<StepNow>[];
 }
 
-/** A work order's travelers, but those of rejected parts, and its kit against another revision of its manual. Throws `route-missing` where that has no route for a part. */
-export async function compareRevisions(
-  tx: Tx,
-  workOrder: Compared,
-  revisionId: string,
-): Promise<{ travelers: TravelerCompared[]; differences: Difference[] }> {
+export interface Comparison {
+  readonly travelers: readonly TravelerCompared[];
+  readonly kits: Awaited<ReturnType<typeof planKitRebase>>;
+  readonly differences: Difference[];
+  /** The build was closed, and what the revision changes belongs to it. */
+  readonly reopensBuild: boolean;
+}
+
+/**
+ * A work order's travelers, but those of rejected parts, and its kits against another revision of its manual: what a rebase does,
+ * in words and in steps. Throws `route-missing` where the revision has no route for a part.
+ */
+export async function compareRevisions(tx: Tx, workOrder: Compared, revisionId: string): Promise<Comparison> {
   const context = { tx } as Pick<Context<Operation>, 'tx'>;
   const routes = await routesByClass(context, { ...workOrder, revisionId });
   const rows = await tx.traveler.findMany({
@@ -48,48 +58,22 @@ export async function compareRevisions(
     const route = routes.get(row.partClass);
     if (!route)
       throw new Problem('route-missing', `The current revision has no route for: ${row.partClass} (${row.number})`);
-    return {
-      id: row.id,
-      number: row.number,
-      version: row.version,
-      steps: row.steps.map((step) => ({ ...step, state: step.state as StepNow['state'] })),
-      route: route.steps.map(stepOfRoute),
-    };
+    const steps = row.steps.map((step) => ({ ...step, state: step.state as StepNow['state'] }));
+    const by = route.steps.map(stepOfRoute);
+    return { id: row.id, number: row.number, version: row.version, steps, route: by, placed: layOver(steps, by) };
   });
   const steps = travelers.flatMap(({ number, steps: now, route }) => stepDifferences(number, now, route));
-  const before = await listed(tx, workOrder, workOrder.revisionId);
-  const after = await listed(tx, workOrder, revisionId);
-  return { travelers, differences: [...steps, ...kitDifferences(before, after)] };
+  const kits = await planKitRebase(tx, workOrder.id, revisionId);
+  const again = travelers.some(({ placed }) => placed.some((one) => 'copied' in one && one.copied.phase !== 'final'));
+  return {
+    travelers,
+    kits,
+    differences: [...steps, ...kitDifferences(kits.differences)],
+    reopensBuild: workOrder.stage === 'final-inspection' && (again || kits.differences.length > 0),
+  };
 }
 
 /** The same for a read, outside any transaction. Nothing is written on this way, so the read-only models serve as well. */
 export function compareForReading(models: Reads['models'], workOrder: Compared, revisionId: string) {
   return compareRevisions(models as unknown as Tx, workOrder, revisionId);
-}
-
-async function listed(tx: Tx, workOrder: Compared, revisionId: string): Promise<KitListed[]> {
-  const unit = await tx.serializedItem.findUniqueOrThrow({ where: { id: workOrder.unitId }, select: { serial: true } });
-  const model = await tx.unitModel.findUniqueOrThrow({
-    where: { id: workOrder.modelId },
-    select: { bladeCount: true },
-  });
-  const list = await kitListFor(tx, {
-    revisionId,
-    modelId: workOrder.modelId,
-    scope: workOrder.scope as Scope,
-    serial: unit.serial,
-    bladeCount: model.bladeCount ?? 0,
-  });
-  const parts = await tx.part.findMany({
-    where: { id: { in: list.lines.map(({ partId }) => partId) } },
-    select: { id: true, number: true },
-  });
-  const numbers = new Map(parts.map(({ id, number }) => [id, number]));
-  return list.lines.map((line) => ({
-    part: numbers.get(line.partId) ?? '',
-    position: line.position,
-    quantity: line.quantity,
-    minimum: line.minimum ?? null,
-    source: line.source,
-  }));
 }

@@ -24,12 +24,13 @@ export interface ListRow {
   priority: number;
   looked_at: boolean;
   holds: { id: string; kind: HoldKind; reason: string; liftedByRole: Role; placedAt: string }[];
-  kit: { id: string; code: string; state: string; needed: number; reserved: number; issued: number } | null;
+  kit: { id: string; code: string; state: string; newLines: number; pulled: number; promised: number } | null;
   version: number;
 }
 
-// Everything a row shows in one statement: holds and the newest kit with its pieces are put together by the database. Pieces
-// needed are the new ones of mandatory lines; issued ones lie in the tray or are in the unit.
+// Everything a row shows in one statement: holds and the newest kit are put together by the database. Of the kit, lines are
+// counted, since inches of wire and washers do not add up: those that must get something new, those whose least lies in the
+// tray or is in the unit, and those that lack only what is promised to them.
 export const rowColumns = `
   w.id, w.number, c.id AS customer_id, c.code AS customer_code, c.name AS customer_name,
   u.id AS unit_id, u.maker, m.designation, u.serial, u.provisional_name,
@@ -39,12 +40,17 @@ export const rowColumns = `
       'placedAt', to_char(h.placed_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')) ORDER BY h.placed_at)
     FROM holds h WHERE h.work_order_id = w.id AND h.lifted_at IS NULL), '[]') AS holds,
   (SELECT jsonb_build_object('id', k.id, 'code', k.code, 'state', k.state,
-      'needed', coalesce((SELECT sum(coalesce(l.minimum, l.quantity)) FROM kit_lines l WHERE l.kit_id = k.id AND l.source <> 'reused'), 0),
-      'reserved', coalesce((SELECT sum(r.quantity) FROM reservations r JOIN kit_lines l ON l.id = r.kit_line_id WHERE l.kit_id = k.id), 0),
-      'issued', coalesce((SELECT sum(b.on_hand) FROM balances b JOIN lots t ON t.id = b.lot_id
-        WHERE t.origin <> 'taken-off' AND ((b.place_kind = 'tray' AND b.place_ref = k.id::text)
-          OR (b.place_kind = 'unit' AND b.place_ref = w.id::text))), 0))
-    FROM kits k WHERE k.work_order_id = w.id ORDER BY k.created_at DESC LIMIT 1) AS kit`;
+      'newLines', n.lines, 'pulled', n.pulled, 'promised', n.promised)
+    FROM kits k CROSS JOIN LATERAL (
+      SELECT count(*) AS lines, count(*) FILTER (WHERE l.there >= l.least) AS pulled,
+        count(*) FILTER (WHERE l.there < l.least AND l.there + l.reserved >= l.least) AS promised
+      FROM (SELECT coalesce(kl.minimum, kl.quantity) AS least,
+          (SELECT coalesce(sum(r.quantity), 0) FROM reservations r WHERE r.kit_line_id = kl.id) AS reserved,
+          (SELECT coalesce(sum(CASE WHEN m.to_kind IN ('tray', 'unit') THEN m.quantity ELSE 0 END
+              - CASE WHEN m.from_kind IN ('tray', 'unit') THEN m.quantity ELSE 0 END), 0)
+            FROM movements m JOIN lots t ON t.id = m.lot_id WHERE m.kit_line_id = kl.id AND t.origin <> 'taken-off') AS there
+        FROM kit_lines kl WHERE kl.kit_id = k.id AND kl.source = 'new' AND coalesce(kl.minimum, kl.quantity) > 0) l) n
+    WHERE k.work_order_id = w.id ORDER BY k.created_at DESC LIMIT 1) AS kit`;
 
 export const rowTables = `
   work_orders w JOIN customers c ON c.id = w.customer_id JOIN serialized_items u ON u.id = w.unit_id JOIN unit_models m ON m.id = w.model_id`;

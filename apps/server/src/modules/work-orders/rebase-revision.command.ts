@@ -3,32 +3,33 @@ import { Problem } from '@hubwright/contracts/problems';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
+import { applyKitRebase, kitsOf, rebaseLocks, reopenKits } from '../kits/public.ts';
 import { currentRevision } from '../manuals/public.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
-import { compareRevisions, type TravelerCompared } from './compare-revisions.ts';
-import { layOver } from './revision-differences.ts';
+import { advance } from './advance.ts';
+import { type Comparison, compareRevisions, type TravelerCompared } from './compare-revisions.ts';
 import { insertSteps, renewStep } from './splice-steps.ts';
 
 const operation = travelerOperations.rebaseRevision;
 
-/** Open work goes over to the current revision; what was signed stays as it was signed. A dry run shows the differences. */
+/**
+ * Open work goes over to the current revision, kits included. What was signed stays as it was signed, what was pulled or installed
+ * stays where it is; what that leaves to do is said line by line, the same before signing (dry run) as in the record.
+ */
 export const rebaseRevision = defineCommand(operation, {
-  locks: (input) => [`work-order:${input.workOrderId}`],
+  locks: async (input, tx) => [
+    `work-order:${input.workOrderId}`,
+    ...(await kitsOf(tx, input.workOrderId)),
+    ...(await rebaseLocks(tx, input.workOrderId)),
+  ],
   async execute(context) {
     const { tx, actor, today } = context;
     const { workOrder, current } = await rebasable(context);
     const need = { process: 'final-inspection', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
-    const { travelers, differences } = await compareRevisions(tx, workOrder, current.id);
-    for (const traveler of travelers) await rebaseTraveler(context, traveler);
-    await tx.traveler.updateMany({
-      where: { workOrderId: workOrder.id },
-      data: { revisionId: current.id, version: { increment: 1 } },
-    });
-    const { version } = await tx.workOrder.update({
-      where: { id: workOrder.id },
-      data: { revisionId: current.id, version: { increment: 1 } },
-    });
+    const comparison = await compareRevisions(tx, workOrder, current.id);
+    const { travelers, differences, reopensBuild } = comparison;
+    const { version, changedKits } = await goOver(context, { workOrder, revisionId: current.id, comparison });
     const from = { id: workOrder.revisionId, revision: workOrder.revision.revision };
     await writeSignOff(context, {
       workOrderId: workOrder.id,
@@ -37,19 +38,46 @@ export const rebaseRevision = defineCommand(operation, {
       result: 'pass',
       authorisation,
       revisionId: current.id,
-      content: { workOrder: workOrder.number, from, to: { id: current.id, revision: current.revision }, differences },
+      content: {
+        workOrder: workOrder.number,
+        from,
+        to: { id: current.id, revision: current.revision },
+        differences,
+        reopensBuild,
+      },
     });
     return {
-      reply: { id: workOrder.id, version, differences },
+      reply: { id: workOrder.id, version, differences, reopensBuild },
       subjects: [
         { kind: 'work-order', id: workOrder.id, before: workOrder.version, after: version },
         ...travelers.map((one) => ({ kind: 'traveler', id: one.id, before: one.version, after: one.version + 1 })),
+        ...changedKits,
       ],
       authorisation: { ...authorisation },
-      facts: { from: from.revision, to: current.revision, differences },
+      facts: { from: from.revision, to: current.revision, differences, reopensBuild },
     };
   },
 });
+
+type Open = Awaited<ReturnType<typeof rebasable>>['workOrder'];
+
+/** Travelers, build, kits and work order, in this order: lines are added to kits that take parts again. */
+async function goOver(
+  context: Context<typeof operation>,
+  { workOrder, revisionId, comparison }: { workOrder: Open; revisionId: string; comparison: Comparison },
+) {
+  const { tx } = context;
+  for (const traveler of comparison.travelers) await rebaseTraveler(context, traveler);
+  if (comparison.reopensBuild) {
+    await advance(context, workOrder, 'reopen-build');
+    await reopenKits(context, workOrder.id);
+  }
+  const changedKits = await applyKitRebase(context, comparison.kits);
+  const data = { revisionId, version: { increment: 1 } };
+  await tx.traveler.updateMany({ where: { workOrderId: workOrder.id }, data });
+  const { version } = await tx.workOrder.update({ where: { id: workOrder.id }, data });
+  return { version, changedKits };
+}
 
 async function rebasable({ tx, input, expectedVersion }: Context<typeof operation>) {
   const workOrder = found(
@@ -67,10 +95,9 @@ async function rebasable({ tx, input, expectedVersion }: Context<typeof operatio
 
 async function rebaseTraveler(
   context: Pick<Context<Operation>, 'tx' | 'newId'>,
-  { id, steps, route }: TravelerCompared,
+  { id, placed }: TravelerCompared,
 ): Promise<void> {
   const { tx } = context;
-  const placed = layOver(steps, route);
   // Rows are renewed in place: what was signed points at them. Those there get their new order, then the new ones come between.
   await tx.$executeRaw`UPDATE traveler_steps SET sequence = -sequence WHERE traveler_id = ${id}::uuid`;
   let sequence = 0;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { kitDifferences, layOver, type StepNow, stepDifferences } from './revision-differences.ts';
+import { layOver, type StepNow, stepDifferences } from './revision-differences.ts';
 import type { NewStep } from './splice-steps.ts';
 
 const measure = (low: string) => ({ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low, high: null });
@@ -61,50 +61,69 @@ describe('a newer revision over open work', () => {
     ]);
   });
 
-  it('names every line that differs, and says which no longer applies because it is signed', () => {
+  it('does again what was signed by other words or limits, right behind what was signed', () => {
+    const traveler = [
+      now('Clean', 'signed'),
+      now('Measure', 'signed', { measures: [measure('6.180')] }),
+      now('Paint', 'open'),
+    ];
+    const route = [step('Clean'), step('Measure', { measures: [measure('6.190')] }), step('Paint')];
+    expect(titles(layOver(traveler, route))).toEqual(['kept Clean', 'kept Measure', 'new Measure', 'renewed Paint']);
+    const again = [
+      ...traveler.slice(0, 2),
+      now('Measure', 'open', { measures: [measure('6.190')] }),
+      now('Paint', 'open'),
+    ];
+    expect(titles(layOver(again, route))).toEqual(['kept Clean', 'kept Measure', 'renewed Measure', 'renewed Paint']);
+    const done = [...traveler.slice(0, 2), now('Measure', 'signed', { measures: [measure('6.190')] })];
+    expect(titles(layOver(done, route))).toEqual(['kept Clean', 'kept Measure', 'kept Measure', 'new Paint']);
+  });
+
+  it('measures again by the new limits what is measured again after a repair, and leaves a failed step to its finding', () => {
+    const traveler = [
+      now('Measure', 'failed', { measures: [measure('6.180')] }),
+      now('Blend', 'open', { findingId: 'f', phase: 'repair' }),
+      now('Measure, again after F-1', 'open', { findingId: 'f', phase: 'repair', measures: [measure('6.180')] }),
+      now('Paint', 'open'),
+    ];
+    const route = [step('Measure', { measures: [measure('6.190')] }), step('Paint')];
+    const placed = layOver(traveler, route);
+    expect(titles(placed)).toEqual(['kept Measure', 'renewed Paint', 'kept Blend', 'renewed Measure, again after F-1']);
+    const renewed = placed.flatMap((one) => ('renewed' in one ? [one.by] : []));
+    expect(renewed[1]).toMatchObject({ phase: 'repair', measures: [{ low: '6.190' }] });
+  });
+
+  it('names every line that differs, and what becomes of what is signed already', () => {
     const traveler = [
       now('Measure blade', 'open', { measures: [measure('6.180')] }),
       now('Measure shank', 'signed', { measures: [measure('3.498')] }),
       now('Old test', 'open'),
+      now('Old polish', 'signed'),
     ];
     const route = [
       step('Measure blade', { measures: [measure('6.190')] }),
       step('Measure shank', { measures: [measure('3.500')] }),
       step('New test'),
     ];
+    const again = 'signed already; it stays as it was signed, and is done again by this revision';
     expect(
-      stepDifferences('TR-00001', traveler, route).map(({ area, change, where, what, applies }) => [
+      stepDifferences('TR-00001', traveler, route).map(({ area, change, where, what, consequences }) => [
         area,
         change,
         where,
         what,
-        applies,
+        ...consequences,
       ]),
     ).toEqual([
-      ['step', 'removed', 'TR-00001', 'Old test', true],
-      ['limit', 'changed', 'TR-00001, Measure blade', 'width', true],
-      ['limit', 'changed', 'TR-00001, Measure shank', 'width', false],
-      ['step', 'added', 'TR-00001', 'New test', true],
+      ['step', 'removed', 'TR-00001', 'Old test'],
+      ['step', 'removed', 'TR-00001', 'Old polish', 'signed already; it stays as it was signed'],
+      ['limit', 'changed', 'TR-00001, Measure blade', 'width'],
+      ['limit', 'changed', 'TR-00001, Measure shank', 'width', again],
+      ['step', 'added', 'TR-00001', 'New test'],
     ]);
   });
 
   it('says nothing when nothing differs', () => {
     expect(stepDifferences('TR-00001', [now('Clean', 'open')], [step('Clean')])).toEqual([]);
-  });
-
-  it('compares kit lists by position and part', () => {
-    const seal = { part: 'Q1', position: 'piston', quantity: 1, minimum: null, source: 'new' };
-    expect(
-      kitDifferences(
-        [seal],
-        [
-          { ...seal, quantity: 2 },
-          { ...seal, part: 'Q2' },
-        ],
-      ),
-    ).toMatchObject([
-      { change: 'changed', what: 'Q1 at piston', before: '1, new', after: '2, new' },
-      { change: 'added', what: 'Q2 at piston', before: null, after: '1, new' },
-    ]);
   });
 });

@@ -1,6 +1,7 @@
 import type { TravelerDetail } from '@hubwright/contracts/work-orders/traveler-operations';
 import type { difference } from '@hubwright/contracts/work-orders/traveler-shapes';
 import type { z } from 'zod';
+import type { KitDifference } from '../kits/public.ts';
 import { limitsInWords } from './judge-values.ts';
 import type { NewMeasure, NewStep } from './splice-steps.ts';
 
@@ -20,52 +21,91 @@ export type Placed<S extends StepNow> =
   | { readonly renewed: S; readonly by: NewStep }
   | { readonly copied: NewStep };
 
+const isOpen = (step: StepNow) => step.state === 'open' && step.findingId === null;
+
+/** A step that answers one of the route; what was dropped before or repairs a finding does not. */
+const isOfRoute = ({ findingId, state }: StepNow) => findingId === null && state !== 'not-needed';
+
+/** What failed is measured again behind its repair, under the title of the step it repeats. */
+const isAgain = (step: StepNow, { title }: NewStep) =>
+  step.findingId !== null && step.title.startsWith(`${title}, again after `);
+
+/** A step as far as doing it goes: where one differs, the work was not done as the revision now says. */
+const isSameWork = (one: NewStep, other: NewStep) =>
+  wordsOf({ ...one, phase: other.phase }) === wordsOf(other) && limitsOf(one) === limitsOf(other);
+
 /**
- * Lays the steps of the current revision's route over those of a traveler, by title. What is signed, failed or part of a
- * finding's repair stays as it is; open steps are renewed from the route or dropped; what is new comes, all in the new order.
+ * Lays the steps of the current revision's route over those of a traveler, by title. What is signed or failed stays as it is, and
+ * is done again where it was signed by other words or limits; open steps are renewed from the route or dropped; repairs of
+ * findings stay, what they measure again is measured by the new limits; what is new comes, all in the new order.
  */
 export function layOver<S extends StepNow>(now: readonly S[], route: readonly NewStep[]): Placed<S>[] {
-  const isOpen = (step: S) => step.state === 'open' && step.findingId === null;
-  const renews = (step: S) => isOpen(step) && route.some(({ title }) => title === step.title);
-  const placed: Placed<S>[] = now
-    .filter((step) => !renews(step))
-    .map((step) => (isOpen(step) ? { dropped: step } : { kept: step }));
+  const renewal = (step: S) => (isOpen(step) ? route.find(({ title }) => title === step.title) : undefined);
+  const placed: Placed<S>[] = now.filter((step) => !renewal(step)).map((step) => stays(step, route));
   let after = -1;
   for (const by of route) {
-    const at = placed.findIndex((one) => 'kept' in one && isOfRoute(one.kept) && one.kept.title === by.title);
-    const renewed = now.find((step) => isOpen(step) && step.title === by.title);
-    if (at >= 0) after = Math.max(after, at);
-    else placed.splice(++after, 0, renewed ? { renewed, by } : { copied: by });
+    const own = placed.findLastIndex((one) => 'kept' in one && isOfRoute(one.kept) && one.kept.title === by.title);
+    const last = placed.findLastIndex(
+      (one, index) =>
+        index === own || ('kept' in one && isAgain(one.kept, by)) || ('renewed' in one && isAgain(one.renewed, by)),
+    );
+    const renewed = now.find((step) => renewal(step) === by);
+    after = Math.max(after, own);
+    if (renewed) placed.splice(++after, 0, { renewed, by });
+    else if (own < 0) placed.splice(++after, 0, { copied: by });
+    else if (isDoneAgain(placed[last], by)) {
+      if (last === own) after += 1;
+      placed.splice(last + 1, 0, { copied: by });
+    }
   }
   return placed;
 }
 
-/** A step that answers one of the route; what was dropped before or repairs a finding does not. */
-function isOfRoute({ findingId, state }: StepNow): boolean {
-  return findingId === null && state !== 'not-needed';
+function stays<S extends StepNow>(step: S, route: readonly NewStep[]): Placed<S> {
+  if (isOpen(step)) return { dropped: step };
+  const by = step.state === 'open' ? route.find((one) => isAgain(step, one)) : undefined;
+  return by ? { renewed: step, by: { ...by, title: step.title, phase: step.phase } } : { kept: step };
+}
+
+function isDoneAgain(last: Placed<StepNow> | undefined, by: NewStep): boolean {
+  return last !== undefined && 'kept' in last && last.kept.state === 'signed' && !isSameWork(last.kept, by);
 }
 
 /** What differs between a traveler's steps and the route, line by line. Pure. */
 export function stepDifferences(where: string, now: readonly StepNow[], route: readonly NewStep[]): Difference[] {
-  const old = now.filter(isOfRoute);
-  const removed = old.filter((step) => !route.some(({ title }) => title === step.title));
+  const removed = now.filter((step) => isOfRoute(step) && !route.some(({ title }) => title === step.title));
   const differences = removed.map((step) =>
-    line('step', { where, what: step.title, before: wordsOf(step), after: null }, step.state === 'open'),
+    line('step', { where, what: step.title, before: wordsOf(step), after: null }, becomes[step.state].removed),
   );
   for (const step of route) {
-    const before = old.find(({ title }) => title === step.title);
-    if (!before) differences.push(line('step', { where, what: step.title, before: null, after: wordsOf(step) }, true));
-    else differences.push(...changesOf(where, before, step));
+    const before = now.findLast((one) => (isOfRoute(one) && one.title === step.title) || isAgain(one, step));
+    if (!before) differences.push(line('step', { where, what: step.title, before: null, after: wordsOf(step) }));
+    else
+      differences.push(...changesOf(where, { ...before, phase: before.findingId ? step.phase : before.phase }, step));
   }
   return differences;
 }
 
+/** What becomes of a step by its state, in words. */
+const becomes: Record<StepNow['state'], { readonly removed: string[]; readonly changed: string[] }> = {
+  open: { removed: [], changed: [] },
+  signed: {
+    removed: ['signed already; it stays as it was signed'],
+    changed: ['signed already; it stays as it was signed, and is done again by this revision'],
+  },
+  failed: {
+    removed: ['failed already; its finding stands'],
+    changed: ['failed already; its finding decides, with the new revision in hand'],
+  },
+  'not-needed': { removed: [], changed: [] },
+};
+
 function changesOf(where: string, before: StepNow, after: NewStep): Difference[] {
-  const applies = before.state === 'open';
+  const consequences = becomes[before.state].changed;
   const own =
     wordsOf(before) === wordsOf(after)
       ? []
-      : [line('step', { where, what: after.title, before: wordsOf(before), after: wordsOf(after) }, applies)];
+      : [line('step', { where, what: after.title, before: wordsOf(before), after: wordsOf(after) }, consequences)];
   const names = [...new Set([...before.measures, ...after.measures].map(({ name }) => name))];
   return [
     ...own,
@@ -73,16 +113,21 @@ function changesOf(where: string, before: StepNow, after: NewStep): Difference[]
       const [was, is] = [limitOf(before.measures, name), limitOf(after.measures, name)];
       return was === is
         ? []
-        : [line('limit', { where: `${where}, ${after.title}`, what: name, before: was, after: is }, applies)];
+        : [line('limit', { where: `${where}, ${after.title}`, what: name, before: was, after: is }, consequences)];
     }),
   ];
 }
 
 type Text = Pick<Difference, 'where' | 'what' | 'before' | 'after'>;
 
-function line(area: Difference['area'], text: Text, applies: boolean): Difference {
+function line(area: Difference['area'], text: Text, consequences: readonly string[] = []): Difference {
   const change = text.before === null ? 'added' : text.after === null ? 'removed' : 'changed';
-  return { area, change, ...text, applies };
+  return { area, change, ...text, consequences: [...consequences] };
+}
+
+/** The kit's part of it, line by line. */
+export function kitDifferences(differences: readonly KitDifference[]): Difference[] {
+  return differences.map(({ consequences, ...text }) => line('kit', text, consequences));
 }
 
 function wordsOf(step: NewStep): string {
@@ -104,33 +149,6 @@ function limitOf(measures: readonly NewMeasure[], name: string): string | null {
   return `${limitsInWords(measure)}, ${measure.decimals} decimals, ${measure.method}`;
 }
 
-/** Kit list lines that differ between two revisions, by part and position. */
-export function kitDifferences(before: readonly KitListed[], after: readonly KitListed[]): Difference[] {
-  const keys = [...new Set([...before, ...after].map(keyOf))].sort();
-  return keys.flatMap((key) => {
-    const was = before.find((one) => keyOf(one) === key);
-    const is = after.find((one) => keyOf(one) === key);
-    const [from, to] = [was ? kitWords(was) : null, is ? kitWords(is) : null];
-    if (from === to) return [];
-    const named = is ?? was;
-    return [
-      line(
-        'kit',
-        { where: 'Kit list', what: `${named?.part ?? ''} at ${named?.position ?? ''}`, before: from, after: to },
-        true,
-      ),
-    ];
-  });
+function limitsOf({ measures }: NewStep): string {
+  return measures.map(({ name }) => `${name} ${limitOf(measures, name)}`).join('; ');
 }
-
-export interface KitListed {
-  readonly part: string;
-  readonly position: string;
-  readonly quantity: number;
-  readonly minimum: number | null;
-  readonly source: string;
-}
-
-const keyOf = (line: KitListed) => `${line.position} ${line.part}`;
-const kitWords = (line: KitListed) =>
-  `${line.minimum === null ? line.quantity : `${line.minimum} to ${line.quantity}`}, ${line.source}`;

@@ -101,13 +101,14 @@ export class TravelerQueries {
       }),
       'A current revision of the manual',
     );
-    const { differences } = await compareForReading(this.reads.models, workOrder, current.id);
+    const { differences, reopensBuild } = await compareForReading(this.reads.models, workOrder, current.id);
     const { id, revision, state } = workOrder.revision;
     return {
       from: { id, revision, state },
       to: { id: current.id, revision: current.revision },
       superseded: id !== current.id,
       differences,
+      reopensBuild,
     };
   }
 

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
+import { IdentityController } from './identity.controller.ts';
 import { TravelersController } from './travelers.controller.ts';
 import { TravelerQueries } from './travelers.queries.ts';
 import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
@@ -8,7 +9,7 @@ import { WorkOrdersController } from './work-orders.controller.ts';
 import { WorkOrdersQueries } from './work-orders.queries.ts';
 
 @Module({
-  controllers: [WorkOrdersController, TravelersController],
+  controllers: [WorkOrdersController, TravelersController, IdentityController],
   providers: [WorkOrdersQueries, WorkOrderDetailQueries, BoardsQueries, TravelerQueries, BenchQueries],
 })
 export class WorkOrdersModule {}
