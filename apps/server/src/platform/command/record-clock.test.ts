@@ -3,8 +3,8 @@ import { serverOperations } from '@hubwright/contracts/server/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { setUp, signedIn, smallestShop } from '../../../../../tests/support/builders.ts';
 import { MovedClock } from '../../../../../tests/support/moved-clock.ts';
+import { tableHashes } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
-import { tableHashes } from '../../../../../tests/support/table-hashes.ts';
 import { createApp } from '../../app.ts';
 
 describe('a server whose clock was set back', () => {
