@@ -175,6 +175,12 @@ describe('a day on the floor', () => {
     await technician.getByText('corrected since').waitFor(slow);
     expect(await technician.getByText(/“I did or inspected this step|“Corrects an earlier sign-off/).count()).toBe(2);
     await looksRight(technician, 'corrected');
+    await technician.emulateMedia({ media: 'print' });
+    expect(await technician.getByRole('heading', { level: 3 }).count()).toBeGreaterThan(3);
+    await technician.getByText('Not signed yet.').first().waitFor(slow);
+    expect(await technician.getByRole('button', { name: /correct it/ }).count()).toBe(0);
+    await picture(technician, 'floor-printed-traveler');
+    await technician.emulateMedia({ media: 'screen' });
   }, 120_000);
 
   test('the inspector decides: repair, with its steps, by signature', async () => {
@@ -229,8 +235,8 @@ describe('a day on the floor', () => {
     const { job: built, washer, spring } = await almostClosed(shop);
     await technician.goto(`/build/${built.id}`);
     const check = technician.getByRole('region', { name: 'Left-over check' });
-    await check.getByText(new RegExp(`^1 Q301-37 .*\\(${washer}\\)$`)).waitFor(slow);
-    await check.getByText(new RegExp(`^1 Q301-51 .*\\(${spring}\\)$`)).waitFor(slow);
+    await check.getByText(new RegExp(`^1 × Q301-37 .*\\(${washer}\\)$`)).waitFor(slow);
+    await check.getByText(new RegExp(`^1 × Q301-51 .*\\(${spring}\\)$`)).waitFor(slow);
     await looksRight(technician, 'left-over');
     await press('Close the build');
     await sign();

@@ -115,7 +115,7 @@ describe('a day in the parts room', () => {
     await inspector.getByText('The tray is empty').waitFor(slow);
     await clerk.goto(`/kits/${kitId}`);
     await clerk.getByRole('button', { name: 'Promise what the shelf can give' }).click();
-    await clerk.getByText('1 piece promised to KIT-0001.').waitFor(slow);
+    await clerk.getByText('Promised to KIT-0001 what the shelf has for it.').waitFor(slow);
     await clerk.getByRole('row', { name: /A-01.*LOT-00001/ }).waitFor(slow);
     await scan(clerk, 'LOT-00001');
     await clerk.getByText('1 × Q301-12 for piston O-ring: the line is whole').waitFor(slow);

@@ -1,5 +1,5 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
-import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
+import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { ScheduleModule } from '@nestjs/schedule';
 import { CustomersModule } from './modules/customers/customers.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
@@ -29,7 +29,6 @@ import { Devices } from './platform/http/devices.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
 import { OneTimeCodes } from './platform/http/one-time-codes.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
-import { ReplyInterceptor } from './platform/http/reply.interceptor.ts';
 import { ServerController } from './platform/http/server.controller.ts';
 import { Anchoring } from './platform/jobs/anchoring.ts';
 import { Pruning } from './platform/jobs/pruning.ts';
@@ -99,7 +98,6 @@ export class AppModule {
         Backups,
         { provide: APP_GUARD, useClass: DoorGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
-        { provide: APP_INTERCEPTOR, useClass: ReplyInterceptor },
       ],
       exports: [
         CLOCK,

@@ -7,7 +7,7 @@ import {
   useReactTable,
 } from '@tanstack/react-table';
 import { type ReactNode, useMemo, useState } from 'react';
-import { countOf } from '../format/numbers.ts';
+import { countOf, formatWhole } from '../format/numbers.ts';
 import { Button } from './Button.tsx';
 import { type CellValue, csvText, saveFile } from './csv.ts';
 import { TableBody } from './TableBody.tsx';
@@ -48,12 +48,17 @@ declare module '@tanstack/react-table' {
   }
 }
 
+/** Whole numbers with their thousands apart; everything else as it is. */
+function shownAs(value: CellValue): string {
+  return typeof value === 'number' && Number.isInteger(value) ? formatWhole(value) : String(value ?? '');
+}
+
 function definitionOf<Row>(column: Column<Row>): ColumnDef<Row, CellValue> {
   return {
     id: column.id,
     header: column.header,
     accessorFn: column.value,
-    cell: ({ row, getValue }) => (column.cell ? column.cell(row.original) : String(getValue() ?? '')),
+    cell: ({ row, getValue }) => (column.cell ? column.cell(row.original) : shownAs(getValue())),
     sortingFn: column.isNumber ? 'basic' : 'alphanumeric',
     sortUndefined: 'last',
     enableSorting: column.canSort ?? true,

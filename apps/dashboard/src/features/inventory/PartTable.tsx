@@ -17,7 +17,7 @@ function columns(stock: ReadonlyMap<string, PartStock>): readonly Column<Part>[]
     { id: 'class', header: 'Class', value: (part) => classWords[part.class] },
     { id: 'have', header: 'Have', value: (part) => of(part)?.have, isNumber: true },
     { id: 'reserved', header: 'Promised', value: (part) => of(part)?.reserved, isNumber: true },
-    { id: 'quarantine', header: 'In quarantine', value: (part) => of(part)?.inQuarantine, isNumber: true },
+    { id: 'quarantine', header: 'Quarantine', value: (part) => of(part)?.inQuarantine, isNumber: true },
     { id: 'onOrder', header: 'On order', value: (part) => of(part)?.onOrder, isNumber: true },
     {
       id: 'bin',
@@ -30,7 +30,7 @@ function columns(stock: ReadonlyMap<string, PartStock>): readonly Column<Part>[]
       header: 'May stand in',
       value: (part) => part.alternates.map((each) => each.number).join(', '),
     },
-    { id: 'lead', header: 'Lead time, days', value: (part) => part.leadTimeDays, isNumber: true },
+    { id: 'lead', header: 'Lead, days', value: (part) => part.leadTimeDays, isNumber: true },
   ];
 }
 

@@ -7,14 +7,12 @@ import { Button } from '../../ui/Button.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { useMay } from '../people/me.ts';
 import type { Kit } from './kit-detail.ts';
 
 /** What the kit itself leaves open, by name: lines that are not in it yet, pieces its lines do not ask for any more. */
-export function KitOpenItems({ kit }: { kit: Kit }) {
+export function KitOpenItems({ kit, mayAdd }: { kit: Kit; mayAdd: boolean }) {
   const { zone } = useShop();
   const complete = useCommand(kitsOperations.explodeKit);
-  const mayComplete = useMay(kitsOperations.explodeKit) && kit.canComplete;
   if (kit.openItems.length === 0) return null;
   // The day is asked for, and kept as it is where the kit is there already.
   const today = dateIn(zone, new Date());
@@ -31,7 +29,7 @@ export function KitOpenItems({ kit }: { kit: Kit }) {
           </li>
         ))}
       </ul>
-      {mayComplete ? (
+      {mayAdd && kit.canComplete ? (
         <div className="row">
           <Button
             isPending={complete.isPending}

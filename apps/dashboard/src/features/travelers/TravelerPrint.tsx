@@ -1,11 +1,13 @@
+import { usePrinting } from '../../ui/use-printing.ts';
 import { SignOffList } from './SignOffList.tsx';
 import { StepFacts } from './StepFacts.tsx';
 import type { Traveler } from './traveler.ts';
 
 /** The whole traveler on paper: every step with what was measured and who signed, and room to see what is still open. */
 export function TravelerPrint({ traveler }: { traveler: Traveler }) {
+  if (!usePrinting()) return null;
   return (
-    <div className="only-print">
+    <div>
       {traveler.steps.map((step) => (
         <section key={step.id}>
           <h3>

@@ -73,7 +73,15 @@ export function ManagerPage() {
               </button>
             ))}
           </fieldset>
-          {shown.length === 0 ? <EmptyState title="No unit fits" /> : <UnitLanes units={shown} today={today} />}
+          {shown.length === 0 ? (
+            <EmptyState title={board.units.length === 0 ? 'Nothing came in yet' : 'No unit fits'}>
+              {board.units.length === 0
+                ? 'Units stand here from the day they are booked in.'
+                : 'Show all in the house.'}
+            </EmptyState>
+          ) : (
+            <UnitLanes units={shown} today={today} />
+          )}
           {board.more ? (
             <p className="soft">More units are in the house than fit here; the work order list has them all.</p>
           ) : null}

@@ -78,6 +78,7 @@ export function KitPage() {
   const kit = useSuspenseQuery(kitQuery(kitId)).data;
   const [{ sheet, line }, setAddress] = useAddress(address);
   const mayPull = useMay(kitsOperations.issueLot) && kit.state === 'open';
+  const mayAdd = useMay(kitsOperations.explodeKit);
   const opened = kit.lines.find((each) => each.id === line);
   return (
     <>
@@ -85,7 +86,7 @@ export function KitPage() {
       <div className="stack">
         {mayPull ? <KitScanning key={kit.id} kit={kit} /> : null}
         {kit.state === 'open' ? null : <p>This kit is {kit.state}; nothing is pulled for it any more.</p>}
-        <KitOpenItems kit={kit} />
+        <KitOpenItems kit={kit} mayAdd={mayAdd} />
         <PullProgress kit={kit} />
         <div className={opened ? styles.beside : ''}>
           <div className="sheet">

@@ -29,34 +29,36 @@ export function KitScanning({ kit }: { kit: Kit }) {
   const takeBack = (outcome: ScanOutcome & { kind: 'taken' }) =>
     undo.mutate(outcome.issued, { onSuccess: () => settle({ id: outcome.id, code: outcome.code, kind: 'undone' }) });
   return (
-    <div className={styles.scanning}>
-      <ScanField
-        label="Scan a lot into the tray"
-        hint="One scan a line; a scan is taken wherever you are on this page."
-        onScan={take}
-      />
-      <div className="stack tight">
-        <DecimalField
-          label="Pieces of the next scan"
-          hint="Empty: all the line still needs"
-          decimals={0}
-          value={amount}
-          onChange={setAmount}
-          onKeyDown={(event) => event.key === 'Enter' && (event.target as HTMLElement).blur()}
+    <div className="no-print">
+      <div className={styles.scanning}>
+        <ScanField
+          label="Scan a lot into the tray"
+          hint="One scan a line; a scan is taken wherever you are on this page."
+          onScan={take}
         />
-        <Checkbox
-          isSelected={isLoud}
-          onChange={(isOn) => {
-            setLoud(isOn);
-            keepSound(isOn);
-          }}
-        >
-          Sound at each scan
-        </Checkbox>
-      </div>
-      <div className={styles.outcomes}>
-        <ScanOutcomes outcomes={outcomes} lines={kit.lines} onUndo={takeBack} />
-        {undo.error ? <Refusal problem={undo.error} /> : null}
+        <div className="stack tight">
+          <DecimalField
+            label="Pieces of the next scan"
+            hint="Empty: all the line still needs"
+            decimals={0}
+            value={amount}
+            onChange={setAmount}
+            onKeyDown={(event) => event.key === 'Enter' && (event.target as HTMLElement).blur()}
+          />
+          <Checkbox
+            isSelected={isLoud}
+            onChange={(isOn) => {
+              setLoud(isOn);
+              keepSound(isOn);
+            }}
+          >
+            Sound at each scan
+          </Checkbox>
+        </div>
+        <div className={styles.outcomes}>
+          <ScanOutcomes outcomes={outcomes} lines={kit.lines} onUndo={takeBack} />
+          {undo.error ? <Refusal problem={undo.error} /> : null}
+        </div>
       </div>
     </div>
   );

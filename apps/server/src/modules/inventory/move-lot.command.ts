@@ -1,6 +1,6 @@
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { defineCommand } from '../../platform/command/command.ts';
-import { binExists, lotLocks, theLot } from './lot.ts';
+import { lotForBin, lotLocks } from './lot.ts';
 import { moveStock } from './move-stock.ts';
 
 /** Pieces change their bin; promises to kits are of the lot, so they stay. */
@@ -8,8 +8,7 @@ export const moveLot = defineCommand(inventoryOperations.moveLot, {
   locks: (input, tx) => lotLocks(tx, input.lotId),
   async execute(context) {
     const { tx, input } = context;
-    const lot = await theLot(tx, input.lotId);
-    await binExists(tx, input.to, '/to');
+    const lot = await lotForBin(tx, input.lotId, input.to);
     const moved = await moveStock(context, {
       lot,
       quantity: input.quantity,

@@ -2,13 +2,12 @@ import type { kitsOperations } from '@hubwright/contracts/kits/operations';
 import type { Input } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
-import type { Tx } from '../../platform/database/client.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { type Ask, askThrough } from './ask.ts';
 import { judge } from './closing.ts';
 import { type Held, heldAt } from './held.ts';
 import { placedLot } from './kits.queries.ts';
-import { waitingLines } from './waiting-lines.ts';
+import { waitingForView } from './waiting-lines.ts';
 
 interface SheetLine {
   lineId: string;
@@ -48,8 +47,7 @@ export class BuildSheetQueries {
     const kits = await ask<SheetKit>(kitsSql, [workOrderId]);
     const [lines, judgement, unit, rack, trays] = await Promise.all([
       ask<SheetLine>(linesSql, [workOrderId]),
-      // Nothing is written on this way, so the read-only models serve as well.
-      waitingLines(this.reads.models as unknown as Tx, workOrderId).then((waiting) => judge(ask, workOrderId, waiting)),
+      waitingForView(this.reads.models, workOrderId).then((waiting) => judge(ask, workOrderId, waiting)),
       heldAt(ask, { kind: 'unit', ref: workOrderId }),
       heldAt(ask, { kind: 'rack', ref: workOrderId }),
       this.trays(ask, kits),

@@ -2,7 +2,6 @@ import type { kitsOperations } from '@hubwright/contracts/kits/operations';
 import type { Input } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
-import type { Tx } from '../../platform/database/client.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { askThrough } from './ask.ts';
 import { boardRow } from './board-row.ts';
@@ -12,7 +11,7 @@ import { type KitRow, kitSql, kitsSql, promisesSql } from './kits.sql.ts';
 import type { LineCover } from './line-cover.ts';
 import { type SupplierRow, shortageRows, supplierSql } from './shortage-rows.ts';
 import { lotsOf, surplusOf } from './surplus.ts';
-import { type WaitingLine, waitingInWords, waitingLines } from './waiting-lines.ts';
+import { type WaitingLine, waitingForView, waitingInWords } from './waiting-lines.ts';
 
 @Injectable()
 export class KitsQueries {
@@ -53,7 +52,7 @@ export class KitsQueries {
       heldAt(ask, { kind: 'rack', ref: kit.workOrder.id }),
       heldAt(ask, { kind: 'unit', ref: kit.workOrder.id }),
       this.reads.sql<Promised>(promisesSql, [kitId]),
-      isOpen ? waitingLines(this.reads.models as unknown as Tx, kit.workOrder.id) : [],
+      isOpen ? waitingForView(this.reads.models, kit.workOrder.id) : [],
     ]);
     const lines = covers.filter(({ row }) => row.kitId === kitId);
     const mine = new Set<string | null>(lines.map(({ row }) => row.lineId));

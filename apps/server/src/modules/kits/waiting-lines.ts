@@ -1,5 +1,6 @@
 import { partWords } from '@hubwright/contracts/inventory/quantity';
 import type { Tx } from '../../platform/database/client.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 import { listOf } from './make-kit.ts';
 
 /** A line of the kit list that is in no kit of the unit: its serial is not read yet, or was read after the kit was made. */
@@ -14,7 +15,7 @@ export interface WaitingLine {
   readonly why: 'serial-unread' | 'not-in-kit';
 }
 
-/** What the list of the unit's revision may still ask for beside its kits. Needs only the reading half of `tx`. */
+/** What the list of the unit's revision may still ask for beside its kits. Reads only. */
 export async function waitingLines(tx: Tx, workOrderId: string): Promise<WaitingLine[]> {
   const { list } = await listOf(tx, workOrderId);
   const inKits = await tx.kitLine.findMany({
@@ -42,6 +43,11 @@ export async function waitingLines(tx: Tx, workOrderId: string): Promise<Waiting
     const { number = '', description = '', issueUnit = 'piece' } = named.get(partId) ?? {};
     return { part: number, description, issueUnit, position, quantity, serials, why };
   });
+}
+
+/** The same for a view. Nothing is written on this way, so the read-only models serve as well. */
+export function waitingForView(models: Reads['models'], workOrderId: string): Promise<WaitingLine[]> {
+  return waitingLines(models as unknown as Tx, workOrderId);
 }
 
 /** One sentence a line, with what to do. */

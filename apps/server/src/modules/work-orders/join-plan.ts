@@ -1,9 +1,11 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { unitOperations } from '@hubwright/contracts/units/operations';
 import { normaliseSerial } from '@hubwright/rules/identity';
+import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import type { SerializedItem, TimeRecord } from '../../platform/database/generated/client.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 import { latestTimes } from '../units/public.ts';
 
 type Joining = Reply<typeof unitOperations.joinIdentity>['joining'];
@@ -45,6 +47,12 @@ export async function planJoin(tx: Tx, item: SerializedItem, serialRead: string)
       effects: [...(await placesLeft(tx, item, known)), ...readings.flatMap((one) => setAside(one, carried, onRecord))],
     },
   };
+}
+
+/** The same for a view. Nothing is written on this way, so the read-only models serve as well. */
+export async function planForView(models: Reads['models'], itemId: string, serial: string) {
+  const item = found(await models.serializedItem.findUnique({ where: { id: itemId } }), 'This part');
+  return planJoin(models as unknown as Tx, item, serial);
 }
 
 /** A reading that knows hours, is not older than the record and does not go back. */

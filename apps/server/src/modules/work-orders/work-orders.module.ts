@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
 import { IdentityController } from './identity.controller.ts';
+import { IdentityQueries } from './identity.queries.ts';
 import { TravelersController } from './travelers.controller.ts';
 import { TravelerQueries } from './travelers.queries.ts';
 import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
@@ -10,6 +11,6 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
 
 @Module({
   controllers: [WorkOrdersController, TravelersController, IdentityController],
-  providers: [WorkOrdersQueries, WorkOrderDetailQueries, BoardsQueries, TravelerQueries, BenchQueries],
+  providers: [WorkOrdersQueries, WorkOrderDetailQueries, BoardsQueries, TravelerQueries, BenchQueries, IdentityQueries],
 })
 export class WorkOrdersModule {}

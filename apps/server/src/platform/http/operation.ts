@@ -9,6 +9,7 @@ import {
   RequestMapping,
   RequestMethod,
   SetMetadata,
+  StreamableFile,
 } from '@nestjs/common';
 import type { FastifyRequest } from 'fastify';
 import type { Actor } from '../command/actor.ts';
@@ -16,13 +17,34 @@ import { type CommandCall, parseInput } from '../command/runner.ts';
 
 const OPERATION = 'hubwright:operation';
 
-/** Ties a controller method to its operation: path, method and access all come from the contract. */
+/** Ties a controller method to its operation: path, method, access and the check of the reply all come from the contract. */
 export function Operation(operation: AnyOperation): MethodDecorator {
   return applyDecorators(
+    ...(operation.kind === 'read' ? [CheckReply(operation)] : []),
     SetMetadata(OPERATION, operation),
     RequestMapping({ path: operation.path, method: RequestMethod[operation.method] }),
     HttpCode(200),
   );
+}
+
+type Handler = (...given: unknown[]) => unknown;
+
+/**
+ * A read's reply is checked by the same schema the browser imports; a column that should not leave the server does not. The
+ * runner checks a command's. Part of the method itself, since an interceptor would put observables around every request.
+ */
+function CheckReply({ output }: AnyOperation): MethodDecorator {
+  return (_target, _name, descriptor) => {
+    const method = descriptor as unknown as { value: Handler };
+    const handler = method.value;
+    const checked = async function (this: unknown, ...given: unknown[]) {
+      const reply = await handler.apply(this, given);
+      return reply instanceof StreamableFile || reply === undefined ? reply : output.parse(reply);
+    };
+    for (const key of Reflect.getMetadataKeys(handler))
+      Reflect.defineMetadata(key, Reflect.getMetadata(key, handler), checked);
+    method.value = checked;
+  };
 }
 
 export function operationOf(context: ExecutionContext): AnyOperation | undefined {
