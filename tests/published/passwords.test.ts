@@ -1,4 +1,4 @@
-import { newPassword } from '@hubwright/contracts/people/operations';
+import { newPassword } from '@hubwright/contracts/people/secrets';
 import { describe, expect, it } from '@jest/globals';
 import { type Algorithm, hashRaw, verify } from '@node-rs/argon2';
 import {

@@ -67,6 +67,21 @@ const departments = [
   QuotesModule,
 ];
 
+/** What departments are given. */
+const shared = [
+  CLOCK,
+  IDS,
+  FILES,
+  KeyFolder,
+  Reads,
+  CommandRunner,
+  ShopZone,
+  Refusals,
+  Attempts,
+  Devices,
+  OneTimeCodes,
+];
+
 @Global()
 @Module({})
 export class AppModule {
@@ -99,19 +114,7 @@ export class AppModule {
         { provide: APP_GUARD, useClass: DoorGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
       ],
-      exports: [
-        CLOCK,
-        IDS,
-        FILES,
-        KeyFolder,
-        Reads,
-        CommandRunner,
-        ShopZone,
-        Refusals,
-        Attempts,
-        Devices,
-        OneTimeCodes,
-      ],
+      exports: [...shared],
     };
   }
 }

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { changed, date, id, instant, line, listOf, page, signature } from '../values.ts';
-import { levelSchema, me, newPassword, newPin, password, processSchema } from './operations.ts';
+import { levelSchema, me, processSchema } from './operations.ts';
+import { newPassword, newPin, password } from './secrets.ts';
 
 const none = z.strictObject({});
 const ok = z.object({ ok: z.literal(true) });

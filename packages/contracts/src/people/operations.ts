@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { date, id, instant, line } from '../values.ts';
+import { newPassword, password } from './secrets.ts';
 
 /** The processes a person can be authorised for. */
 export const processes = [
@@ -114,13 +115,6 @@ const person = z
   })
   .meta({ id: 'Person' });
 
-export const password = z.string().min(1).max(200);
-/** Counted in characters as people see them, not in the units of one encoding (SP 800-63B-4 §3.1.1.2). */
-export const newPassword = z
-  .string()
-  .max(200)
-  .refine((text) => [...text.normalize('NFKC')].length >= 15, 'Use at least 15 characters');
-export const newPin = z.string().regex(/^\d{4,12}$/, 'A PIN is 4 to 12 digits');
 const signInName = z
   .string()
   .trim()
