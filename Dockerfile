@@ -19,14 +19,14 @@ RUN npm prune --omit=dev --ignore-scripts --no-audit --no-fund && rm -rf node_mo
 FROM node:22-bookworm-slim
 ENV NODE_ENV=production HOST=0.0.0.0 PORT=8420 HUBWRIGHT_DATA=/data
 WORKDIR /app
-RUN mkdir /data && chown node:node /data
+RUN mkdir /data /backups && chown node:node /data /backups
 COPY --from=production /app ./
 COPY prisma/migrations prisma/migrations
 COPY prisma/schema prisma/schema
 COPY --from=build /app/apps/server/dist apps/server/dist
 COPY --from=build /app/apps/dashboard/dist apps/dashboard/dist
 USER node
-VOLUME /data
+VOLUME /data /backups
 EXPOSE 8420
 HEALTHCHECK --interval=10s --timeout=3s --start-period=30s --retries=3 \
   CMD ["node", "-e", "fetch('http://127.0.0.1:8420/api/health/ready').then((answer) => process.exit(answer.ok ? 0 : 1), () => process.exit(1))"]

@@ -4,7 +4,7 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import pg from 'pg';
-import { ensureServerRole } from '../apps/server/src/platform/database/server-role.ts';
+import { ensureRoles } from '../apps/server/src/platform/database/server-role.ts';
 import { openEngine } from './engine.ts';
 
 /** The repository's root, both from the source and from the server's bundle. */
@@ -78,7 +78,7 @@ export async function applyMigrations(url: string, only?: readonly string[]): Pr
   await lock.connect();
   try {
     await lock.query('SELECT pg_advisory_lock($1)', [migrationLock]);
-    await ensureServerRole(lock);
+    await ensureRoles(lock);
     const version = await compareVersions(lock);
     if (version === 'current') return [];
     if (version !== 'behind')

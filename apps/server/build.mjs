@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
+const tools = readdirSync(join(here, 'src/tools'));
 const workers = readdirSync(join(here, 'src'), { recursive: true }).filter((name) => name.endsWith('.worker.ts'));
 
 rmSync(join(here, 'dist'), { recursive: true, force: true });
@@ -29,7 +30,11 @@ const settings = {
 };
 const server = build({
   ...settings,
-  entryPoints: ['src/main.ts', ...workers.map((name) => join('src', name))],
+  entryPoints: [
+    'src/main.ts',
+    ...tools.map((name) => join('src/tools', name)),
+    ...workers.map((name) => join('src', name)),
+  ],
   outdir: 'dist',
   entryNames: '[name]',
   splitting: true,

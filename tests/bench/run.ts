@@ -6,6 +6,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
 import { coverRow } from './cover.ts';
+import { liveRows } from './live.ts';
 import { cpuPerRequest, median, type Shot, send } from './load.ts';
 import { type BenchShop, openShop } from './shop.ts';
 import { statementsOf } from './statements.ts';
@@ -19,10 +20,10 @@ async function main(): Promise<void> {
   const shop = await openShop();
   try {
     await httpRows(shop);
+    figures.push(await coverRow(rounds, shop.serverUrl));
   } finally {
     await shop.close();
   }
-  figures.push(await coverRow(rounds));
   const { model } = cpus()[0] ?? { model: 'unknown' };
   console.log(`\n${cpus().length} cores (${model}), Node ${process.versions.node}, median of ${rounds} rounds\n`);
   const head = ['what', 'ours', 'twin', 'twin / ours', 'spread of ours', 'size'];
@@ -46,6 +47,8 @@ async function httpRows(shop: BenchShop): Promise<void> {
       twin: { ...twin, shots: (n) => ({ method: 'POST', path: '/move', headers: {}, body: same(n) }) },
       count: 800,
     });
+    const command = (n: number) => ({ shot: move(shop, n), subject: shop.lots[n % shop.lots.length] ?? '' });
+    figures.push(...(await liveRows(ours, { cookie: shop.cookie, rounds, command })));
   } finally {
     ours.stop();
     twin.stop();

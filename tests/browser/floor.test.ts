@@ -176,8 +176,8 @@ describe('a day on the floor', () => {
     expect(await technician.getByText(/“I did or inspected this step|“Corrects an earlier sign-off/).count()).toBe(2);
     await looksRight(technician, 'corrected');
     await technician.emulateMedia({ media: 'print' });
-    expect(await technician.getByRole('heading', { level: 3 }).count()).toBeGreaterThan(3);
     await technician.getByText('Not signed yet.').first().waitFor(slow);
+    expect(await technician.getByRole('heading', { level: 3 }).count()).toBeGreaterThan(3);
     expect(await technician.getByRole('button', { name: /correct it/ }).count()).toBe(0);
     await picture(technician, 'floor-printed-traveler');
     await technician.emulateMedia({ media: 'screen' });

@@ -279,12 +279,12 @@ describe('the power goes', () => {
       HUBWRIGHT_DATA: room.shop.dataFolder,
       HUBWRIGHT_BACKUPS: target,
     };
-    const whole = program('apps/server/backup.ts', [], environment);
+    const whole = program('apps/server/src/tools/backup.ts', [], environment);
     const began = Date.now();
     expect(await whole.ended).toMatchObject({ code: 0 });
     const takes = Date.now() - began;
     for (const share of [0.5, 0.7, 0.8, 0.9, 0.95]) {
-      const child = program('apps/server/backup.ts', [], environment);
+      const child = program('apps/server/src/tools/backup.ts', [], environment);
       await wait(takes * share);
       child.kill();
       await child.ended;
@@ -300,12 +300,12 @@ describe('the power goes', () => {
     restoredFolders.push(target, `${target}.restoring`);
     const environment = { HUBWRIGHT_DATA: target, HUBWRIGHT_BACKUP_PASSPHRASE: passphrase };
     for (const milliseconds of [1_500, 3_500, 5_500]) {
-      const child = program('apps/server/restore.ts', [encrypted], environment);
+      const child = program('apps/server/src/tools/restore.ts', [encrypted], environment);
       await wait(milliseconds);
       child.kill();
       await child.ended;
     }
-    const whole = program('apps/server/restore.ts', [encrypted, '--replace', shopName], environment);
+    const whole = program('apps/server/src/tools/restore.ts', [encrypted, '--replace', shopName], environment);
     expect(await whole.ended).toEqual({ code: 0, said: expect.stringContaining('Restored and verified') });
     const embedded = await startEmbeddedPostgres(target);
     expect((await verifyDatabase(embedded.url, join(target, 'files'))).faults).toEqual([]);

@@ -137,6 +137,13 @@ describe('whatever is tried in whatever order', () => {
     expect(
       await job.reads.installation.count({ where: { parentId: job.unitId, position: 'blade 2', toDate: null } }),
     ).toBe(0);
+    const itself = {
+      ...{ findingId: raised.id, maker: 'Quillon', partNumber: 'Q76-B', serial: 'B2-QR4001' },
+      ...{ sinceNewTenths: 0, sinceOverhaulTenths: 0 },
+    };
+    await expect(job.shop.run(fitReplacement, itself, job.people.technician)).rejects.toMatchObject({
+      type: 'part-rejected',
+    });
     const fitted = await job.shop.run(
       fitReplacement,
       {

@@ -159,7 +159,7 @@ describe('requests from elsewhere', () => {
 
   it('answers with the headers that keep pages ours', async () => {
     const answer = await shop.visitor().send('GET', '/api/set-up');
-    expect(answer.headers['content-security-policy']).toContain("script-src 'self'");
+    expect(answer.headers['content-security-policy']).toContain("default-src 'none'");
     expect(answer.headers['content-security-policy']).not.toContain('unsafe-inline');
     expect(answer.headers['x-content-type-options']).toBe('nosniff');
     expect(answer.headers['content-security-policy']).toContain("frame-ancestors 'none'");

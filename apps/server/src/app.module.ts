@@ -11,6 +11,7 @@ import { PeopleModule } from './modules/people/people.module.ts';
 import { ProcessesModule } from './modules/processes/processes.module.ts';
 import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
 import { QuotesModule } from './modules/quotes/quotes.module.ts';
+import { RecordsModule } from './modules/records/records.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
 import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
@@ -65,6 +66,7 @@ const departments = [
   DueDatesModule,
   WorkOrdersModule,
   QuotesModule,
+  RecordsModule,
 ];
 
 /** What departments are given. */
@@ -73,6 +75,7 @@ const shared = [
   IDS,
   FILES,
   KeyFolder,
+  Backups,
   Reads,
   CommandRunner,
   ShopZone,

@@ -1,12 +1,9 @@
 import 'reflect-metadata';
-import helmet from '@fastify/helmet';
-import rateLimit from '@fastify/rate-limit';
 import fastifyStatic from '@fastify/static';
-import { Problem } from '@hubwright/contracts/problems';
 import type { LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import { AppModule, type Surroundings } from './app.module.ts';
 import type { BackupSchedule } from './platform/backup/backups.ts';
 import { type Clock, systemClock } from './platform/command/clock.ts';
@@ -14,7 +11,10 @@ import { type Ids, systemIds } from './platform/command/ids.ts';
 import { CommandRunner } from './platform/command/runner.ts';
 import { Database } from './platform/database/client.ts';
 import { type FileStore, FolderFileStore } from './platform/files/store.ts';
-import { sendProblem } from './platform/http/problem.filter.ts';
+import { nothingAt } from './platform/http/addresses.ts';
+import { registerHeaders } from './platform/http/headers.ts';
+import { sendProblem, toProblem } from './platform/http/problem.filter.ts';
+import { registerRateLimits } from './platform/http/rate-limits.ts';
 import { registerSessions } from './platform/http/session.ts';
 import { KeyFolder } from './platform/records/shop-key.ts';
 
@@ -67,10 +67,15 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
     bodyLimit: 1_048_576,
     trustProxy: secure ? 'loopback, linklocal, uniquelocal' : false,
     forceCloseConnections: true,
+    // What the router refuses before any hook runs, such as a broken escape in the address.
+    frameworkErrors: (error: unknown, _request: unknown, reply: FastifyReply) => sendProblem(reply, toProblem(error)),
   });
   const fastify = adapter.getInstance() as unknown as FastifyInstance;
+  // A form of another site can send text/plain without asking first: nothing here is ever read from it.
+  fastify.removeContentTypeParser('text/plain');
   await registerSessions(fastify, { database, secret: options.sessionSecret, secure });
-  await registerProtection(fastify, { secure, requestsPerMinute: options.requestsPerMinute ?? 3_000 });
+  await registerHeaders(fastify, { secure });
+  await registerRateLimits(fastify, options.requestsPerMinute ?? 3_000);
   const files = new FolderFileStore(options.filesFolder);
   const { clock = systemClock, ids = systemIds, clockSetBack = false } = options;
   const keys = new KeyFolder(options.keysFolder);
@@ -114,39 +119,6 @@ async function begin(app: NestFastifyApplication, fastify: FastifyInstance): Pro
   }
 }
 
-async function registerProtection(
-  fastify: FastifyInstance,
-  options: { secure: boolean; requestsPerMinute: number },
-): Promise<void> {
-  const self = ["'self'"];
-  await fastify.register(helmet, {
-    contentSecurityPolicy: {
-      useDefaults: false,
-      directives: {
-        defaultSrc: self,
-        scriptSrc: self,
-        styleSrc: self,
-        imgSrc: ["'self'", 'data:', 'blob:'],
-        fontSrc: self,
-        connectSrc: self,
-        objectSrc: ["'none'"],
-        baseUri: ["'none'"],
-        frameAncestors: ["'none'"],
-        formAction: self,
-      },
-    },
-    hsts: options.secure ? { maxAge: 31_536_000 } : false,
-    referrerPolicy: { policy: 'same-origin' },
-  });
-  await fastify.register(rateLimit, {
-    max: options.requestsPerMinute,
-    timeWindow: '1 minute',
-    keyGenerator: (request) => request.session?.personId ?? request.ip,
-    errorResponseBuilder: (_request, context) =>
-      Object.assign(new Error('too many'), { statusCode: 429, ttl: context.ttl }),
-  });
-}
-
 /**
  * The built dashboard. Files under /assets carry a hash in their name and are kept by browsers for good; the few others are
  * asked for again each time. Any address that is neither a file nor the API's is a page of the dashboard.
@@ -170,9 +142,7 @@ async function serveDashboard(fastify: FastifyInstance, root: string): Promise<v
     setHeaders: (reply) => reply.setHeader('cache-control', 'no-cache'),
   });
   fastify.get('/*', (request, reply) => {
-    if (request.url.startsWith('/api/')) {
-      return sendProblem(reply, new Problem('not-found', 'There is nothing at this address'));
-    }
+    if (request.url.startsWith('/api/')) return sendProblem(reply, nothingAt(request.url));
     return reply
       .header('cache-control', 'no-cache')
       .type('text/html')

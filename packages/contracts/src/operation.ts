@@ -61,6 +61,8 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
   readonly openTo: readonly ('locked' | 'due')[];
   /** Input fields that are never recorded or logged. */
   readonly secret: readonly string[];
+  /** Input fields about a person, kept apart from the chain so that they can be erased; the chain holds their salted hash. */
+  readonly personal: readonly string[];
   /** A read that answers with a file instead of JSON. */
   readonly produces?: 'application/pdf' | 'text/csv';
 }
@@ -83,13 +85,14 @@ export function read<I extends z.ZodObject, O extends z.ZodType>(
     versioned: false,
     openTo: [],
     secret: [],
+    personal: [],
     ...given,
   };
 }
 
 /** A write: one command, one transaction, one record entry. */
 export function command<I extends z.ZodObject, O extends z.ZodType>(
-  given: Given<I, O> & Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret'>>,
+  given: Given<I, O> & Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret' | 'personal'>>,
 ): Operation<I, O> {
   return {
     kind: 'command',
@@ -97,6 +100,7 @@ export function command<I extends z.ZodObject, O extends z.ZodType>(
     problems: [],
     versioned: false,
     openTo: [],
+    personal: [],
     ...given,
     touches: [given.noun, ...(given.touches ?? []).filter((noun) => noun !== given.noun)],
     secret: [...(given.secret ?? []), ...(given.signs ? ['signature'] : [])],

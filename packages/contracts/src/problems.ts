@@ -8,6 +8,7 @@ import { peopleProblems } from './people/problems.ts';
 import { processProblems } from './processes/problems.ts';
 import { purchasingProblems } from './purchasing/problems.ts';
 import { quoteProblems } from './quotes/problems.ts';
+import { recordProblems } from './records/problems.ts';
 import { releaseProblems } from './releases/problems.ts';
 import { unitProblems } from './units/problems.ts';
 import { workOrderProblems } from './work-orders/problems.ts';
@@ -89,6 +90,11 @@ const everywhere = {
     next: 'Enter your own password or PIN again.',
   },
   'not-found': { status: 404, title: 'There is no such thing here', next: 'Check the number, or search for it.' },
+  'method-not-allowed': {
+    status: 405,
+    title: 'This address does not take that method',
+    next: 'Use one of the methods that Allow names.',
+  },
   'version-missing': {
     status: 428,
     title: 'The request does not say which version it saw',
@@ -151,6 +157,7 @@ export const problems = {
   ...quoteProblems,
   ...travelerProblems,
   ...findingProblems,
+  ...recordProblems,
   ...releaseProblems,
 } as const satisfies Record<string, ProblemKind>;
 

@@ -12,6 +12,7 @@ import { processOperations } from './processes/operations.ts';
 import { purchasingOperations } from './purchasing/operations.ts';
 import { supplierOperations } from './purchasing/supplier-operations.ts';
 import { quoteOperations } from './quotes/operations.ts';
+import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
@@ -34,6 +35,7 @@ export const routes = {
   ...processOperations,
   ...travelerOperations,
   ...findingOperations,
+  ...recordOperations,
   ...releaseOperations,
   ...dueDateOperations,
   ...workOrderOperations,

@@ -88,6 +88,7 @@ CREATE TABLE "superseded_dispositions" (
     "sign_off_id" UUID NOT NULL,
     "reason" TEXT NOT NULL,
     "superseded_at" TIMESTAMPTZ(3) NOT NULL,
+    "entry_id" UUID NOT NULL,
 
     CONSTRAINT "superseded_dispositions_pkey" PRIMARY KEY ("id")
 );
@@ -487,7 +488,7 @@ CREATE TABLE "shop_profile" (
     "tax_percent" TEXT NOT NULL,
     "tax_rounding" TEXT NOT NULL DEFAULT 'total',
     "quote_valid_days" INTEGER NOT NULL DEFAULT 30,
-    "retention_years" INTEGER NOT NULL DEFAULT 2,
+    "retention_rules" JSONB NOT NULL DEFAULT '[{"approval":"14 CFR 145.219","years":2}]',
     "inspect_own_work" TEXT[],
     "names_person_certificate" BOOLEAN NOT NULL DEFAULT false,
     "second_factor_roles" TEXT[] DEFAULT ARRAY['administrator']::TEXT[],
@@ -712,6 +713,29 @@ CREATE TABLE "anchored_heads" (
 );
 
 -- CreateTable
+CREATE TABLE "purges" (
+    "id" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+    "body" TEXT NOT NULL,
+    "key_id" TEXT NOT NULL,
+    "signature" TEXT NOT NULL,
+
+    CONSTRAINT "purges_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "personal_values" (
+    "entry_id" UUID NOT NULL,
+    "field" TEXT NOT NULL,
+    "subject_kind" TEXT NOT NULL,
+    "subject_id" UUID NOT NULL,
+    "salt" TEXT NOT NULL,
+    "value" JSONB NOT NULL,
+
+    CONSTRAINT "personal_values_pkey" PRIMARY KEY ("entry_id","field")
+);
+
+-- CreateTable
 CREATE TABLE "refusals" (
     "id" UUID NOT NULL,
     "at" TIMESTAMPTZ(3) NOT NULL,
@@ -766,6 +790,7 @@ CREATE TABLE "releases" (
     "sign_off_id" UUID NOT NULL,
     "released_at" TIMESTAMPTZ(3) NOT NULL,
     "supersedes_id" UUID,
+    "entry_id" UUID NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
     "reason" TEXT NOT NULL DEFAULT '',
 
@@ -962,6 +987,7 @@ CREATE TABLE "measurements" (
     "value" TEXT NOT NULL,
     "pass" BOOLEAN NOT NULL,
     "compared" TEXT NOT NULL,
+    "entry_id" UUID NOT NULL,
 
     CONSTRAINT "measurements_pkey" PRIMARY KEY ("id")
 );
@@ -992,6 +1018,9 @@ CREATE UNIQUE INDEX "superseded_dispositions_sign_off_id_key" ON "superseded_dis
 
 -- CreateIndex
 CREATE INDEX "superseded_dispositions_finding_id_idx" ON "superseded_dispositions"("finding_id");
+
+-- CreateIndex
+CREATE INDEX "superseded_dispositions_entry_id_idx" ON "superseded_dispositions"("entry_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "parts_number_key" ON "parts"("number");
@@ -1156,6 +1185,9 @@ CREATE UNIQUE INDEX "shop_keys_sequence_key" ON "shop_keys"("sequence");
 CREATE INDEX "anchored_heads_anchor_subject_kind_subject_id_idx" ON "anchored_heads"("anchor", "subject_kind", "subject_id");
 
 -- CreateIndex
+CREATE INDEX "personal_values_subject_kind_subject_id_idx" ON "personal_values"("subject_kind", "subject_id");
+
+-- CreateIndex
 CREATE INDEX "refusals_at_idx" ON "refusals"("at");
 
 -- CreateIndex
@@ -1169,6 +1201,9 @@ CREATE UNIQUE INDEX "releases_supersedes_id_key" ON "releases"("supersedes_id");
 
 -- CreateIndex
 CREATE INDEX "releases_work_order_id_idx" ON "releases"("work_order_id");
+
+-- CreateIndex
+CREATE INDEX "releases_entry_id_idx" ON "releases"("entry_id");
 
 -- CreateIndex
 CREATE INDEX "serialized_items_serial_idx" ON "serialized_items"("serial");
@@ -1232,6 +1267,9 @@ CREATE INDEX "sign_offs_instrument_id_idx" ON "sign_offs"("instrument_id");
 
 -- CreateIndex
 CREATE INDEX "sign_offs_entry_id_idx" ON "sign_offs"("entry_id");
+
+-- CreateIndex
+CREATE INDEX "measurements_entry_id_idx" ON "measurements"("entry_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "measurements_sign_off_id_measure_id_key" ON "measurements"("sign_off_id", "measure_id");

@@ -32,7 +32,7 @@ ALTER TABLE "purchase_order_lines" ADD CONSTRAINT "an order line has not receive
 ALTER TABLE "shop_profile" ADD CONSTRAINT "there is one shop" CHECK ("id" = 1);
 ALTER TABLE "shop_profile" ADD CONSTRAINT "a currency is three capital letters" CHECK ("currency" ~ '^[A-Z]{3}$');
 ALTER TABLE "shop_profile" ADD CONSTRAINT "rates and fees are not negative"
-  CHECK ("labour_rate_minor" >= 0 AND "evaluation_fee_minor" >= 0 AND "quote_valid_days" > 0 AND "retention_years" > 0);
+  CHECK ("labour_rate_minor" >= 0 AND "evaluation_fee_minor" >= 0 AND "quote_valid_days" > 0);
 ALTER TABLE "people" ADD CONSTRAINT "a role is one the shop knows"
   CHECK ("roles" <@ ARRAY['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator']);
 ALTER TABLE "life_limits" ADD CONSTRAINT "a life limit names hours, cycles or both"
@@ -102,16 +102,22 @@ BEGIN
 END
 $$;
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "movements" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "record_entries" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "record_links" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "sign_offs" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "measurements" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "releases" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "record_entries" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "record_entries" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "record_links" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "record_links" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "sign_offs" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "sign_offs" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "measurements" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "measurements" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "releases" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "releases" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "superseded_dispositions" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "given_names" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "shop_keys" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchors" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchored_heads" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "purges" EXECUTE FUNCTION "refuse_change"();
 
 -- What the running server may do. It owns nothing here, so it can neither drop a guard nor switch one off.
 -- Roles belong to the whole cluster: another database's migration may make this one at the same moment.
@@ -127,10 +133,24 @@ GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA public TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT SELECT, INSERT, UPDATE, DELETE ON TABLES TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT USAGE, SELECT ON SEQUENCES TO hubwright_server;
 REVOKE UPDATE, DELETE ON "movements", "record_entries", "record_links", "sign_offs", "measurements", "releases",
-  "superseded_dispositions", "given_names", "shop_keys", "anchors", "anchored_heads" FROM hubwright_server;
+  "superseded_dispositions", "given_names", "shop_keys", "anchors", "anchored_heads", "purges" FROM hubwright_server;
 DO $$
 BEGIN -- absent when these files are applied by hand
   REVOKE INSERT, UPDATE, DELETE ON "_prisma_migrations" FROM hubwright_server;
 EXCEPTION WHEN undefined_table THEN NULL;
 END
 $$;
+
+-- Who may destroy records whose time has run: no login of its own, and not the running server. The owner takes this role for
+-- one purge, which leaves a signed proof.
+DO $$
+BEGIN
+  CREATE ROLE hubwright_retention NOLOGIN;
+EXCEPTION WHEN duplicate_object OR unique_violation THEN NULL;
+END
+$$;
+GRANT USAGE ON SCHEMA public TO hubwright_retention;
+GRANT SELECT ON ALL TABLES IN SCHEMA public TO hubwright_retention;
+GRANT DELETE ON "record_entries", "record_links", "sign_offs", "measurements", "releases", "stored_files"
+  TO hubwright_retention;
+GRANT INSERT ON "purges" TO hubwright_retention;

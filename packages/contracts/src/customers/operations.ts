@@ -91,6 +91,7 @@ export const customerOperations = {
       address: details.address.default(''),
     }),
     output: changed,
+    personal: ['contactName', 'email', 'phone', 'address'],
   }),
   changeCustomer: command({
     id: 'change-customer',
@@ -103,6 +104,7 @@ export const customerOperations = {
     input: z.strictObject({ ...details, customerId: id, unpaidHold: z.boolean() }),
     output: changed,
     touches: ['work-orders'],
+    personal: ['contactName', 'email', 'phone', 'address'],
   }),
   addAircraft: command({
     id: 'add-aircraft',

@@ -229,7 +229,7 @@ export const findingOperations = {
     }),
     output: z.object({ id, version: z.int(), itemId: id }).meta({ id: 'ReplacementFitted' }),
     touches: ['units', 'work-orders', 'releases'],
-    problems: ['nothing-to-replace', 'replacement-known', 'already-in-shop', 'wrong-state'],
+    problems: ['nothing-to-replace', 'replacement-known', 'part-rejected', 'already-in-shop', 'wrong-state'],
   }),
 } as const;
 

@@ -41,6 +41,11 @@ export const findingProblems = {
     title: 'The replacement has been recorded already',
     next: 'Open the unit to see which part is in that position.',
   },
+  'part-rejected': {
+    status: 409,
+    title: 'This part was rejected',
+    next: 'Take another part; a rejected one goes back in only after an inspector has decided anew.',
+  },
   'nothing-to-replace': {
     status: 409,
     title: 'This finding did not reject a part',

@@ -220,6 +220,7 @@ export const peopleOperations = {
     output: z.object({ id, version: z.int() }),
     secret: ['password'],
     problems: ['weak-password', 'name-used-before', 'shared-account'],
+    personal: ['signInName', 'displayName', 'initials', 'email', 'certificateNumber'],
   }),
   changePerson: command({
     id: 'change-person',
@@ -239,6 +240,7 @@ export const peopleOperations = {
     }),
     output: z.object({ id, version: z.int() }),
     problems: ['last-administrator', 'has-left'],
+    personal: ['signInName', 'displayName', 'initials', 'email', 'certificateNumber'],
   }),
   unlockSignIn: command({
     id: 'unlock-sign-in',

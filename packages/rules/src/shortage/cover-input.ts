@@ -57,11 +57,12 @@ function checkRows(rows: Row[], list: string, known: KnownIds): void {
   }
 }
 
+const named = (name: string) => typeof name === 'string' && name !== '';
+
 function faultOf(
   { id, part, quantity }: Row,
   known: KnownIds,
 ): { code: string; field: string; message: string } | undefined {
-  const named = (name: string) => typeof name === 'string' && name !== '';
   if (!named(id)) return { code: 'missing-name', field: 'id', message: 'An id is a text that is not empty.' };
   if (!known.add(id)) return { code: 'duplicate-id', field: 'id', message: `The id ${id} is used twice.` };
   if (!named(part)) return { code: 'missing-name', field: 'part', message: 'A part is a text that is not empty.' };

@@ -18,7 +18,7 @@ export function KitOpenItems({ kit, mayAdd }: { kit: Kit; mayAdd: boolean }) {
   const today = dateIn(zone, new Date());
   const needBy = [kit.needBy, today].sort().at(-1) ?? today;
   return (
-    <section className="refusal stack">
+    <section className="sheet stack">
       <h2>Open in this kit</h2>
       <ul className="lines">
         {kit.openItems.map((item) => (

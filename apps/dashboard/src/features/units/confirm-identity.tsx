@@ -92,7 +92,7 @@ function ReadAgainst({ again, ...props }: SignedProps & { again: () => void }) {
         onSubmit={() => (asked.data?.refused === null ? setThat(true) : again())}
         onCancel={props.onClose}
       >
-        {joining ? <KnownPart joining={joining} /> : null}
+        {joining && asked.data?.refused === null ? <KnownPart joining={joining} /> : null}
         {asked.data?.refused ? <p role="alert">{asked.data.refused}. Two parts cannot have one identity.</p> : null}
       </CommandForm>
     </Dialog>

@@ -1,5 +1,6 @@
 import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { recordOperations } from '@hubwright/contracts/records/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { lazyRouteComponent } from '@tanstack/react-router';
 import type { View } from '../registry.ts';
@@ -39,6 +40,14 @@ export const administrationPages: readonly View[] = [
     question: 'Where am I signed in, and with what?',
     inNavigation: false,
     component: lazyRouteComponent(() => import('./AccountPage.tsx'), 'AccountPage'),
+  },
+  {
+    ...listed,
+    path: '/administration/records',
+    title: 'Record keeping',
+    question: 'Would the shop’s records survive today?',
+    roles: recordOperations.recordKeeping.access as readonly Role[],
+    component: lazyRouteComponent(() => import('./RecordKeepingPage.tsx'), 'RecordKeepingPage'),
   },
   {
     ...listed,

@@ -29,9 +29,7 @@ export const fitReplacement = defineCommand(operation, {
       serial: input.serial,
       provisionalName: null,
     });
-    const elsewhere = await tx.installation.findFirst({ where: { itemId: item.id, toDate: null } });
-    if (elsewhere)
-      throw new Problem('already-in-shop', `${item.partNumber} ${item.serial} is installed in another unit on record`);
+    await refuseUnfit(context, item);
     await install(context, { itemId: item.id, parentId: workOrder.unitId, position: traveler.position, from: today });
     await recordTimes(context, {
       itemId: item.id,
@@ -55,6 +53,22 @@ export const fitReplacement = defineCommand(operation, {
     };
   },
 });
+
+/** A part sits in one place, and what an inspector rejected does not come back as its own replacement. */
+async function refuseUnfit(
+  { tx }: Context<typeof operation>,
+  item: { id: string; partNumber: string; serial: string | null },
+): Promise<void> {
+  const name = `${item.partNumber} ${item.serial}`;
+  const elsewhere = await tx.installation.findFirst({ where: { itemId: item.id, toDate: null } });
+  if (elsewhere) throw new Problem('already-in-shop', `${name} is installed in another unit on record`);
+  const rejected = await tx.finding.findFirst({
+    where: { disposition: 'reject', traveler: { itemId: item.id } },
+    orderBy: { raisedAt: 'desc' },
+    select: { number: true },
+  });
+  if (rejected) throw new Problem('part-rejected', `${name} was rejected by ${rejected.number}`);
+}
 
 async function replaceable({ tx, input }: Context<typeof operation>) {
   const finding = found(

@@ -85,7 +85,11 @@ async function bringBack(context: Context<Operation>, finding: Decided): Promise
   });
 }
 
-async function keepAsItWas({ tx, now, newId }: Context<Operation>, finding: Decided, reason: string): Promise<void> {
+async function keepAsItWas(
+  { tx, now, newId, entryId }: Context<Operation>,
+  finding: Decided,
+  reason: string,
+): Promise<void> {
   const parts = await tx.findingPart.findMany({
     where: { findingId: finding.id },
     orderBy: { position: 'asc' },
@@ -104,6 +108,7 @@ async function keepAsItWas({ tx, now, newId }: Context<Operation>, finding: Deci
       parts: parts.map(({ id, partId, part, position, quantity }) => ({ id, partId, ...part, position, quantity })),
       steps: steps.map(({ title }) => title),
       supersededAt: now,
+      entryId,
     },
   });
 }

@@ -1,3 +1,4 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { Problem, type ProblemType } from '@hubwright/contracts/problems';
 import { type Moved, moveStock, type Place } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
@@ -41,7 +42,7 @@ export function takeFrom(held: readonly Held[], quantity: number | undefined): H
   if (quantity > all)
     throw new Problem(
       'not-enough',
-      `There are ${all} of ${held[0]?.lotCode}`,
+      `There are ${quantityText(all, held[0]?.part.issueUnit ?? 'piece')} of ${held[0]?.lotCode}`,
       { lot: held[0]?.lotCode, quantity: all },
       [{ pointer: '/quantity', detail: `There are ${all}` }],
     );
@@ -81,7 +82,7 @@ export function wanted(line: Line, given: { room: number; held: readonly Held[];
   if (room > 0 && (asked ?? 1) <= room) return asked ?? Math.min(room, there);
   throw new Problem(
     'more-than-needed',
-    `${line.position} takes ${room} more of ${line.part.number}`,
+    `${line.position} takes ${quantityText(room, line.part.issueUnit)} more of ${line.part.number}`,
     { needed: room },
     [{ pointer: '/quantity', detail: `Still needed: ${room}` }],
   );

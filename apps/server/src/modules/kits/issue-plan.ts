@@ -1,3 +1,4 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { Problem } from '@hubwright/contracts/problems';
 import type { StockLot } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
@@ -66,7 +67,8 @@ export function share(asked: {
 }): Share[] {
   const { lot, servers, quantity } = asked;
   const room = servers.reduce((sum, { needs }) => sum + needs, 0);
-  if (room === 0 || (quantity ?? 0) > room) throw tooMany(asked.kit, lot, room);
+  if (room === 0 || (quantity ?? 0) > room)
+    throw tooMany(asked.kit, lot, { room, unit: servers[0]?.line.part.issueUnit ?? 'piece' });
   const shares: Share[] = [];
   let { onHand } = lot;
   let { free } = lot.facts;
@@ -91,12 +93,12 @@ function notOnKit(kit: Kit, lot: StockLot): Problem {
   return new Problem('part-not-on-kit', detail, { lot: lot.code, part: lot.partNumber, kit: kit.code });
 }
 
-function tooMany(kit: Kit, lot: StockLot, room: number): Problem {
+function tooMany(kit: Kit, lot: StockLot, { room, unit }: { room: number; unit: string }): Problem {
   return new Problem(
     'more-than-needed',
     room === 0
       ? `${kit.code} has all the ${lot.partNumber} it needs`
-      : `${kit.code} still needs ${room} of ${lot.partNumber}`,
+      : `${kit.code} still needs ${quantityText(room, unit)} of ${lot.partNumber}`,
     { lot: lot.code, needed: room },
     [{ pointer: '/quantity', detail: `Still needed: ${room}` }],
   );

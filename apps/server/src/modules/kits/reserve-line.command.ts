@@ -1,3 +1,4 @@
+import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
@@ -46,7 +47,7 @@ function tooMany(kit: Kit, line: Line, needed: number): Problem {
   const detail =
     needed === 0
       ? `${kit.code} line ${line.sequence} needs nothing more from stock`
-      : `${kit.code} line ${line.sequence} needs ${needed} more of ${line.part.number}`;
+      : `${kit.code} line ${line.sequence} needs ${quantityText(needed, line.part.issueUnit)} more of ${line.part.number}`;
   return new Problem('more-than-needed', detail, { needed }, [{ pointer: '/quantity', detail: `Needed: ${needed}` }]);
 }
 

@@ -6,6 +6,7 @@ import { fromDbDate, fromDbDateOrNull, toDbDate } from '../../platform/database/
 import type { HeldAuthorisation } from './held-authorisation.ts';
 
 export type { HeldAuthorisation } from './held-authorisation.ts';
+export { shopSubjectId } from './shop-subject.ts';
 export { contentHashOf, writeSignOff } from './sign-off.ts';
 
 /**

@@ -52,6 +52,7 @@ export async function keepRelease(
       supersedesId: corrects?.id ?? null,
       reason: corrects?.reason ?? '',
       releasedAt: context.now,
+      entryId: context.entryId,
     },
   });
   return { releaseId, fileHash, releaseVersion: version };

@@ -69,7 +69,8 @@ export async function writeStepSignature(
     content: contentOf(step, { judged, instrument, result: signature.result }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
-  await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: context.newId(), signOffId })) });
+  const { entryId, newId } = context;
+  await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
   const state = signature.result === 'pass' ? 'signed' : 'failed';
   await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now } });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });

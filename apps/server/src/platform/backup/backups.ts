@@ -81,18 +81,29 @@ export class Backups implements OnApplicationBootstrap, OnApplicationShutdown {
     return this.places ? keptBackups(this.places.folder) : [];
   }
 
+  get isWriting(): boolean {
+    return this.writing !== undefined;
+  }
+
+  /** Asked for by a person: whatever the age of the newest. Answers at once; the status tells how it ended. */
+  begin(): void {
+    this.writing ??= this.write('now').finally(() => {
+      this.writing = undefined;
+    });
+  }
+
   /** Errors are logged and shown on the status page, not thrown: it is tried again. */
   async writeWhenDue(): Promise<void> {
-    this.writing ??= this.write().finally(() => {
+    this.writing ??= this.write('when due').finally(() => {
       this.writing = undefined;
     });
     await this.writing;
   }
 
-  private async write(): Promise<void> {
+  private async write(when: 'now' | 'when due'): Promise<void> {
     const { places } = this;
     const at = this.clock.now();
-    if (!places || !(await this.isDue(at))) return;
+    if (!places || (when === 'when due' && !(await this.isDue(at)))) return;
     const client = await this.database.pool.connect();
     try {
       const { rows } = await client.query<{ free: boolean }>('SELECT pg_try_advisory_lock($1) AS free', [backupLock]);

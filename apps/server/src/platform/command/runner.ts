@@ -10,12 +10,14 @@ import { CLOCK, type Clock, dateIn } from './clock.ts';
 import type { Command, Outcome, SignedContent } from './command.ts';
 import { IDS, type Ids } from './ids.ts';
 import { takeLocks } from './locks.ts';
+import { keepPersonal, withhold } from './personal.ts';
 import { claimReceipt, hashOf, type RequestIdentity } from './receipts.ts';
 import { writeRecord } from './record.ts';
 import { RecordClock } from './record-clock.ts';
 import { Refusals } from './refusals.ts';
 import { withRetries } from './retry.ts';
 import { ShopZone } from './shop-zone.ts';
+import { unstorableText } from './storable-text.ts';
 
 /** One request to run a command, as the door hands it in: input unparsed. */
 export interface CommandCall {
@@ -92,9 +94,9 @@ export class CommandRunner {
   private async body<O extends Operation>(tx: Tx, command: Command<O>, call: Ready<O>): Promise<Reply<O>> {
     const { operation } = command;
     const now = this.clock.now();
-    const recorded = withoutSecrets(operation, call.input);
+    const kept = withoutSecrets(operation, call.input);
     const { personId } = call.actor;
-    const request: RequestIdentity = { personId, key: call.key, command: operation.id, inputHash: hashOf(recorded) };
+    const request: RequestIdentity = { personId, key: call.key, command: operation.id, inputHash: hashOf(kept) };
     const earlier = await claimReceipt(tx, request, now);
     if (earlier) return earlier.stored as Reply<O>;
     await takeLocks(tx, await command.locks(call.input, tx));
@@ -106,12 +108,14 @@ export class CommandRunner {
     const outcome = await command.execute({ tx, input, actor, now, today, entryId, newId, signOffs, expectedVersion });
     const reply = operation.output.parse(outcome.reply) as Reply<O>;
     if (call.dryRun) throw new DryRun(reply);
+    const { recorded, values } = withhold(operation, kept);
     const body = {
       id: entryId,
       at: now.toISOString(),
       input: recorded,
       ...recordOf(operation, { call, signOffs }, outcome),
     };
+    await keepPersonal(tx, { entryId, subjects: outcome.subjects }, values);
     await writeRecord(tx, body, { request, reply, touches: operation.touches });
     this.recordClock.wrote(now);
     return reply;
@@ -136,13 +140,9 @@ export class CommandRunner {
 /** Parses strictly; every fault comes back with a pointer to the field. */
 export function parseInput(operation: Operation, raw: unknown): Record<string, unknown> {
   const parsed = operation.input.safeParse(raw);
-  if (parsed.success) return parsed.data;
-  throw new Problem(
-    'invalid-input',
-    'Some fields cannot be used as they are',
-    {},
-    parsed.error.issues.flatMap(pointed),
-  );
+  const faults = parsed.success ? unstorableText(parsed.data) : parsed.error.issues.flatMap(pointed);
+  if (parsed.success && faults.length === 0) return parsed.data;
+  throw new Problem('invalid-input', 'Some fields cannot be used as they are', {}, faults);
 }
 
 function pointed(issue: z.core.$ZodIssue): Pointed[] {

@@ -11,18 +11,25 @@ export function asServer(url: string): string {
   return address.href;
 }
 
+/** The role that destroys records whose time has run. The running server is not a member. */
+const retentionRole = 'hubwright_retention';
+
 /**
- * Roles belong to the whole cluster: another database's start may make this one at the same moment. The account that
- * migrates must be able to become it, since the server connects with that account and the start-up option `role`.
+ * Roles belong to the whole cluster: another database's start may make one at the same moment. The account that migrates must
+ * be able to become them, since the server connects with that account and the start-up option `role`.
  */
-export async function ensureServerRole(client: pg.Client): Promise<void> {
-  const { rowCount } = await client.query('SELECT 1 FROM pg_roles WHERE rolname = $1', [serverRole]);
+export async function ensureRoles(client: pg.Client): Promise<void> {
+  for (const role of [serverRole, retentionRole]) await ensureRole(client, role);
+}
+
+async function ensureRole(client: pg.Client, role: string): Promise<void> {
+  const { rowCount } = await client.query('SELECT 1 FROM pg_roles WHERE rolname = $1', [role]);
   if (!rowCount) {
-    await client.query(`CREATE ROLE ${serverRole} NOLOGIN`).catch((error: pg.DatabaseError) => {
+    await client.query(`CREATE ROLE ${role} NOLOGIN`).catch((error: pg.DatabaseError) => {
       if (error.code !== '42710' && error.code !== '23505') throw error; // duplicate_object, unique_violation
     });
   }
   await client.query(`DO $$ BEGIN
-    IF NOT pg_has_role(current_user, '${serverRole}', 'MEMBER') THEN GRANT ${serverRole} TO CURRENT_USER; END IF;
+    IF NOT pg_has_role(current_user, '${role}', 'MEMBER') THEN GRANT ${role} TO CURRENT_USER; END IF;
   END $$`);
 }

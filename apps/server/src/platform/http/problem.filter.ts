@@ -1,8 +1,16 @@
 import { Problem, problemBody } from '@hubwright/contracts/problems';
 import { RuleError } from '@hubwright/rules/errors';
-import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException, Logger } from '@nestjs/common';
+import {
+  type ArgumentsHost,
+  Catch,
+  type ExceptionFilter,
+  HttpException,
+  Logger,
+  NotFoundException,
+} from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { constraintProblem, isUnreachable } from '../database/constraint-problems.ts';
+import { nothingAt } from './addresses.ts';
 
 /** Every failure leaves as RFC 9457 problem+json. Anything unexpected is logged whole and answered without detail. */
 @Catch()
@@ -12,7 +20,8 @@ export class ProblemFilter implements ExceptionFilter {
   catch(error: unknown, host: ArgumentsHost): void {
     const reply = host.switchToHttp().getResponse<FastifyReply>();
     const request = host.switchToHttp().getRequest<FastifyRequest>();
-    const problem = toProblem(error);
+    // The router's own 404, not one of ours: perhaps only the method was wrong.
+    const problem = error instanceof NotFoundException ? nothingAt(request.url) : toProblem(error);
     if (problem.type === 'internal')
       this.log.error({ request: request.id, error: error instanceof Error ? error.stack : String(error) });
     sendProblem(reply, problem);
@@ -23,10 +32,13 @@ export function sendProblem(reply: FastifyReply, problem: Problem): void {
   if (reply.raw.headersSent) return;
   const seconds = problem.details.retryAfterSeconds;
   if (typeof seconds === 'number') reply.header('retry-after', String(seconds));
+  const { allow } = problem.details;
+  if (Array.isArray(allow)) reply.header('allow', allow.join(', '));
   if (problem.type === 'busy') reply.header('retry-after', '1');
   void reply
     .status(problem.status)
     .header('cache-control', 'no-store')
+    .header('x-content-type-options', 'nosniff')
     .type('application/problem+json')
     .send(JSON.stringify(problemBody(problem)));
 }

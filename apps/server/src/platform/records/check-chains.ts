@@ -1,4 +1,5 @@
 import { append, canonicalJson, type Entry } from '@hubwright/rules/chain';
+import type { Purged } from './check-purges.ts';
 import { Groups } from './groups.ts';
 import type { AnchoredRow, HeadRow, LinkRow, RecordSource } from './source.ts';
 
@@ -9,7 +10,7 @@ interface Counted {
 }
 
 /** Recomputes every chain from its first entry and compares it with its head and with what anchors saw of it. */
-export async function checkChains(source: RecordSource, fault: Found): Promise<Counted> {
+export async function checkChains(source: RecordSource, purged: Purged['chains'], fault: Found): Promise<Counted> {
   const counted: Counted = { chains: 0, links: 0 };
   const links = new Groups<LinkRow>(source.links());
   const heads = new Groups<HeadRow>(source.heads());
@@ -19,7 +20,10 @@ export async function checkChains(source: RecordSource, fault: Found): Promise<C
     if (subject === undefined) return counted;
     const seen = await anchored.take(subject);
     const head = (await heads.take(subject))[0];
-    const walk = new Walk((sequence, reason) => fault(`${subject}, entry ${sequence}`, reason), seen);
+    const walk = new Walk((sequence, reason) => fault(`${subject}, entry ${sequence}`, reason), {
+      anchored: seen,
+      purged: purged.get(subject),
+    });
     for await (const link of links.each(subject)) walk.see(link);
     if (walk.links > 0) counted.chains += 1;
     counted.links += walk.links;
@@ -39,13 +43,22 @@ function least(subjects: readonly (string | undefined)[]): string | undefined {
 /** One pass over the links of one subject. */
 class Walk {
   links = 0;
-  private last: LinkRow | undefined;
+  /** The link before, or where a purge by policy left the chain. */
+  private last: HeadRow | undefined;
   private at = 0;
+
+  private readonly anchored: readonly AnchoredRow[];
 
   constructor(
     private readonly fault: (sequence: number, reason: string) => void,
-    private readonly anchored: readonly AnchoredRow[],
-  ) {}
+    { anchored, purged }: { anchored: readonly AnchoredRow[]; purged: HeadRow | undefined },
+  ) {
+    this.anchored = anchored;
+    this.last = purged;
+    // What a purge took away cannot be compared, but where it ended can.
+    if (purged) this.at = anchored.filter(({ sequence }) => sequence < purged.sequence).length;
+    if (purged) this.compareAnchors(purged);
+  }
 
   see(row: LinkRow): void {
     this.links += 1;
@@ -72,7 +85,7 @@ class Walk {
       this.fault(last.sequence, 'entries after this one are missing, or the head was changed');
   }
 
-  private compareAnchors(row: LinkRow): void {
+  private compareAnchors(row: HeadRow): void {
     for (let seen = this.anchored[this.at]; seen && seen.sequence <= row.sequence; seen = this.anchored[++this.at]) {
       if (seen.sequence !== row.sequence) this.fault(seen.sequence, `anchor ${seen.anchor} saw this entry; it is gone`);
       else if (seen.hash !== row.hash) this.fault(row.sequence, `the entry is not the one anchor ${seen.anchor} saw`);
@@ -80,10 +93,10 @@ class Walk {
   }
 }
 
-function linkHash(before: LinkRow | undefined, body: string): string | undefined {
+function linkHash(before: HeadRow | undefined, body: string): string | undefined {
   const previous: Entry | undefined = before && {
     sequence: before.sequence,
-    previous: before.previous,
+    previous: before.hash, // not part of what the next link is made of
     hash: before.hash,
     body: null,
   };

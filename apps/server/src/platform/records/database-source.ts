@@ -10,6 +10,7 @@ import type {
   FileRow,
   HeadRow,
   LinkRow,
+  PurgeRow,
   RecordSource,
   SealedRow,
   SignOffRow,
@@ -66,6 +67,13 @@ export class DatabaseSource implements RecordSource {
   async keys(): Promise<KeyRow[]> {
     const { rows } = await this.client.query<KeyRow>(
       'SELECT id, statement, signature, previous_signature AS "previousSignature" FROM shop_keys ORDER BY sequence',
+    );
+    return rows;
+  }
+
+  async purges(): Promise<PurgeRow[]> {
+    const { rows } = await this.client.query<PurgeRow>(
+      'SELECT id, body, key_id AS "keyId", signature FROM purges ORDER BY at, id',
     );
     return rows;
   }

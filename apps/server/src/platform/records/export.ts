@@ -59,6 +59,7 @@ async function write(folder: string, client: pg.Client, options: ExportOptions):
   await out.lines(exportFiles.anchoredByChain, source.anchoredByChain());
   await out.lines(exportFiles.anchoredByAnchor, source.anchoredByAnchor());
   await out.lines(exportFiles.keys, keys);
+  await out.lines(exportFiles.purges, await source.purges());
   for (const table of tables) await out.lines(sealedFile(table), source.sealedRows(table));
   await out.lines(exportFiles.files, source.files());
   for await (const { hash } of source.files())

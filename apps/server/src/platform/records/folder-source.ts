@@ -10,6 +10,7 @@ import type {
   FileRow,
   HeadRow,
   LinkRow,
+  PurgeRow,
   RecordSource,
   SealedRow,
   SignOffRow,
@@ -40,6 +41,11 @@ export class FolderSource implements RecordSource {
   async keys(): Promise<KeyRow[]> {
     const rows: KeyRow[] = [];
     for await (const row of this.lines<KeyRow>(exportFiles.keys)) rows.push(row);
+    return rows;
+  }
+  async purges(): Promise<PurgeRow[]> {
+    const rows: PurgeRow[] = [];
+    for await (const row of this.lines<PurgeRow>(exportFiles.purges)) rows.push(row);
     return rows;
   }
   async *looseEntries(): AsyncIterable<string> {

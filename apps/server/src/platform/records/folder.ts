@@ -8,6 +8,7 @@ export const exportFiles = {
   anchoredByChain: 'anchors/chains-by-subject.jsonl',
   anchoredByAnchor: 'anchors/chains-by-anchor.jsonl',
   keys: 'anchors/keys.jsonl',
+  purges: 'anchors/purges.jsonl',
   files: 'files.jsonl',
 } as const;
 

@@ -42,6 +42,13 @@ export interface SignOffRow {
   /** The entry's text; null when it is gone; left out where anchors alone tie rows to entries, as in a folder. */
   readonly entry?: string | null;
 }
+/** A proof that records were destroyed by the shop's policy. */
+export interface PurgeRow {
+  readonly id: string;
+  readonly body: string;
+  readonly keyId: string;
+  readonly signature: string;
+}
 export interface FileRow {
   readonly hash: string;
   readonly size: number;
@@ -60,6 +67,7 @@ export interface RecordSource {
   anchoredByAnchor(): AsyncIterable<AnchoredRow>;
   anchors(): AsyncIterable<AnchorRow>;
   keys(): Promise<KeyRow[]>;
+  purges(): Promise<PurgeRow[]>;
   /** Entries that no chain holds. */
   looseEntries(): AsyncIterable<string>;
   sealedTables(): Promise<string[]>;

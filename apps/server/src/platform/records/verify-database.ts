@@ -1,4 +1,5 @@
 import pg from 'pg';
+import { checkPersonal } from './check-personal.ts';
 import { DatabaseSource, plainTexts } from './database-source.ts';
 import type { Report } from './source.ts';
 import { verifyRecords } from './verify.ts';
@@ -10,7 +11,8 @@ export async function verifyDatabase(url: string, filesFolder?: string): Promise
   try {
     await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
     await client.query(plainTexts);
-    return await verifyRecords(new DatabaseSource(client, filesFolder));
+    const report = await verifyRecords(new DatabaseSource(client, filesFolder));
+    return { ...report, faults: [...report.faults, ...(await checkPersonal(client))] };
   } finally {
     await client.end();
   }

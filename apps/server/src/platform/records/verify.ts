@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { checkAnchors, checkKeys } from './check-anchors.ts';
 import { checkChains, checkLooseEntries } from './check-chains.ts';
+import { checkPurges } from './check-purges.ts';
 import { checkSignOffs } from './check-sign-offs.ts';
 import type { Fault, RecordSource, Report } from './source.ts';
 
@@ -10,10 +11,11 @@ export async function verifyRecords(source: RecordSource): Promise<Report> {
   const notices: Fault[] = [];
   const fault = (place: string, reason: string) => void faults.push({ place, reason });
   const notice = (place: string, reason: string) => void notices.push({ place, reason });
-  const { chains, links } = await checkChains(source, fault);
-  await checkLooseEntries(source, fault);
   const keys = await checkKeys(source, fault, notice);
-  const anchors = await checkAnchors(source, keys, fault);
+  const purged = await checkPurges(source, keys, fault);
+  const { chains, links } = await checkChains(source, purged.chains, fault);
+  await checkLooseEntries(source, fault);
+  const anchors = await checkAnchors(source, { keys, purged: purged.rows }, fault);
   const signOffs = await checkSignOffs(source, fault);
   const files = await checkFiles(source, fault);
   return { chains, links, anchors, signOffs, files, keys: [...keys.keys()], faults, notices };

@@ -1,9 +1,8 @@
 import { resolve } from 'node:path';
-import { ensureBuilt } from './prepare.mjs';
-import { joinEmbeddedPostgres } from './src/platform/embedded-postgres/start.ts';
-import { exportRecords } from './src/platform/records/export.ts';
-import { KeyFolder } from './src/platform/records/shop-key.ts';
-import { filesOf, keysOf, readSettings, verifierFile } from './src/settings.ts';
+import { joinEmbeddedPostgres } from '../platform/embedded-postgres/start.ts';
+import { exportRecords } from '../platform/records/export.ts';
+import { KeyFolder } from '../platform/records/shop-key.ts';
+import { filesOf, keysOf, readSettings, verifierFile } from '../settings.ts';
 
 // `npm run export-records -- <empty folder>`: all records with their anchors, and the program that checks them.
 const folder = process.argv[2];
@@ -11,7 +10,6 @@ if (!folder) {
   console.error('Say where to: npm run export-records -- <empty folder>');
   process.exit(2);
 }
-ensureBuilt();
 const settings = readSettings(process.env);
 const embedded = settings.ownerUrl ? undefined : await joinEmbeddedPostgres(settings.dataFolder);
 try {

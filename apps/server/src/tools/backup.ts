@@ -1,9 +1,9 @@
 import { mkdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { backupName } from './src/platform/backup/backups.ts';
-import { writeBackup } from './src/platform/backup/write-backup.ts';
-import { joinEmbeddedPostgres } from './src/platform/embedded-postgres/start.ts';
-import { filesOf, keysOf, readSettings } from './src/settings.ts';
+import { backupName } from '../platform/backup/backups.ts';
+import { writeBackup } from '../platform/backup/write-backup.ts';
+import { joinEmbeddedPostgres } from '../platform/embedded-postgres/start.ts';
+import { filesOf, keysOf, readSettings } from '../settings.ts';
 
 // `npm run backup [-- <file>]`: one file with everything, also while the server runs.
 const settings = readSettings(process.env);

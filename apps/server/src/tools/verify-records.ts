@@ -1,11 +1,9 @@
-import { parseArgs } from 'node:util';
-import { joinEmbeddedPostgres } from './src/platform/embedded-postgres/start.ts';
-import { printReport } from './src/platform/records/print-report.ts';
-import { verifyDatabase } from './src/platform/records/verify-database.ts';
-import { filesOf, readSettings } from './src/settings.ts';
+import { joinEmbeddedPostgres } from '../platform/embedded-postgres/start.ts';
+import { printReport } from '../platform/records/print-report.ts';
+import { verifyDatabase } from '../platform/records/verify-database.ts';
+import { filesOf, readSettings } from '../settings.ts';
 
 // `npm run verify-records`: checks every chain, anchor, key, sealed row and stored file, also while the server runs.
-parseArgs({});
 const settings = readSettings(process.env);
 const embedded = settings.ownerUrl ? undefined : await joinEmbeddedPostgres(settings.dataFolder);
 try {

@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { Damaged } from './src/platform/backup/archive.ts';
-import { Refused, restoreDatabase, restoreFolder } from './src/platform/backup/restore.ts';
-import { readSettings } from './src/settings.ts';
+import { Damaged } from '../platform/backup/archive.ts';
+import { Refused, restoreDatabase, restoreFolder } from '../platform/backup/restore.ts';
+import { readSettings } from '../settings.ts';
 
 // `npm run restore -- <file> [--replace "<name of the shop that stands there>"]`: into HUBWRIGHT_DATA, or into the empty
 // database of DATABASE_URL. Nothing is replaced without the name, and what was replaced is moved aside, never deleted.
