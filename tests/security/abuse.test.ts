@@ -88,7 +88,9 @@ describe('who tries to get in', () => {
 
   it('cannot guess a session: its id has at least 128 bits and is signed', async () => {
     const visitor = await as(shop, 'technician');
-    const [id = '', signature = ''] = decodeURIComponent(visitor.cookie.replace('hubwright=', '')).split('.');
+    const [id = '', signature = ''] = decodeURIComponent(/hubwright=([^;]+)/.exec(visitor.cookie)?.[1] ?? '').split(
+      '.',
+    );
     expect((id.length * 6) / 128).toBeGreaterThanOrEqual(1);
     expect(signature.length).toBeGreaterThan(40);
     visitor.cookie = `hubwright=${id}.${signature.slice(0, -1)}x`;

@@ -77,9 +77,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
   await registerHeaders(fastify, { secure });
   await registerRateLimits(fastify, options.requestsPerMinute ?? 3_000);
   const files = new FolderFileStore(options.filesFolder);
-  const { clock = systemClock, ids = systemIds, clockSetBack = false } = options;
-  const keys = new KeyFolder(options.keysFolder);
-  const module = AppModule.with({ database, clock, ids, files, keys, schedule: scheduleOf(options), clockSetBack });
+  const module = AppModule.with(surroundingsOf(options, { database, files }));
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,
@@ -101,6 +99,12 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
       await database.close();
     },
   };
+}
+
+function surroundingsOf(options: AppOptions, own: Pick<Surroundings, 'database' | 'files'>): Surroundings {
+  const { clock = systemClock, ids = systemIds, clockSetBack = false } = options;
+  const keys = new KeyFolder(options.keysFolder);
+  return { ...own, clock, ids, keys, schedule: scheduleOf(options), clockSetBack };
 }
 
 function scheduleOf({ backups, filesFolder, keysFolder }: AppOptions): Surroundings['schedule'] {

@@ -24,9 +24,8 @@ export class AccessController {
   ) {}
 
   @Operation(accessOperations.lockSession)
-  lock(@Req() request: SignedInRequest) {
-    request.session.lockedAt ??= Date.now();
-    return { ok: true };
+  lock(@Req() request: SignedInRequest, @Call() call: CommandCall) {
+    return this.account.lock(request, call);
   }
 
   @Operation(accessOperations.unlockSession)

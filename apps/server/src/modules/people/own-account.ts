@@ -39,6 +39,12 @@ export class OwnAccount {
     await this.devices.remember(request, reply, personId);
   }
 
+  lock(request: SignedInRequest, call: CommandCall): { ok: true } {
+    parseInput(accessOperations.lockSession, call.input);
+    request.session.lockedAt ??= Date.now();
+    return { ok: true };
+  }
+
   async unlock(request: SignedInRequest, call: CommandCall): Promise<void> {
     const { signature } = parseInput(accessOperations.unlockSession, call.input) as Input<'unlockSession'>;
     await this.identity.checkSignature(call.actor.personId, signature);
