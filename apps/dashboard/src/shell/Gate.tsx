@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useMe } from '../features/people/me.ts';
+import { useMe } from '../api/me.ts';
 import { DuePage } from '../views/outside/DuePage.tsx';
 import { Shell } from './Shell.tsx';
 

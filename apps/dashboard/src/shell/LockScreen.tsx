@@ -3,7 +3,7 @@ import { useLocation } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { useCommand } from '../api/command.ts';
-import { useMe } from '../features/people/me.ts';
+import { useMe } from '../api/me.ts';
 import { SwitchPersonForm } from '../features/people/switch-person.tsx';
 import { UnlockSessionForm } from '../features/people/unlock-session.tsx';
 import { useNavigateTo } from '../ui/Link.tsx';

@@ -1,5 +1,6 @@
 import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { Suspense, useState } from 'react';
+import { useMay, useMe } from '../../api/me.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Menu } from '../../ui/Menu.tsx';
@@ -7,7 +8,6 @@ import { Skeleton } from '../../ui/Skeleton.tsx';
 import { BadgeSheet } from './badge.tsx';
 import { EndPersonForm } from './end-person.tsx';
 import type { Person } from './list-people.ts';
-import { useMay, useMe } from './me.ts';
 import { ResetPasswordForm, ResetSecondFactorForm } from './reset-sign-in.tsx';
 import { SessionsOf } from './sessions.tsx';
 import { SignaturesOf } from './signatures-of.tsx';

@@ -1,9 +1,9 @@
+import { processChoices, roleChoices } from '../../format/process-words.ts';
 import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
-import { processChoices, roleChoices } from './process-words.ts';
 import { ShopPlaces, ShopPrices } from './ShopMoneyFields.tsx';
 import type { ShopFieldsProps } from './shop-draft.ts';
 

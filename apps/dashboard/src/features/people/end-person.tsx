@@ -3,10 +3,10 @@ import { accessOperations } from '@hubwright/contracts/people/access-operations'
 import { useQuery } from '@tanstack/react-query';
 import { call } from '../../api/call.ts';
 import { useCommand } from '../../api/command.ts';
+import { levelWords, processWords } from '../../format/process-words.ts';
 import { Link } from '../../ui/Link.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Person } from './list-people.ts';
-import { levelWords, processWords } from './process-words.ts';
 import { ReasonForm } from './ReasonForm.tsx';
 
 type InHand = Reply<typeof accessOperations.endPerson>['inHand'];

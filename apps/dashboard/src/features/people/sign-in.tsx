@@ -1,12 +1,12 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import type { Me } from '../../api/me.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { PasswordField } from '../../ui/PasswordField.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { asBadge } from './badge-code.ts';
 import { CodeField } from './code-field.tsx';
-import type { Me } from './me.ts';
 import { SwitchPersonForm } from './switch-person.tsx';
 import { useTakeOver } from './take-over.ts';
 

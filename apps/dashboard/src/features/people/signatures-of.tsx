@@ -1,10 +1,10 @@
 import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { queryFor } from '../../api/query.ts';
+import { levelWords, processWords } from '../../format/process-words.ts';
 import { InstantText } from '../../format/values.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import type { Person } from './list-people.ts';
-import { levelWords, processWords } from './process-words.ts';
 
 function authorised(held: { process: string; level: string } | null): string {
   if (!held) return '';

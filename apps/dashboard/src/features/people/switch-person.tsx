@@ -1,9 +1,9 @@
 import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import type { Me } from '../../api/me.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { TextField } from '../../ui/TextField.tsx';
-import type { Me } from './me.ts';
 import { useTakeOver } from './take-over.ts';
 
 /** A badge was scanned: its person's PIN takes over this device. */

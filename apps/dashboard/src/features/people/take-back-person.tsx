@@ -2,11 +2,11 @@ import { accessOperations } from '@hubwright/contracts/people/access-operations'
 import type { Role } from '@hubwright/contracts/roles';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { roleChoices } from '../../format/process-words.ts';
 import { CheckboxList } from '../../ui/Checkbox.tsx';
 import { PasswordField } from '../../ui/PasswordField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Person } from './list-people.ts';
-import { roleChoices } from './process-words.ts';
 import { ReasonForm } from './ReasonForm.tsx';
 
 /** Someone returns: the same person in the records, with everything they may do given anew. */

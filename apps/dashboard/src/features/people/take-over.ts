@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
+import { type Me, meQuery } from '../../api/me.ts';
 import { sessionLost } from '../../api/session-lost.ts';
-import { type Me, meQuery } from './me.ts';
 
 /** What follows when the server says who is here now: everything on screen is read again as that person. */
 export function useTakeOver(): (me: Me) => void {

@@ -1,11 +1,11 @@
 import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import type { Me } from '../../api/me.ts';
 import { Button } from '../../ui/Button.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { asBadge } from './badge-code.ts';
-import type { Me } from './me.ts';
 import { useTakeOver } from './take-over.ts';
 
 /** The person's own PIN or password goes on where the device was locked; a badge scanned into the field is another's turn. */

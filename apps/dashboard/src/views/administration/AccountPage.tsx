@@ -1,7 +1,7 @@
 import { useState } from 'react';
+import { useMe } from '../../api/me.ts';
 import { ChooseOwnPassword } from '../../features/people/choose-own-password.tsx';
 import { ChooseOwnPin } from '../../features/people/choose-own-pin.tsx';
-import { useMe } from '../../features/people/me.ts';
 import { SetUpSecondFactor } from '../../features/people/second-factor.tsx';
 import { OwnSessions } from '../../features/people/sessions.tsx';
 import { Button } from '../../ui/Button.tsx';
