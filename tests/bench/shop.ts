@@ -33,21 +33,15 @@ export async function openShop(): Promise<BenchShop> {
   await chmod(folder, 0o711);
   const database = await startEmbeddedPostgres(folder);
   await applyMigrations(database.url);
-  const filesFolder = join(folder, 'files');
-  const keysFolder = join(folder, 'keys');
-  await seedIfEmpty(database.url, { today: shopToday(new Date()), filesFolder });
+  const folders = { filesFolder: join(folder, 'files'), keysFolder: join(folder, 'keys') };
+  await seedIfEmpty(database.url, { today: shopToday(new Date()), filesFolder: folders.filesFolder });
   const sql = new pg.Client({ connectionString: database.url });
   await sql.connect();
   const { lots, bins } = await moreLots(sql);
   const workOrders = await moreWorkOrders(sql);
   await sql.query('ANALYZE');
-  const running = await createApp({
-    databaseUrl: database.url,
-    sessionSecret,
-    filesFolder,
-    keysFolder,
-    requestsPerMinute: 1e9,
-  });
+  const options = { ...folders, databaseUrl: database.url, sessionSecret, requestsPerMinute: 1e9 };
+  const running = await createApp(options);
   const inProcessPort = Number(new URL(await running.listen(0)).port);
   return {
     ...{ lots, bins, workOrders, inProcessPort },

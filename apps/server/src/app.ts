@@ -61,13 +61,7 @@ export async function createApp(options: AppOptions): Promise<RunningApp> {
 
 async function build(options: AppOptions, database: Database): Promise<RunningApp> {
   const secure = options.secure ?? false;
-  const adapter = new FastifyAdapter({
-    bodyLimit: 1_048_576,
-    trustProxy: secure ? 'loopback, linklocal, uniquelocal' : false,
-    forceCloseConnections: true,
-    // What the router refuses before any hook runs, such as a broken escape in the address.
-    frameworkErrors: (error: unknown, _request: unknown, reply: FastifyReply) => sendProblem(reply, toProblem(error)),
-  });
+  const adapter = adapterFor(secure);
   const fastify = adapter.getInstance() as unknown as FastifyInstance;
   // A form of another site can send text/plain without asking first: nothing here is ever read from it.
   fastify.removeContentTypeParser('text/plain');
@@ -99,6 +93,16 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
       await database.close();
     },
   };
+}
+
+function adapterFor(secure: boolean): FastifyAdapter {
+  return new FastifyAdapter({
+    bodyLimit: 1_048_576,
+    trustProxy: secure ? 'loopback, linklocal, uniquelocal' : false,
+    forceCloseConnections: true,
+    // What the router refuses before any hook runs, such as a broken escape in the address.
+    frameworkErrors: (error: unknown, _request: unknown, reply: FastifyReply) => sendProblem(reply, toProblem(error)),
+  });
 }
 
 function scheduleOf({ backups, filesFolder, keysFolder }: AppOptions): Surroundings['schedule'] {

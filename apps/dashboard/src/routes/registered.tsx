@@ -1,7 +1,7 @@
 import { roleTitles } from '@hubwright/contracts/roles';
 import { createRoute } from '@tanstack/react-router';
 import { Suspense } from 'react';
-import { useMe } from '../features/people/me.ts';
+import { useMe } from '../api/me.ts';
 import { ViewHead } from '../shell/ViewHead.tsx';
 import { EmptyState } from '../ui/EmptyState.tsx';
 import { Skeleton } from '../ui/Skeleton.tsx';

@@ -1,6 +1,6 @@
 import { createRoute, redirect } from '@tanstack/react-router';
+import { meQuery } from '../api/me.ts';
 import { ProblemError } from '../api/problem.ts';
-import { meQuery } from '../features/people/me.ts';
 import { Shell } from '../shell/Shell.tsx';
 import { rootRoute } from './root.tsx';
 

@@ -1,5 +1,5 @@
 import { useLinkProps, useLocation } from '@tanstack/react-router';
-import { useMe } from '../features/people/me.ts';
+import { useMe } from '../api/me.ts';
 import { areasFor, viewAt } from '../views/navigation.ts';
 
 /** A link that says itself whether it is current: the router would also mark every page above the one in sight. */

@@ -1,9 +1,9 @@
 import type { Sent } from '@hubwright/contracts/operation';
 import { type Role, roleTitles } from '@hubwright/contracts/roles';
 import { useQueries } from '@tanstack/react-query';
+import { useMe } from '../api/me.ts';
 import { mayCall } from '../api/permission.ts';
 import { queryFor } from '../api/query.ts';
-import { useMe } from '../features/people/me.ts';
 import { FirstHint } from '../ui/FirstHint.tsx';
 import { Link } from '../ui/Link.tsx';
 import { StateMark } from '../ui/StateMark.tsx';

@@ -1,8 +1,8 @@
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { useQuery } from '@tanstack/react-query';
 import { useLocation } from '@tanstack/react-router';
+import { useMe } from '../api/me.ts';
 import { queryFor } from '../api/query.ts';
-import { useMe } from '../features/people/me.ts';
 import { areasFor } from '../views/navigation.ts';
 import { AreaHint } from './AreaHint.tsx';
 import { FirstSteps } from './FirstSteps.tsx';

@@ -2,7 +2,7 @@ import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { roleTitles } from '@hubwright/contracts/roles';
 import { useQueryClient } from '@tanstack/react-query';
 import { useCommand } from '../api/command.ts';
-import { useMe } from '../features/people/me.ts';
+import { useMe } from '../api/me.ts';
 import { useNavigateTo } from '../ui/Link.tsx';
 import { Menu } from '../ui/Menu.tsx';
 import { chooseTheme, type Theme, useTheme } from './theme.ts';

@@ -2,7 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { live } from '../api/live.ts';
-import { useMe } from '../features/people/me.ts';
+import { useMe } from '../api/me.ts';
 import { ShopProvider } from '../format/shop-context.tsx';
 import { ScanProvider } from '../scan/scan-context.tsx';
 import { Link, useNavigateTo } from '../ui/Link.tsx';

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
+import { useMe } from '../api/me.ts';
 import { useSessionLost } from '../api/session-lost.ts';
-import { useMe } from '../features/people/me.ts';
 import { SignInForm } from '../features/people/sign-in.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { useNavigateTo } from '../ui/Link.tsx';

@@ -1,5 +1,6 @@
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { DateText, Quantity } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -7,7 +8,6 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { useMay } from '../people/me.ts';
 import { ChangeBinDialog } from './change-bin.tsx';
 import type { LotThere, Place } from './places.ts';
 import { lotMarks } from './stock-words.ts';

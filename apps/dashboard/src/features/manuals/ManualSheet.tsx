@@ -1,10 +1,10 @@
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
-import { useMay } from '../people/me.ts';
 import { CurrencyMark } from './CurrencyMark.tsx';
 import { IssueRevision } from './issue-revision.tsx';
 import { currentOf, type Manual } from './manuals.ts';

@@ -1,7 +1,7 @@
 import { countOf } from '../../format/numbers.ts';
+import { levelWords, processWords } from '../../format/process-words.ts';
 import { Caution } from '../../ui/Caution.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
-import { levelWords, processWords } from '../people/process-words.ts';
 import styles from './manuals.module.css';
 import { kindWords, type RevisionModel, scopesInWords } from './manuals.ts';
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { dateIn } from '../../format/dates.ts';
+import { levelWords, processWords } from '../../format/process-words.ts';
 import { useShop } from '../../format/shop-context.tsx';
 import { DateText, DueText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -7,7 +8,6 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { type State, StateMark } from '../../ui/StateMark.tsx';
 import { type Authorisation, endsSoon, isInForce } from './list-people.ts';
-import { levelWords, processWords } from './process-words.ts';
 import { RevokeForm } from './revoke-authorisation.tsx';
 
 function standing(each: Authorisation, today: string): { state: State; word: string } {

@@ -1,11 +1,11 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { dueWords } from '../../format/dates.ts';
+import { processWords } from '../../format/process-words.ts';
 import { DateText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { type Authorisation, endsSoon, isInForce, peopleQuery } from './list-people.ts';
-import { processWords } from './process-words.ts';
 
 interface Ending {
   readonly person: string;

@@ -1,6 +1,7 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { roleTitles } from '@hubwright/contracts/roles';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -9,7 +10,6 @@ import { AuthorisationList } from './AuthorisationList.tsx';
 import { ChangePersonForm } from './change-person.tsx';
 import { GrantForm } from './grant-authorisation.tsx';
 import type { Person } from './list-people.ts';
-import { useMay } from './me.ts';
 import { UnlockForm } from './unlock-sign-in.tsx';
 
 function ChangeDialog({ person, onClose }: { person: Person; onClose: () => void }) {

@@ -1,6 +1,6 @@
+import { processWords } from '../../format/process-words.ts';
 import { Amount } from '../../format/values.tsx';
 import type { Shop } from './change-shop.tsx';
-import { processWords } from './process-words.ts';
 
 /** The profile to read, for those who may not change it. */
 export function ShopFacts({ shop }: { shop: Shop }) {

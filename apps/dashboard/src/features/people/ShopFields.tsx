@@ -1,7 +1,7 @@
+import { processChoices } from '../../format/process-words.ts';
 import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { TextField } from '../../ui/TextField.tsx';
-import { processChoices } from './process-words.ts';
 import { ShopPlaces, ShopPrices } from './ShopMoneyFields.tsx';
 import type { ShopFieldsProps } from './shop-draft.ts';
 

@@ -2,12 +2,12 @@ import { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { roleChoices } from '../../format/process-words.ts';
 import { CheckboxList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { PasswordField } from '../../ui/PasswordField.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { roleChoices } from './process-words.ts';
 
 const nobody = {
   displayName: '',

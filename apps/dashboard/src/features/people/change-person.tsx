@@ -1,12 +1,12 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { roleChoices } from '../../format/process-words.ts';
 import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Person } from './list-people.ts';
-import { roleChoices } from './process-words.ts';
 
 /** Name, own certificate, roles, and whether the account is on. `person` is as seen when the form opened. */
 export function ChangePersonForm({

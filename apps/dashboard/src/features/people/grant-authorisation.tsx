@@ -2,6 +2,7 @@ import { type Level, type Process, peopleOperations } from '@hubwright/contracts
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { dateIn } from '../../format/dates.ts';
+import { levelChoices, processChoices, processWords } from '../../format/process-words.ts';
 import { useShop } from '../../format/shop-context.tsx';
 import { RadioList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
@@ -10,7 +11,6 @@ import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Person } from './list-people.ts';
-import { levelChoices, processChoices, processWords } from './process-words.ts';
 
 interface Draft {
   process: Process | null;

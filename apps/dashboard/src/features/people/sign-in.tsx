@@ -2,11 +2,11 @@ import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { type Me, meQuery } from '../../api/me.ts';
 import { sessionLost } from '../../api/session-lost.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { PasswordField } from '../../ui/PasswordField.tsx';
 import { TextField } from '../../ui/TextField.tsx';
-import { type Me, meQuery } from './me.ts';
 
 /** Name and password to a session. Used on the sign-in page, and over a page whose session ended. */
 export function SignInForm({ onSignedIn }: { onSignedIn: (me: Me) => void }) {

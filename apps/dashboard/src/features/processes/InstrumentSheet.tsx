@@ -1,10 +1,10 @@
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { DateText, DueText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { useMay } from '../people/me.ts';
 import { CalibrateForm } from './calibrate-instrument.tsx';
 import { calibrationMark, type Instrument } from './instruments.ts';
 

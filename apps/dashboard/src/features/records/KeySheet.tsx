@@ -1,9 +1,9 @@
 import { recordOperations } from '@hubwright/contracts/records/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { AgeText, InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
-import { useMay } from '../people/me.ts';
 import { type Keeping, keyWords } from './record-keeping.ts';
 import { RotateKey } from './rotate-shop-key.tsx';
 

@@ -1,9 +1,9 @@
 import { recordOperations } from '@hubwright/contracts/records/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
-import { useMay } from '../people/me.ts';
 import type { Keeping } from './record-keeping.ts';
 import { SetRetention } from './set-retention.tsx';
 

@@ -1,10 +1,10 @@
 import { releaseOperations } from '@hubwright/contracts/releases/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { useMay } from '../people/me.ts';
 import { CorrectRelease } from './correct-release.tsx';
 import { pdfAddress, type Release } from './releases.ts';
 

@@ -1,11 +1,11 @@
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { AddManual } from '../../features/manuals/add-manual.tsx';
 import { ManualSheet } from '../../features/manuals/ManualSheet.tsx';
 import { ManualTable } from '../../features/manuals/ManualTable.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';

@@ -1,11 +1,11 @@
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { AddModel } from '../../features/manuals/add-model.tsx';
 import { ModelSheet } from '../../features/manuals/ModelSheet.tsx';
 import { ModelTable } from '../../features/manuals/ModelTable.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';

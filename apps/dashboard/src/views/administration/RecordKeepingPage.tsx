@@ -1,5 +1,5 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
-import { useMe } from '../../features/people/me.ts';
+import { useMe } from '../../api/me.ts';
 import { BackupSheet } from '../../features/records/BackupSheet.tsx';
 import { KeySheet } from '../../features/records/KeySheet.tsx';
 import { RetentionSheet } from '../../features/records/RetentionSheet.tsx';

@@ -1,7 +1,7 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
+import { useMay } from '../../api/me.ts';
 import { ChangeShopForm, shopQuery } from '../../features/people/change-shop.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { ShopFacts } from '../../features/people/ShopFacts.tsx';
 import { NewerVersion, useSeen } from '../../ui/seen-version.tsx';
 

@@ -3,10 +3,10 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
+import { useMay, useMe } from '../../api/me.ts';
 import { type BuildSheet, buildSheetQuery } from '../../features/build/build-sheet.ts';
 import { CloseBuild } from '../../features/build/close-build.tsx';
 import { TakeOff } from '../../features/build/take-off.tsx';
-import { useMay, useMe } from '../../features/people/me.ts';
 import { BeginTeardown } from '../../features/travelers/begin-teardown.tsx';
 import { RebaseRevision } from '../../features/travelers/rebase-revision.tsx';
 import { TravelerList } from '../../features/travelers/TravelerList.tsx';

@@ -1,10 +1,10 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import type { Placed } from '../../features/build/build-sheet.ts';
 import { ReplaceRackPart } from '../../features/build/replace-rack-part.tsx';
 import { ReturnDialog } from '../../features/kits/return-from-tray.tsx';
 import { ScrapFromTrayDialog } from '../../features/kits/scrap-from-tray.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { Button } from '../../ui/Button.tsx';
 
 /** What was not needed goes from the tray back to its bin; what was dropped or damaged is scrapped. */

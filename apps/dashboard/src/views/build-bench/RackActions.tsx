@@ -1,9 +1,9 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
+import { useMay, useMe } from '../../api/me.ts';
 import { type BuildSheet, rackStanding } from '../../features/build/build-sheet.ts';
 import { ClearRack } from '../../features/build/clear-rack.tsx';
 import { PassRackParts } from '../../features/build/pass-rack-parts.tsx';
-import { useMay, useMe } from '../../features/people/me.ts';
 import { Button } from '../../ui/Button.tsx';
 
 /** What can be done with the rack as a whole: pass what was inspected (a signature), and clear what does not go back. */

@@ -3,7 +3,7 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { z } from 'zod';
-import { useMay, useMe } from '../../features/people/me.ts';
+import { useMay, useMe } from '../../api/me.ts';
 import { CorrectSignOff } from '../../features/travelers/correct-sign-off.tsx';
 import { RaiseFinding } from '../../features/travelers/raise-finding.tsx';
 import { SignOffList } from '../../features/travelers/SignOffList.tsx';

@@ -1,8 +1,8 @@
 import { queryOptions, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { z } from 'zod';
+import { useMe } from '../../api/me.ts';
 import type { ProblemError } from '../../api/problem.ts';
-import { useMe } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';

@@ -3,6 +3,7 @@ import { workOrderOperations } from '@hubwright/contracts/work-orders/operations
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { AircraftTable } from '../../features/customers/AircraftTable.tsx';
 import { AddAircraft } from '../../features/customers/add-aircraft.tsx';
@@ -10,7 +11,6 @@ import { CustomerFacts } from '../../features/customers/CustomerFacts.tsx';
 import { ChangeCustomer } from '../../features/customers/change-customer.tsx';
 import { type Aircraft, type Customer, customerQuery } from '../../features/customers/customers.ts';
 import { RecordReading } from '../../features/customers/record-reading.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
 import { useToday } from '../../format/use-today.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';

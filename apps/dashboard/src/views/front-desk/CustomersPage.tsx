@@ -1,10 +1,10 @@
 import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { AddCustomer } from '../../features/customers/add-customer.tsx';
 import { CustomerTable } from '../../features/customers/CustomerTable.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';

@@ -2,8 +2,8 @@ import { workOrderOperations } from '@hubwright/contracts/work-orders/operations
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { queryFor } from '../../api/query.ts';
-import { useMay } from '../../features/people/me.ts';
 import { DockStrip } from '../../features/work-orders/DockStrip.tsx';
 import {
   type DeskBoard,

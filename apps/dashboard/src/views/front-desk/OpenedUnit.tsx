@@ -1,7 +1,7 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { useQuery } from '@tanstack/react-query';
+import { useMay } from '../../api/me.ts';
 import { CallLine } from '../../features/customers/CallLine.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { isOwed, quotable } from '../../features/quotes/quotable.ts';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useMe } from '../../features/people/me.ts';
+import { useMe } from '../../api/me.ts';
 import { CloseWorkOrder } from '../../features/work-orders/close-work-order.tsx';
 import { DeclareInspected } from '../../features/work-orders/declare-inspected.tsx';
 import { OkToShip } from '../../features/work-orders/ok-to-ship.tsx';

@@ -1,7 +1,7 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useState } from 'react';
-import { useMay, useMe } from '../../features/people/me.ts';
+import { useMay, useMe } from '../../api/me.ts';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';

@@ -1,12 +1,12 @@
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay, useMe } from '../../api/me.ts';
 import { DisposeFinding } from '../../features/findings/dispose-finding.tsx';
 import { FindingSheet } from '../../features/findings/FindingSheet.tsx';
 import { FindingTable } from '../../features/findings/FindingTable.tsx';
 import { type Finding, useFindings } from '../../features/findings/findings.ts';
 import { FitReplacement } from '../../features/findings/fit-replacement.tsx';
-import { useMay, useMe } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';

@@ -1,7 +1,7 @@
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { z } from 'zod';
-import { useMe } from '../../features/people/me.ts';
+import { useMe } from '../../api/me.ts';
 import { ChecklistSheet } from '../../features/releases/ChecklistSheet.tsx';
 import { checklistQuery } from '../../features/releases/releases.ts';
 import { inspectionQueueQuery, type WaitingInspection } from '../../features/travelers/bench-board.ts';

@@ -2,7 +2,7 @@ import { scopeTitles } from '@hubwright/contracts/manuals/words';
 import { releaseOperations } from '@hubwright/contracts/releases/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import { useMay, useMe } from '../../features/people/me.ts';
+import { useMay, useMe } from '../../api/me.ts';
 import { ApproveRelease } from '../../features/releases/approve-release.tsx';
 import { ChecklistSheet } from '../../features/releases/ChecklistSheet.tsx';
 import { FactsShown } from '../../features/releases/FactsShown.tsx';

@@ -1,10 +1,10 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import type { Kit, KitLine } from '../../features/kits/kit-detail.ts';
 import { LineSheet } from '../../features/kits/LineSheet.tsx';
 import { ReleaseDialog } from '../../features/kits/release-reservation.tsx';
 import { ReserveLine } from '../../features/kits/reserve-line.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 

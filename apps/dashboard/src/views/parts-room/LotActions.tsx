@@ -1,6 +1,7 @@
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import type { Operation } from '@hubwright/contracts/operation';
 import { useState } from 'react';
+import { useMe } from '../../api/me.ts';
 import { mayCall } from '../../api/permission.ts';
 import { CertificateDialog } from '../../features/inventory/add-certificate.tsx';
 import { CountDialog } from '../../features/inventory/count-lot.tsx';
@@ -10,7 +11,6 @@ import { MoveDialog } from '../../features/inventory/move-lot.tsx';
 import { PutAwayDialog } from '../../features/inventory/put-away.tsx';
 import { QuarantineDialog } from '../../features/inventory/quarantine-lot.tsx';
 import { ScrapDialog } from '../../features/inventory/scrap-lot.tsx';
-import { useMe } from '../../features/people/me.ts';
 import { Button } from '../../ui/Button.tsx';
 
 type ActionId = 'judge' | 'put-away' | 'certificate' | 'move' | 'count' | 'quarantine' | 'scrap';

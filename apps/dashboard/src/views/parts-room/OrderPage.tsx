@@ -2,7 +2,7 @@ import { purchasingOperations } from '@hubwright/contracts/purchasing/operations
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
-import { useMay } from '../../features/people/me.ts';
+import { useMay } from '../../api/me.ts';
 import { CancelOrderDialog } from '../../features/purchasing/cancel-order.tsx';
 import { ChangeLineDialog } from '../../features/purchasing/change-order-line.tsx';
 import { OrderItems } from '../../features/purchasing/OrderItems.tsx';

@@ -2,8 +2,8 @@ import { purchasingOperations } from '@hubwright/contracts/purchasing/operations
 import { supplierOperations } from '@hubwright/contracts/purchasing/supplier-operations';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
-import { useMay } from '../../features/people/me.ts';
 import { AddSupplierDialog } from '../../features/purchasing/add-supplier.tsx';
 import { OrderTable } from '../../features/purchasing/OrderTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';

@@ -3,12 +3,12 @@ import { partClassesInStock, partOperations } from '@hubwright/contracts/invento
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
 import { AddPartDialog } from '../../features/inventory/add-part.tsx';
 import { PartTable } from '../../features/inventory/PartTable.tsx';
 import { classWords } from '../../features/inventory/stock-words.ts';
-import { useMay } from '../../features/people/me.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';

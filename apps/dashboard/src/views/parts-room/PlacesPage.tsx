@@ -1,12 +1,12 @@
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import { useState } from 'react';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { AddBinDialog } from '../../features/inventory/add-bin.tsx';
 import { PlaceSheet } from '../../features/inventory/PlaceSheet.tsx';
 import { PlaceTable } from '../../features/inventory/PlaceTable.tsx';
 import { placeKey } from '../../features/inventory/places.ts';
-import { useMay } from '../../features/people/me.ts';
 import { useScan } from '../../scan/scan-context.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';

@@ -1,9 +1,9 @@
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
 import { z } from 'zod';
+import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { LotTable } from '../../features/inventory/LotTable.tsx';
-import { useMay } from '../../features/people/me.ts';
 import { ExpectedTable } from '../../features/purchasing/ExpectedTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';

@@ -1,8 +1,9 @@
 import { join } from 'node:path';
 import { recordOperations as op } from '@hubwright/contracts/records/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { demoPassword } from '../../../../../seed/data/people.ts';
 import { Job } from '../../../../../tests/support/job.ts';
-import { actorOf, as, pin } from '../../../../../tests/support/people.ts';
+import { actorOf, as } from '../../../../../tests/support/people.ts';
 import { expectRefused } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
 import { Reads } from '../../platform/database/reads.ts';
@@ -12,11 +13,14 @@ import { verifyDatabase } from '../../platform/records/verify-database.ts';
 import { addPerson } from '../people/add-person.command.ts';
 import { changePerson } from '../people/change-person.command.ts';
 
+/** The administrator of the invented shop has no PIN. */
+const signature = { password: demoPassword };
+
 describe('the keeping of records', () => {
   let shop: ShopApp;
   let administrator: Visitor;
   const keeping = async () => (await administrator.call(op.recordKeeping, {})).body;
-  const rotate = { operation: op.rotateShopKey, input: { reason: 'a laptop was lost', signature: pin } };
+  const rotate = { operation: op.rotateShopKey, input: { reason: 'a laptop was lost', signature } };
 
   beforeAll(async () => {
     shop = await ShopApp.open('shop');
@@ -57,7 +61,7 @@ describe('the keeping of records', () => {
   it('never keeps records shorter than two years', async () => {
     const rules = [{ approval: 'one authority', years: 3 }];
     const { version } = await keeping();
-    const short = { rules: [{ approval: 'one authority', years: 1 }], reason: 'shorter', signature: pin };
+    const short = { rules: [{ approval: 'one authority', years: 1 }], reason: 'shorter', signature };
     await expectRefused(
       { shop, visitor: administrator },
       { operation: op.setRetention, input: short, options: { version } },
@@ -65,7 +69,7 @@ describe('the keeping of records', () => {
     );
     const answer = await administrator.call(
       op.setRetention,
-      { rules, reason: 'a second approval', signature: pin },
+      { rules, reason: 'a second approval', signature },
       { version },
     );
     expect(answer.status).toBe(200);
@@ -81,7 +85,7 @@ describe('the keeping of records', () => {
       { ...given, signInName: 'wilmot', roles: ['technician'], password: 'a long enough passphrase' },
       actor,
     );
-    const erase = { operation: op.erasePerson, input: { personId: id, reason: 'asked to be', signature: pin } };
+    const erase = { operation: op.erasePerson, input: { personId: id, reason: 'asked to be', signature } };
     await expectRefused({ shop, visitor: administrator }, erase, { status: 409, type: 'still-needed' });
     const off = { personId: id, displayName: given.displayName, roles: ['technician' as const], active: false };
     await shop.run(changePerson, off, actor, { version });
@@ -107,7 +111,7 @@ describe('the keeping of records', () => {
     const { version, displayName } = await reads.person.findUniqueOrThrow({ where: { id: personId } });
     const off = { personId, displayName, roles: ['inspector' as const], active: false };
     await shop.run(changePerson, off, await actorOf(shop, 'administrator'), { version });
-    const erase = { operation: op.erasePerson, input: { personId, reason: 'left', signature: pin } };
+    const erase = { operation: op.erasePerson, input: { personId, reason: 'left', signature } };
     await expectRefused({ shop, visitor: administrator }, erase, { status: 409, type: 'still-needed' });
     expect(await reads.person.findUnique({ where: { id: personId } })).toMatchObject({ displayName });
   });

@@ -46,7 +46,7 @@ export async function writeStepSignature(
   step: SignedStep,
   { entry, signature }: { entry: StepEntry; signature: StepSignature },
 ): Promise<WrittenSignature> {
-  const { tx, now } = context;
+  const { tx, now, entryId, newId } = context;
   const { traveler } = step;
   const day = await performedOn(context, traveler.workOrder.receivedOn, entry.performedAt);
   const authorisation = await authorisedFor(context, step, day);
@@ -69,7 +69,6 @@ export async function writeStepSignature(
     content: contentOf(step, { judged, instrument, result: signature.result }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
-  const { entryId, newId } = context;
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
   const state = signature.result === 'pass' ? 'signed' : 'failed';
   await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now } });

@@ -92,7 +92,6 @@ export function constraintProblem(error: unknown, input: object = {}): Problem |
     return new Problem('would-break-rule', name ?? 'The database refused a value that cannot be', {});
   }
   // Data exceptions (SQLSTATE class 22): a place in a list that is none, a day beyond the calendar, a number too large.
-  if (state?.startsWith('22'))
-    return new Problem('invalid-input', 'A value has a form or a size that cannot be used');
+  if (state?.startsWith('22')) return new Problem('invalid-input', 'A value has a form or a size that cannot be used');
   return undefined;
 }

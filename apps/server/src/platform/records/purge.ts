@@ -31,42 +31,34 @@ export async function purge(client: pg.Client, order: PurgeOrder, key: ShopKey):
   try {
     await client.query(plainTexts);
     await client.query('SET LOCAL ROLE hubwright_retention');
-    const chains = await headsOf(client, order.chains);
-    const anchors = await anchorsCovering(client, chains);
-    for (const { table, ids } of order.rows)
-      await client.query(`DELETE FROM "${table}" WHERE id = ANY ($1::uuid[])`, [ids]);
-    const entries = await removeChains(client, chains);
-    await client.query('DELETE FROM stored_files WHERE hash = ANY ($1::text[])', [order.files]);
-    const rows: PurgeBody['rows'][number][] = [];
-    for (const anchor of anchors) rows.push(...(await whatIsLeft(client, anchor)));
-    const { id, at, by, policy, what, files } = order;
-    const said: PurgeBody = {
-      kind: 'purge',
-      id,
-      at: at.toISOString(),
-      by,
-      policy,
-      what,
-      chains,
-      rows,
-      entries,
-      files,
-      key: key.id,
-    };
-    const body = canonicalJson(said);
+    const proof: PurgeBody = { ...(await destroy(client, order)), key: key.id };
+    const body = canonicalJson(proof);
     await client.query('INSERT INTO purges (id, at, body, key_id, signature) VALUES ($1, $2, $3, $4, $5)', [
-      id,
-      at,
+      order.id,
+      order.at,
       body,
       key.id,
       signText(key, body),
     ]);
     await client.query('COMMIT');
-    return said;
+    return proof;
   } catch (error) {
     await client.query('ROLLBACK');
     throw error;
   }
+}
+
+async function destroy(client: pg.Client, order: PurgeOrder): Promise<Omit<PurgeBody, 'key'>> {
+  const chains = await headsOf(client, order.chains);
+  const anchors = await anchorsCovering(client, chains);
+  for (const { table, ids } of order.rows)
+    await client.query(`DELETE FROM "${table}" WHERE id = ANY ($1::uuid[])`, [ids]);
+  const entries = await removeChains(client, chains);
+  await client.query('DELETE FROM stored_files WHERE hash = ANY ($1::text[])', [order.files]);
+  const rows: PurgeBody['rows'][number][] = [];
+  for (const anchor of anchors) rows.push(...(await whatIsLeft(client, anchor)));
+  const { id, at, by, policy, what, files } = order;
+  return { kind: 'purge', id, at: at.toISOString(), by, policy, what, chains, rows, entries, files };
 }
 
 /** After the rows are gone: files that nothing names any more. */

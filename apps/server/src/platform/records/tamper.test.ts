@@ -1,3 +1,4 @@
+// size: every way to spoil one shop, told side by side
 import { execFile } from 'node:child_process';
 import { appendFile, cp, mkdtemp, readFile, rm, truncate, unlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';

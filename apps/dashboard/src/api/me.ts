@@ -1,8 +1,8 @@
 import type { Operation, Reply } from '@hubwright/contracts/operation';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
-import { mayCall } from '../../api/permission.ts';
-import { queryFor } from '../../api/query.ts';
+import { mayCall } from './permission.ts';
+import { queryFor } from './query.ts';
 
 export type Me = Reply<typeof peopleOperations.me>;
 
