@@ -23,7 +23,7 @@ const inside =
 
 /** What would be accepted after all is only tried: the fuzzer looks for crashes, not for changes. */
 function wellFormed(operation: Operation, { url, payload, method, headers }: Sending): boolean {
-  if (method !== operation.method || headers['content-type'] !== 'application/json') return false;
+  if (method !== operation.method || !/^application\/json(;|$)/.test(headers['content-type'] ?? '')) return false;
   try {
     const segments = (url.split('?')[0] ?? '').split('/').map(decodeURIComponent);
     const at = operation.path.split('/');
