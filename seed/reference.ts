@@ -4,6 +4,7 @@ import { recordReading } from '../apps/server/src/modules/customers/record-readi
 import { addBin } from '../apps/server/src/modules/inventory/add-bin.command.ts';
 import { addPart } from '../apps/server/src/modules/inventory/add-part.command.ts';
 import { addPerson } from '../apps/server/src/modules/people/add-person.command.ts';
+import { chooseOwnPassword } from '../apps/server/src/modules/people/choose-own-password.command.ts';
 import { grantAuthorisation } from '../apps/server/src/modules/people/grant-authorisation.command.ts';
 import { setUpShop } from '../apps/server/src/modules/people/set-up-shop.command.ts';
 import { addInstrument } from '../apps/server/src/modules/processes/add-instrument.command.ts';
@@ -13,7 +14,7 @@ import type { Calendar } from './calendar.ts';
 import { customers } from './data/customers.ts';
 import { instruments } from './data/instruments.ts';
 import { parts as partSeeds } from './data/parts.ts';
-import { administrator, demoPassword, demoPin, people } from './data/people.ts';
+import { administrator, demoPassword, demoPin, firstPassword, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
 import { bins, suppliers as supplierSeeds } from './data/suppliers.ts';
 import { seedManuals } from './manuals.ts';
@@ -54,9 +55,11 @@ async function seedPeople(run: SeedRun): Promise<void> {
   run.know(administrator.signInName, await run.personId(administrator.signInName), ['administrator']);
   for (const { authorisations, ...person } of people) {
     const email = `${person.signInName}@tansyhollow.example.com`;
-    const input = { ...person, roles: [...person.roles], email, password: demoPassword, pin: demoPin };
+    const input = { ...person, roles: [...person.roles], email, password: firstPassword };
     const { id } = await run.run(addPerson, input, { by: administrator.signInName });
     run.know(person.signInName, id, person.roles);
+    const own = { password: firstPassword, newPassword: demoPassword, pin: demoPin };
+    await run.run(chooseOwnPassword(''), own, { by: person.signInName });
     for (const held of authorisations)
       for (const process of held.processes)
         await run.run(

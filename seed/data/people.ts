@@ -4,6 +4,8 @@ import type { Role } from '@hubwright/contracts/roles';
 /** Sign-ins that exist only in the demonstration: everyone has this password and PIN. Never use them anywhere else. */
 export const demoPassword = 'willow bark in the workshop';
 export const demoPin = '2468';
+/** What the administrator gave each; everyone chose the one above with it. */
+export const firstPassword = 'handed over on the first morning';
 
 /** What a person may do: processes at one level, from and until days counted from today. */
 interface Held {

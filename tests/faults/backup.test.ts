@@ -11,7 +11,7 @@ import pg from 'pg';
 import { createApp } from '../../apps/server/src/app.ts';
 import { ArchiveWriter, Damaged, readArchive } from '../../apps/server/src/platform/backup/archive.ts';
 import { Backups, backupName, keptBackups } from '../../apps/server/src/platform/backup/backups.ts';
-import { pieces } from '../../apps/server/src/platform/backup/contents.ts';
+import { leftOut, pieces } from '../../apps/server/src/platform/backup/contents.ts';
 import {
   Refused,
   refuseHalfRestored,
@@ -121,10 +121,10 @@ describe('a backup', () => {
 
   it('of a shop at rest is the same shop, row by row', async () => {
     const { hashes, faults } = await intoDatabase(encrypted, passphrase);
-    const { outbox: _, ...now } = await tableHashes(room.shop.databaseUrl);
-    const { outbox: __, ...restored } = hashes;
+    const kept = (all: Record<string, string>) =>
+      Object.fromEntries(Object.entries(all).filter(([name]) => !leftOut.includes(name)));
     expect(faults).toEqual([]);
-    expect(restored).toEqual(now);
+    expect(kept(hashes)).toEqual(kept(await tableHashes(room.shop.databaseUrl)));
   });
 
   it('restores into an empty folder on another port and answers the same', async () => {
@@ -152,7 +152,7 @@ describe('a backup', () => {
     expect(await answers(there)).toEqual(await answers(room.shop));
     await running.close();
     await embedded.stop();
-  });
+  }, 90_000);
 
   it('is encrypted with age, and opens with its passphrase alone', async () => {
     expect((await readFile(encrypted)).subarray(0, 21).toString()).toBe('age-encryption.org/v1');

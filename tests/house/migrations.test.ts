@@ -116,6 +116,7 @@ describe('migrations', () => {
     expect(rows.map(({ name }) => name.replaceAll('"', ''))).toEqual([
       'a manual has one current revision',
       'a part is installed in one place',
+      'a person carries one badge',
       'a position holds one part',
       'a unit is in the shop once',
     ]);

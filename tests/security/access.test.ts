@@ -9,8 +9,8 @@ import { personWith, setUp, signedIn } from '../support/builders.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
 
 const someId = '0197c0de-0000-7000-8000-000000000000';
-/** Streams, and what would end the visitor's own session. */
-const leftOut = new Set(['live', 'sign-out', 'sign-in']);
+/** Streams, and what would end or lock the visitor's own session. */
+const leftOut = new Set(['live', 'sign-out', 'sign-in', 'lock-session']);
 const tried = allOperations.filter((operation) => !leftOut.has(operation.id));
 
 describe('who may call what', () => {

@@ -213,7 +213,7 @@ describe('behind HTTPS', () => {
       { headers: { 'x-forwarded-proto': 'https' } },
     );
     expect(answer.status).toBe(200);
-    visitor.cookie = visitor.cookie.replace('__Host-', '');
+    visitor.cookie = visitor.cookie.replaceAll('__Host-', '');
     expect((await visitor.call(peopleOperations.me, {})).status).toBe(401);
   });
 });

@@ -1,4 +1,5 @@
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
+import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
@@ -9,6 +10,7 @@ import { ShopApp } from '../support/shop-app.ts';
 
 // Of no shape that ids, hashes, hours or amounts have, so that a find is a find.
 const secrets = {
+  firstPassword: 'Zq otter under the old lock gate',
   password: 'Zq heron over the mill race, nine times',
   wrongPassword: 'Zq this one is wrong on purpose',
   pin: '739150286413',
@@ -60,8 +62,7 @@ describe('secrets, with the log as talkative as it gets', () => {
     const added = await administrator.call(peopleOperations.addPerson, {
       ...person,
       roles: ['inspector'],
-      password: secrets.password,
-      pin: secrets.pin,
+      password: secrets.firstPassword,
     });
     const personId = String(added.body.id);
     const boss = { personId: serverActor.personId, roles: ['administrator'] as const };
@@ -74,7 +75,9 @@ describe('secrets, with the log as talkative as it gets', () => {
     const enter = (password: string) =>
       visitor.call(peopleOperations.signIn, { signInName: person.signInName, password });
     await enter(secrets.wrongPassword);
-    expect((await enter(secrets.password)).status).toBe(200);
+    expect((await enter(secrets.firstPassword)).status).toBe(200);
+    const own = { password: secrets.firstPassword, newPassword: secrets.password, pin: secrets.pin };
+    expect((await visitor.call(accessOperations.chooseOwnPassword, own)).status).toBe(200);
     cookies.push(administrator.cookie, visitor.cookie);
     const { body } = await visitor.call(manualOperations.listManuals, {});
     const [manual] = body.rows as unknown as { revisions?: { id: string }[]; current?: { id: string } | null }[];
@@ -122,7 +125,9 @@ describe('secrets, with the log as talkative as it gets', () => {
 
   it('a cookie that opens stands nowhere, and the id in it only in the row of the session itself', () => {
     for (const cookie of cookies) {
-      const value = decodeURIComponent(cookie.replace('hubwright=', ''));
+      const value = decodeURIComponent(/hubwright=([^;]+)/.exec(cookie)?.[1] ?? '');
+      const device = /hubwright-device=([^;]+)/.exec(cookie)?.[1] ?? 'no device';
+      expect([...rows, ...logged].filter((text) => text.includes(device))).toEqual([]);
       const [id = '', signature = ''] = value.split('.');
       expect(id.length).toBeGreaterThan(20);
       for (const secret of [value, signature])

@@ -69,7 +69,7 @@ describe('signing in', () => {
     const changed = await administrator.call(
       peopleOperations.changePerson,
       { personId: person.personId, displayName: 'Gone', roles: ['technician'], active: false },
-      { version: 1 },
+      { version: 2 },
     );
     expect(changed.status).toBe(200);
     expect((await visitor.call(peopleOperations.me, {})).status).toBe(401);

@@ -2,11 +2,15 @@ import type { Sent } from '@hubwright/contracts/operation';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { addPerson } from '../../apps/server/src/modules/people/add-person.command.ts';
+import { chooseOwnPassword } from '../../apps/server/src/modules/people/choose-own-password.command.ts';
 import { setUpShop } from '../../apps/server/src/modules/people/set-up-shop.command.ts';
 import { serverActor } from '../../apps/server/src/platform/command/actor.ts';
 import type { ShopApp, Visitor } from './shop-app.ts';
 
 export const demoPassword = 'willow bark in the workshop';
+
+/** What an administrator gives; its person replaces it before anything else. */
+const firstPassword = 'handed over on the first morning';
 
 /** The least shop there is: a profile and one administrator called `first`. */
 export const smallestShop: Sent<typeof peopleOperations.setUpShop> = {
@@ -28,6 +32,7 @@ export const smallestShop: Sent<typeof peopleOperations.setUpShop> = {
     taxRounding: 'total',
     quoteValidDays: 30,
     inspectOwnWork: [],
+    secondFactorRoles: [],
   },
   administrator: { signInName: 'first', displayName: 'First Administrator', initials: 'FA', password: demoPassword },
 };
@@ -36,18 +41,25 @@ export async function setUp(shop: ShopApp): Promise<void> {
   await shop.run(setUpShop, smallestShop, serverActor);
 }
 
-/** Adds a person with one role, and answers who acts. */
-export async function personWith(
+/** Adds a person who has chosen a password and a PIN of their own. */
+export async function newPerson(
   shop: ShopApp,
-  role: Role,
-  signInName = `the-${role}`,
+  person: { signInName: string; displayName: string; initials: string; roles: Role[] },
 ): Promise<{ personId: string; roles: Role[]; signInName: string }> {
-  const person = await shop.run(
+  const added = await shop.run(
     addPerson,
-    { signInName, displayName: `The ${role}`, initials: 'XX', roles: [role], password: demoPassword, pin: '2468' },
+    { ...person, password: firstPassword },
     { personId: serverActor.personId, roles: ['administrator'] },
   );
-  return { personId: person.id, roles: [role], signInName };
+  const { roles, signInName } = person;
+  const own = { password: firstPassword, newPassword: demoPassword, pin: '2468' };
+  await shop.run(chooseOwnPassword(''), own, { personId: added.id, roles });
+  return { personId: added.id, roles, signInName };
+}
+
+/** The same with one role, and a name that says it. */
+export function personWith(shop: ShopApp, role: Role, signInName = `the-${role}`) {
+  return newPerson(shop, { signInName, displayName: `Tansy, ${role}`, initials: 'XX', roles: [role] });
 }
 
 /** A browser where this person has signed in. */

@@ -2,6 +2,8 @@
 export class EventStream {
   readonly events: { id: string; nouns: string[]; at: number }[] = [];
   readonly named: string[] = [];
+  /** The server ended it. */
+  ended = false;
   private readonly abort = new AbortController();
   private readonly waiting: (() => void)[] = [];
 
@@ -43,6 +45,8 @@ export class EventStream {
         text = blocks.pop() ?? '';
         for (const block of blocks) this.take(block);
       }
+      this.ended = true;
+      for (const wake of this.waiting.splice(0)) wake();
     } catch {
       // The test closed the stream.
     }

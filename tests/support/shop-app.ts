@@ -30,6 +30,13 @@ export class Visitor {
   cookie = '';
   constructor(private readonly shop: ShopApp) {}
 
+  /** Like a browser: each cookie under its name, a newer one in place of the older. */
+  private keep(set: readonly string[]): void {
+    const named = (pairs: readonly string[]) =>
+      pairs.filter(Boolean).map((pair) => [pair.split('=')[0] ?? '', pair] as const);
+    this.cookie = [...new Map(named([...this.cookie.split('; '), ...set])).values()].join('; ');
+  }
+
   /** Sends an operation's request through the whole server, over HTTP. */
   async call<O extends Operation>(
     operation: O,
@@ -74,7 +81,7 @@ export class Visitor {
       ...(payload === undefined ? {} : { body: payload }),
     });
     const set = response.headers.getSetCookie();
-    if (set.length > 0) this.cookie = set.map((line) => line.split(';')[0]).join('; ');
+    this.keep(set.map((line) => line.split(';')[0] ?? ''));
     const text = await response.text();
     const isJson = (response.headers.get('content-type') ?? '').includes('json');
     return {

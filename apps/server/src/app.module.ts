@@ -18,6 +18,7 @@ import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
 import { BACKUP_PLACES, type BackupPlaces, Backups } from './platform/backup/backups.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
 import { IDS, type Ids } from './platform/command/ids.ts';
+import { CLOCK_SET_BACK, RecordClock } from './platform/command/record-clock.ts';
 import { Refusals } from './platform/command/refusals.ts';
 import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
@@ -28,13 +29,16 @@ import { StagedFiles } from './platform/files/staged-files.ts';
 import { FILES, type FileStore } from './platform/files/store.ts';
 import { Uploads } from './platform/files/uploads.ts';
 import { Attempts } from './platform/http/attempts.ts';
+import { Devices } from './platform/http/devices.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
+import { OneTimeCodes } from './platform/http/one-time-codes.ts';
 import { ProblemFilter } from './platform/http/problem.filter.ts';
 import { ServerController } from './platform/http/server.controller.ts';
 import { Anchoring } from './platform/jobs/anchoring.ts';
 import { Pruning } from './platform/jobs/pruning.ts';
 import { LiveController } from './platform/live/live.controller.ts';
 import { LiveFeed } from './platform/live/live-feed.ts';
+import { LiveSessions } from './platform/live/live-sessions.ts';
 import { KeyFolder } from './platform/records/shop-key.ts';
 
 /** What is injected from outside: the database, time, ids and stored files. */
@@ -46,6 +50,8 @@ export interface Surroundings {
   readonly keys: KeyFolder;
   /** When and where backups are written by themselves. */
   readonly schedule: BackupPlaces | undefined;
+  /** True at the one start after a clock that ran ahead was set right. */
+  readonly clockSetBack: boolean;
 }
 
 /** The departments in the order a unit meets them. */
@@ -66,10 +72,26 @@ const departments = [
   RecordsModule,
 ];
 
+/** What departments are given. */
+const shared = [
+  CLOCK,
+  IDS,
+  FILES,
+  KeyFolder,
+  Backups,
+  Reads,
+  CommandRunner,
+  ShopZone,
+  Refusals,
+  Attempts,
+  Devices,
+  OneTimeCodes,
+];
+
 @Global()
 @Module({})
 export class AppModule {
-  static with({ database, clock, ids, files, keys, schedule }: Surroundings): DynamicModule {
+  static with({ database, clock, ids, files, keys, schedule, clockSetBack }: Surroundings): DynamicModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
@@ -80,12 +102,17 @@ export class AppModule {
         { provide: IDS, useValue: ids },
         { provide: FILES, useValue: files },
         { provide: KeyFolder, useValue: keys },
+        { provide: CLOCK_SET_BACK, useValue: clockSetBack },
         { provide: BACKUP_PLACES, useValue: schedule ?? null },
         Reads,
         Refusals,
         Attempts,
+        Devices,
+        OneTimeCodes,
         ShopZone,
+        RecordClock,
         LiveFeed,
+        LiveSessions,
         CommandRunner,
         Pruning,
         Uploads,
@@ -95,7 +122,7 @@ export class AppModule {
         { provide: APP_GUARD, useClass: DoorGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
       ],
-      exports: [CLOCK, IDS, FILES, KeyFolder, Backups, Reads, CommandRunner, ShopZone, Refusals, Attempts],
+      exports: [...shared],
     };
   }
 }

@@ -35,6 +35,8 @@ export interface AppOptions {
   readonly dashboardFolder?: string;
   readonly clock?: Clock;
   readonly ids?: Ids;
+  /** Start although the newest record entry lies ahead of the clock: it ran ahead once and was set right. */
+  readonly clockSetBack?: boolean;
   readonly logLevels?: LogLevel[];
   /** Requests a minute for one person or address. */
   readonly requestsPerMinute?: number;
@@ -70,9 +72,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
   await registerRateLimits(fastify, options.requestsPerMinute ?? 3_000);
   takeFilesAsStreams(fastify);
   const files = new FolderFileStore(options.filesFolder);
-  const { clock = systemClock, ids = systemIds } = options;
-  const keys = new KeyFolder(options.keysFolder);
-  const module = AppModule.with({ database, clock, ids, files, keys, schedule: scheduleOf(options) });
+  const module = AppModule.with(surroundingsOf(options, { database, files }));
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: options.logLevels ?? ['error', 'warn'],
     abortOnError: false,
@@ -94,6 +94,12 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
       await database.close();
     },
   };
+}
+
+function surroundingsOf(options: AppOptions, own: Pick<Surroundings, 'database' | 'files'>): Surroundings {
+  const { clock = systemClock, ids = systemIds, clockSetBack = false } = options;
+  const keys = new KeyFolder(options.keysFolder);
+  return { ...own, clock, ids, keys, schedule: scheduleOf(options), clockSetBack };
 }
 
 function adapterFor(secure: boolean): FastifyAdapter {

@@ -45,6 +45,7 @@ async function start(settings: Settings, stops: Stop[]): Promise<void> {
     databaseUrl,
     sessionSecret: settings.sessionSecret ?? keptSecret(settings.dataFolder),
     secure,
+    clockSetBack: settings.clockSetBack,
     requestsPerMinute,
     filesFolder: filesOf(settings),
     keysFolder: keysOf(settings),

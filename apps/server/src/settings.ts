@@ -27,6 +27,8 @@ export interface Settings {
   /** Whether an empty embedded database is filled with the invented shop. */
   readonly demo: boolean;
   readonly dashboardFolder: string | undefined;
+  /** Records may be dated before the newest one: for the one start after a clock that ran ahead was set right. */
+  readonly clockSetBack: boolean;
 }
 
 type Environment = Record<string, string | undefined>;
@@ -70,6 +72,7 @@ export function readSettings(environment: Environment): Settings {
     backupPassphrase: secret(environment, 'HUBWRIGHT_BACKUP_PASSPHRASE'),
     backupHours: Number(environment.HUBWRIGHT_BACKUP_HOURS ?? 24) || 0,
     demo: environment.HUBWRIGHT_DEMO !== 'no',
+    clockSetBack: environment.HUBWRIGHT_CLOCK_SET_BACK === 'yes',
     sessionSecret: secret(environment, 'SESSION_SECRET'),
     dashboardFolder: existsSync(join(dashboard, 'index.html')) ? dashboard : undefined,
   };

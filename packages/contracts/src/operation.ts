@@ -55,6 +55,11 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
   readonly versioned: boolean;
   /** The meaning of the signature this command takes; the input then carries `signature`. */
   readonly signs?: string;
+  /**
+   * Open also to someone who is signed in but stands before a door: `locked` (the device locked itself) or `due` (an own
+   * password or a second factor must be set up first).
+   */
+  readonly openTo: readonly ('locked' | 'due')[];
   /** Input fields that are never recorded or logged. */
   readonly secret: readonly string[];
   /** Input fields about a person, kept apart from the chain so that they can be erased; the chain holds their salted hash. */
@@ -69,7 +74,7 @@ type Given<I extends z.ZodObject, O extends z.ZodType> = Pick<
   Operation<I, O>,
   'id' | 'noun' | 'path' | 'access' | 'summary' | 'input' | 'output'
 > &
-  Partial<Pick<Operation<I, O>, 'problems'>>;
+  Partial<Pick<Operation<I, O>, 'problems' | 'openTo'>>;
 
 /** A read: GET, changes nothing, may be repeated. */
 export function read<I extends z.ZodObject, O extends z.ZodType>(
@@ -81,6 +86,7 @@ export function read<I extends z.ZodObject, O extends z.ZodType>(
     problems: [],
     touches: [],
     versioned: false,
+    openTo: [],
     secret: [],
     personal: [],
     ...given,
@@ -97,6 +103,7 @@ export function command<I extends z.ZodObject, O extends z.ZodType>(
     method: 'POST',
     problems: [],
     versioned: false,
+    openTo: [],
     personal: [],
     ...given,
     touches: [given.noun, ...(given.touches ?? []).filter((noun) => noun !== given.noun)],

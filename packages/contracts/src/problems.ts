@@ -65,6 +65,26 @@ const everywhere = {
     title: 'The request came from another site',
     next: 'Use the dashboard on its own address.',
   },
+  'session-locked': {
+    status: 423,
+    title: 'This device has locked itself',
+    next: 'Unlock it with your PIN or password, or scan another badge.',
+  },
+  'own-password-due': {
+    status: 403,
+    title: 'Choose a password of your own first',
+    next: 'The one you have was given by someone else; nothing can be done or signed with it.',
+  },
+  'second-factor-due': {
+    status: 403,
+    title: 'Your role needs a second factor',
+    next: 'Set up one-time codes under your account; until then nothing else is open to you.',
+  },
+  'clock-behind': {
+    status: 503,
+    title: 'The server’s clock is behind its own records',
+    next: 'Nothing was written. Tell whoever looks after this server to set its clock right.',
+  },
   'signature-refused': {
     status: 403,
     title: 'The password or PIN does not match',

@@ -7,6 +7,7 @@ import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
+import { accessOperations } from './people/access-operations.ts';
 import { peopleOperations } from './people/operations.ts';
 import { processOperations } from './processes/operations.ts';
 import { purchasingOperations } from './purchasing/operations.ts';
@@ -23,6 +24,7 @@ import { travelerOperations } from './work-orders/traveler-operations.ts';
 export const routes = {
   ...serverOperations,
   ...peopleOperations,
+  ...accessOperations,
   ...customerOperations,
   ...manualOperations,
   ...unitOperations,

@@ -42,11 +42,14 @@ export const page = {
   after: z.string().max(200).optional(),
 };
 
-/** A signature asks for the password or the PIN again. */
+/**
+ * A signature asks for the password or the PIN again. `signer` is who the page said would sign: if someone else has taken
+ * over the session since, nothing is signed.
+ */
 export const signature = z
   .union([
-    z.strictObject({ password: z.string().min(1).max(200) }),
-    z.strictObject({ pin: z.string().regex(/^\d{4,12}$/, 'A PIN is 4 to 12 digits') }),
+    z.strictObject({ password: z.string().min(1).max(200), signer: id.optional() }),
+    z.strictObject({ pin: z.string().regex(/^\d{4,12}$/, 'A PIN is 4 to 12 digits'), signer: id.optional() }),
   ])
   .meta({ id: 'Signature' });
 

@@ -448,12 +448,61 @@ CREATE TABLE "people" (
     "roles" TEXT[],
     "password_hash" TEXT NOT NULL,
     "pin_hash" TEXT,
-    "badge_code" TEXT,
+    "secrets_own" BOOLEAN NOT NULL DEFAULT false,
     "active" BOOLEAN NOT NULL DEFAULT true,
+    "left_on" DATE,
+    "leave_reason" TEXT,
     "created_at" TIMESTAMPTZ(3) NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
 
     CONSTRAINT "people_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "given_names" (
+    "hash" TEXT NOT NULL,
+    "person_id" UUID NOT NULL,
+    "given_at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "given_names_pkey" PRIMARY KEY ("hash")
+);
+
+-- CreateTable
+CREATE TABLE "badges" (
+    "code" TEXT NOT NULL,
+    "person_id" UUID NOT NULL,
+    "issued_at" TIMESTAMPTZ(3) NOT NULL,
+    "revoked_at" TIMESTAMPTZ(3),
+
+    CONSTRAINT "badges_pkey" PRIMARY KEY ("code")
+);
+
+-- CreateTable
+CREATE TABLE "second_factors" (
+    "person_id" UUID NOT NULL,
+    "sealed" TEXT NOT NULL,
+    "last_step" INTEGER NOT NULL,
+    "confirmed_at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "second_factors_pkey" PRIMARY KEY ("person_id")
+);
+
+-- CreateTable
+CREATE TABLE "recovery_codes" (
+    "hash" TEXT NOT NULL,
+    "person_id" UUID NOT NULL,
+    "used_at" TIMESTAMPTZ(3),
+
+    CONSTRAINT "recovery_codes_pkey" PRIMARY KEY ("hash")
+);
+
+-- CreateTable
+CREATE TABLE "device_sign_ins" (
+    "device_hash" TEXT NOT NULL,
+    "person_id" UUID NOT NULL,
+    "signed_in_at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "device_sign_ins_pkey" PRIMARY KEY ("device_hash","person_id")
 );
 
 -- CreateTable
@@ -490,6 +539,9 @@ CREATE TABLE "shop_profile" (
     "retention_rules" JSONB NOT NULL DEFAULT '[{"approval":"14 CFR 145.219","years":2}]',
     "inspect_own_work" TEXT[],
     "names_person_certificate" BOOLEAN NOT NULL DEFAULT false,
+    "second_factor_roles" TEXT[] DEFAULT ARRAY['administrator']::TEXT[],
+    "lock_after_minutes" INTEGER NOT NULL DEFAULT 10,
+    "badge_switch_hours" INTEGER NOT NULL DEFAULT 12,
     "version" INTEGER NOT NULL DEFAULT 1,
 
     CONSTRAINT "shop_profile_pkey" PRIMARY KEY ("id")
@@ -968,6 +1020,7 @@ CREATE TABLE "sign_offs" (
     "performed_at" TIMESTAMPTZ(3) NOT NULL,
     "signed_at" TIMESTAMPTZ(3) NOT NULL,
     "late_reason" TEXT,
+    "content" TEXT NOT NULL,
     "content_hash" TEXT NOT NULL,
     "supersedes_id" UUID,
     "entry_id" UUID NOT NULL,
@@ -1139,7 +1192,10 @@ CREATE UNIQUE INDEX "flat_rates_model_id_scope_key" ON "flat_rates"("model_id", 
 CREATE UNIQUE INDEX "people_sign_in_name_key" ON "people"("sign_in_name");
 
 -- CreateIndex
-CREATE UNIQUE INDEX "people_badge_code_key" ON "people"("badge_code");
+CREATE INDEX "badges_person_id_idx" ON "badges"("person_id");
+
+-- CreateIndex
+CREATE INDEX "recovery_codes_person_id_idx" ON "recovery_codes"("person_id");
 
 -- CreateIndex
 CREATE INDEX "authorisations_person_id_process_idx" ON "authorisations"("person_id", "process");
@@ -1188,6 +1244,9 @@ CREATE INDEX "receipts_created_at_idx" ON "receipts"("created_at");
 
 -- CreateIndex
 CREATE INDEX "record_entries_at_idx" ON "record_entries"("at");
+
+-- CreateIndex
+CREATE INDEX "record_entries_person_id_at_idx" ON "record_entries"("person_id", "at");
 
 -- CreateIndex
 CREATE INDEX "record_links_entry_id_idx" ON "record_links"("entry_id");
@@ -1386,6 +1445,18 @@ ALTER TABLE "life_limits" ADD CONSTRAINT "life_limits_revision_id_fkey" FOREIGN 
 
 -- AddForeignKey
 ALTER TABLE "flat_rates" ADD CONSTRAINT "flat_rates_model_id_fkey" FOREIGN KEY ("model_id") REFERENCES "unit_models"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "badges" ADD CONSTRAINT "badges_person_id_fkey" FOREIGN KEY ("person_id") REFERENCES "people"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "second_factors" ADD CONSTRAINT "second_factors_person_id_fkey" FOREIGN KEY ("person_id") REFERENCES "people"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "recovery_codes" ADD CONSTRAINT "recovery_codes_person_id_fkey" FOREIGN KEY ("person_id") REFERENCES "people"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "device_sign_ins" ADD CONSTRAINT "device_sign_ins_person_id_fkey" FOREIGN KEY ("person_id") REFERENCES "people"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "authorisations" ADD CONSTRAINT "authorisations_person_id_fkey" FOREIGN KEY ("person_id") REFERENCES "people"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

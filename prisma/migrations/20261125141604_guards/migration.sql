@@ -38,6 +38,12 @@ ALTER TABLE "people" ADD CONSTRAINT "a role is one the shop knows"
 ALTER TABLE "life_limits" ADD CONSTRAINT "a life limit names hours, cycles or both"
   CHECK (num_nonnulls("hours_tenths", "cycles") > 0 AND "hours_tenths" > 0 IS NOT FALSE AND "cycles" > 0 IS NOT FALSE);
 ALTER TABLE "authorisations" ADD CONSTRAINT "an authorisation begins before it expires" CHECK ("valid_from" < "expires_on");
+ALTER TABLE "people" ADD CONSTRAINT "a person who has left has a day, a reason and no account"
+  CHECK (("left_on" IS NULL) = ("leave_reason" IS NULL) AND NOT ("left_on" IS NOT NULL AND "active"));
+ALTER TABLE "shop_profile" ADD CONSTRAINT "the roles of a second factor are ones the shop knows"
+  CHECK ("second_factor_roles" <@ ARRAY['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator']);
+ALTER TABLE "shop_profile" ADD CONSTRAINT "the times of locking and switching stay within a shift"
+  CHECK ("lock_after_minutes" BETWEEN 1 AND 120 AND "badge_switch_hours" BETWEEN 0 AND 12);
 
 -- Units and work orders
 ALTER TABLE "serialized_items" ADD CONSTRAINT "an item has a serial or a provisional name"
@@ -77,6 +83,7 @@ ALTER TABLE "staged_files" ADD CONSTRAINT "a waiting file is named by its SHA-25
 CREATE UNIQUE INDEX "a unit is in the shop once" ON "work_orders" ("unit_id") WHERE "closed_at" IS NULL;
 CREATE UNIQUE INDEX "a part is installed in one place" ON "installations" ("item_id") WHERE "to_date" IS NULL;
 CREATE UNIQUE INDEX "a position holds one part" ON "installations" ("parent_id", "position") WHERE "to_date" IS NULL;
+CREATE UNIQUE INDEX "a person carries one badge" ON "badges" ("person_id") WHERE "revoked_at" IS NULL;
 CREATE UNIQUE INDEX "a manual has one current revision" ON "manual_revisions" ("manual_id") WHERE "state" = 'current';
 
 -- Indexes over what is still open
@@ -116,6 +123,7 @@ CREATE TRIGGER "kept until purged" BEFORE DELETE ON "releases" WHEN (current_use
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "superseded_dispositions" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "photos" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "struck_photos" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "given_names" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "shop_keys" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchors" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchored_heads" EXECUTE FUNCTION "refuse_change"();
@@ -135,7 +143,7 @@ GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA public TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT SELECT, INSERT, UPDATE, DELETE ON TABLES TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT USAGE, SELECT ON SEQUENCES TO hubwright_server;
 REVOKE UPDATE, DELETE ON "movements", "record_entries", "record_links", "sign_offs", "measurements", "releases",
-  "superseded_dispositions", "photos", "struck_photos", "shop_keys", "anchors", "anchored_heads", "purges" FROM hubwright_server;
+  "superseded_dispositions", "given_names", "photos", "struck_photos", "shop_keys", "anchors", "anchored_heads", "purges" FROM hubwright_server;
 DO $$
 BEGIN -- absent when these files are applied by hand
   REVOKE INSERT, UPDATE, DELETE ON "_prisma_migrations" FROM hubwright_server;

@@ -1,7 +1,7 @@
 import { createRoute, redirect } from '@tanstack/react-router';
 import { meQuery } from '../api/me.ts';
 import { ProblemError } from '../api/problem.ts';
-import { Shell } from '../shell/Shell.tsx';
+import { Gate } from '../shell/Gate.tsx';
 import { rootRoute } from './root.tsx';
 
 /** Everything behind sign-in: knows who is there before any page is shown. */
@@ -16,5 +16,5 @@ export const signedInRoute = createRoute({
       throw redirect({ to: '/sign-in' as string, search: { back: location.href } as never });
     }
   },
-  component: Shell,
+  component: Gate,
 });

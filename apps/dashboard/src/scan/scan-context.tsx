@@ -15,10 +15,14 @@ class ScanDesk {
     };
   }
 
+  /** Takes what is nobody's view's business, such as a badge, before any view sees it. */
+  first: ScanTaker = () => false;
+
   /** Where codes go that no view takes. */
   lastResort: (code: string) => void = () => undefined;
 
   deliver(code: string): void {
+    if (this.first(code)) return;
     if (!this.takers.some((taker) => taker(code))) this.lastResort(code);
   }
 }
@@ -32,8 +36,17 @@ export function isTyping(target: EventTarget | null): boolean {
 }
 
 /** Listens for a barcode wedge anywhere on the page, outside of inputs. */
-export function ScanProvider({ fallback, children }: { fallback: (code: string) => void; children: ReactNode }) {
+export function ScanProvider({
+  first,
+  fallback,
+  children,
+}: {
+  first: ScanTaker;
+  fallback: (code: string) => void;
+  children: ReactNode;
+}) {
   const [desk] = useState(() => new ScanDesk());
+  desk.first = first;
   desk.lastResort = fallback;
   useEffect(() => {
     const reader = new WedgeReader();

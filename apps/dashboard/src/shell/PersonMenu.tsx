@@ -1,3 +1,4 @@
+import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { roleTitles } from '@hubwright/contracts/roles';
 import { useQueryClient } from '@tanstack/react-query';
@@ -20,6 +21,7 @@ export function PersonMenu({ onHelp }: { onHelp: () => void }) {
   const queries = useQueryClient();
   const navigate = useNavigateTo();
   const signOut = useCommand(peopleOperations.signOut);
+  const lock = useCommand(accessOperations.lockSession);
   const leave = () =>
     signOut.mutate(
       { input: {} },
@@ -37,6 +39,8 @@ export function PersonMenu({ onHelp }: { onHelp: () => void }) {
         {
           title: `${me.displayName} · ${me.roles.map((role) => roleTitles[role]).join(', ')}`,
           actions: [
+            { id: 'account', text: 'Your account', href: '/account' },
+            { id: 'lock', text: 'Lock this device', onAction: () => lock.mutate({ input: {} }) },
             { id: 'keys', text: 'Keys and scanning', onAction: onHelp },
             { id: 'sign-out', text: 'Sign out', onAction: leave },
           ],

@@ -3,14 +3,17 @@ import { Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { live } from '../api/live.ts';
 import { useMe } from '../api/me.ts';
+import { asBadge } from '../features/people/badge-code.ts';
 import { ShopProvider } from '../format/shop-context.tsx';
 import { ScanProvider } from '../scan/scan-context.tsx';
 import { Link, useNavigateTo } from '../ui/Link.tsx';
 import { Toasts } from '../ui/toasts.tsx';
 import { AreaNavigation } from './AreaNavigation.tsx';
+import { BadgeScanned } from './BadgeScanned.tsx';
 import { HelpDialog } from './HelpDialog.tsx';
 import { Hints } from './Hints.tsx';
 import { LiveMark } from './LiveMark.tsx';
+import { LockScreen } from './LockScreen.tsx';
 import { PersonMenu } from './PersonMenu.tsx';
 import { SearchField } from './SearchField.tsx';
 import { SignInAgain } from './SignInAgain.tsx';
@@ -29,7 +32,8 @@ function useHeadingFocus() {
 
 /** What surrounds every page of a signed-in person. */
 export function Shell() {
-  const { shop } = useMe();
+  const { shop, locked } = useMe();
+  const [badge, setBadge] = useState<string>();
   const queries = useQueryClient();
   const navigate = useNavigateTo();
   const search = useRef<HTMLInputElement>(null);
@@ -37,10 +41,15 @@ export function Shell() {
   const shortcuts = useMemo(() => ({ '/': () => search.current?.focus(), '?': () => setHelpOpen(true) }), []);
   useShortcuts(shortcuts);
   useHeadingFocus();
-  useEffect(() => live.start(queries), [queries]);
+  useEffect(() => (locked ? undefined : live.start(queries)), [queries, locked]);
+  const takeBadge = (code: string) => {
+    const scanned = asBadge(code);
+    if (scanned) setBadge(scanned);
+    return scanned !== undefined;
+  };
   return (
     <ShopProvider value={shop}>
-      <ScanProvider fallback={(code) => navigate(`/find?code=${encodeURIComponent(code)}`)}>
+      <ScanProvider first={takeBadge} fallback={(code) => navigate(`/find?code=${encodeURIComponent(code)}`)}>
         <a className="skip-link" href="#main">
           Skip to the page
         </a>
@@ -60,6 +69,8 @@ export function Shell() {
           <Outlet />
         </main>
         <HelpDialog isOpen={isHelpOpen} onClose={() => setHelpOpen(false)} />
+        <BadgeScanned badge={locked ? undefined : badge} onClose={() => setBadge(undefined)} />
+        <LockScreen />
         <SignInAgain />
         <Toasts />
       </ScanProvider>

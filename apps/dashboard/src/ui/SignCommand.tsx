@@ -3,13 +3,10 @@ import { type ReactNode, useLayoutEffect } from 'react';
 import { z } from 'zod';
 import { useCommand } from '../api/command.ts';
 import { type ProblemError, problemFromIssues } from '../api/problem.ts';
-import { SignatureDialog } from './SignatureDialog.tsx';
+import { SignatureDialog, type Signer } from './SignatureDialog.tsx';
+import { say } from './toasts.tsx';
 
-/** Who signs, as the signature dialog names them. */
-export interface Signer {
-  readonly displayName: string;
-  readonly hasPin: boolean;
-}
+export type { Signer } from './SignatureDialog.tsx';
 
 export interface SignCommandProps<O extends Operation> {
   op: O;
@@ -49,8 +46,7 @@ export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
       isOpen
       onClose={props.onClose}
       meaning={props.op.signs ?? ''}
-      signer={props.signer.displayName}
-      hasPin={props.signer.hasPin}
+      signer={props.signer}
       problem={command.error}
       isPending={command.isPending}
       onSign={(signature) =>
@@ -60,7 +56,11 @@ export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
             ...(props.version === undefined ? {} : { version: props.version }),
           },
           {
-            onSuccess: props.onSigned,
+            onSuccess: (reply) => {
+              // First, so that a feature's own, longer message may take its place.
+              say(`Signed by ${props.signer.displayName}: ${op.signs}`);
+              props.onSigned(reply);
+            },
             onError: (problem) => {
               if (isAboutInput(problem)) props.onWrongInput?.(problem);
             },

@@ -5,7 +5,14 @@ import { CommandForm } from './CommandForm.tsx';
 import { Dialog } from './Dialog.tsx';
 import { TextField } from './TextField.tsx';
 
-export type Signature = { password: string } | { pin: string };
+/** Who signs, as the dialog names them. The server refuses when someone else has taken over the device since. */
+export interface Signer {
+  readonly id: string;
+  readonly displayName: string;
+  readonly hasPin: boolean;
+}
+
+export type Signature = ({ password: string } | { pin: string }) & { signer: string };
 
 export interface SignatureDialogProps {
   isOpen: boolean;
@@ -13,8 +20,7 @@ export interface SignatureDialogProps {
   /** What the signature says, from the operation's `signs`. */
   meaning: string;
   /** Who signs, as it will stand in the record. */
-  signer: string;
-  hasPin: boolean;
+  signer: Signer;
   /** What is being signed, in short: the values and names, as they will be recorded. */
   children: ReactNode;
   problem: ProblemError | null;
@@ -24,10 +30,11 @@ export interface SignatureDialogProps {
 
 /** Shows what is signed and what the signature means, and asks for the PIN or password again. The field is emptied after each try. */
 export function SignatureDialog(props: SignatureDialogProps) {
-  const [byPin, setByPin] = useState(props.hasPin);
+  const { signer } = props;
+  const [byPin, setByPin] = useState(signer.hasPin);
   const [secret, setSecret] = useState('');
   const sign = () => {
-    props.onSign(byPin ? { pin: secret } : { password: secret });
+    props.onSign(byPin ? { pin: secret, signer: signer.id } : { password: secret, signer: signer.id });
     setSecret('');
   };
   const close = () => {
@@ -39,7 +46,7 @@ export function SignatureDialog(props: SignatureDialogProps) {
       <CommandForm
         problem={props.problem}
         isPending={props.isPending}
-        submit={`Sign as ${props.signer}`}
+        submit={`Sign as ${signer.displayName}`}
         onSubmit={sign}
         onCancel={close}
         retryField={byPin ? 'signature/pin' : 'signature/password'}
@@ -61,7 +68,7 @@ export function SignatureDialog(props: SignatureDialogProps) {
           isRequired
           autoFocus
         />
-        {props.hasPin ? (
+        {signer.hasPin ? (
           <Button weight="quiet" onPress={() => setByPin(!byPin)}>
             {byPin ? 'Use the password instead' : 'Use the PIN instead'}
           </Button>

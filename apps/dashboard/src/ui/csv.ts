@@ -5,12 +5,13 @@ export type CellValue = string | number | boolean | null | undefined;
  * One CSV field (RFC 4180 §2: quotes doubled, quoted when it holds a comma, quote or line break).
  *
  * Text that a spreadsheet would run as a formula gets an apostrophe in front (OWASP "CSV Injection": cells beginning
- * with = + - @, tab or carriage return). Numbers are left alone, so that -3 stays a number.
+ * with = + - @, tab, carriage return or line feed; ASVS 5.0 1.2.10 adds NUL; the full-width signs and signs after blanks run
+ * too in some programs). Numbers are left alone, so that -3 stays a number.
  */
 export function csvField(value: CellValue): string {
   if (value === null || value === undefined) return '';
   if (typeof value !== 'string') return String(value);
-  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  const safe = /^\p{Cc}|^\s*[=+\-@＝＋－＠]/u.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

@@ -11,7 +11,11 @@ describe('CSV', () => {
 
   it('disarms text a spreadsheet would run (OWASP, CSV Injection), but leaves numbers numbers', () => {
     expect(csvField('=HYPERLINK("x")')).toBe('"\'=HYPERLINK(""x"")"');
-    for (const text of ['+1', '-1', '@a', '\ta']) expect(csvField(text)).toBe(`'${text}`);
+    for (const text of ['+1', '-1', '@a', '\ta', '\u0000=1', '  =1', '＝1', '＋1', '－8AN', '＠a', '-8AN'])
+      expect(csvField(text)).toBe(`'${text}`);
+    expect(csvField('\r=1')).toBe('"\'\r=1"');
+    expect(csvField('\n=1')).toBe('"\'\n=1"');
+    for (const text of ['1E5', '00123', '2-3', '  plain']) expect(csvField(text)).toBe(text);
     expect(csvField(-3)).toBe('-3');
     expect(csvField('A-1')).toBe('A-1');
   });

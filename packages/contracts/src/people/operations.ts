@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
-import { date, id, line } from '../values.ts';
+import { date, id, instant, line } from '../values.ts';
+import { newPassword, password } from './secrets.ts';
 
 /** The processes a person can be authorised for. */
 export const processes = [
@@ -54,17 +55,34 @@ export const shopProfile = z
     inspectOwnWork: z.array(processSchema),
     /** The authority asks for the approving person’s own certificate number beside the name in a release. */
     namesPersonCertificate: z.boolean().default(false),
+    /** Who must give a one-time code at sign-in beside the password. */
+    secondFactorRoles: z.array(roleSchema).default(['administrator']),
+    /** A device nobody touches locks itself. */
+    lockAfterMinutes: z.int().min(1).max(120).default(10),
+    /** How long after a full sign-in badge and PIN do on that device; 0 for never. */
+    badgeSwitchHours: z.int().min(0).max(12).default(12),
   })
   .meta({ id: 'ShopProfile' });
 
-const me = z
+export const me = z
   .object({
     id,
     displayName: z.string(),
     initials: z.string(),
     roles: z.array(roleSchema),
     hasPin: z.boolean(),
-    shop: z.object({ name: z.string(), zone: z.string(), currency: z.string(), units: z.string() }),
+    hasSecondFactor: z.boolean(),
+    /** What this person must set up before anything else. */
+    due: z.enum(['own-password', 'second-factor']).nullable(),
+    /** The device locked itself: only unlocking, switching and signing out are open. */
+    locked: z.boolean(),
+    shop: z.object({
+      name: z.string(),
+      zone: z.string(),
+      currency: z.string(),
+      units: z.string(),
+      lockAfterMinutes: z.int(),
+    }),
   })
   .meta({ id: 'Me' });
 
@@ -78,6 +96,11 @@ const person = z
     certificateNumber: z.string().nullable(),
     roles: z.array(roleSchema),
     active: z.boolean(),
+    leftOn: date.nullable(),
+    leaveReason: z.string().nullable(),
+    /** Since when they carry a badge. */
+    badgeSince: instant.nullable(),
+    hasSecondFactor: z.boolean(),
     version: z.int(),
     authorisations: z.array(
       z.object({
@@ -92,8 +115,6 @@ const person = z
   })
   .meta({ id: 'Person' });
 
-const password = z.string().min(1).max(200);
-const newPassword = z.string().min(15, 'Use at least 15 characters').max(200);
 const signInName = z
   .string()
   .trim()
@@ -131,7 +152,7 @@ export const peopleOperations = {
     }),
     output: ok,
     secret: ['administrator'],
-    problems: ['already-set-up', 'weak-password'],
+    problems: ['already-set-up', 'weak-password', 'shared-account'],
   }),
   signIn: command({
     id: 'sign-in',
@@ -139,10 +160,16 @@ export const peopleOperations = {
     path: '/api/session',
     access: 'public',
     summary: 'Start a session with name and password',
-    input: z.strictObject({ signInName: z.string().max(80), password }),
+    input: z.strictObject({
+      signInName: z.string().max(80),
+      password,
+      /** Six digits, or a recovery code; asked for by `code-needed`. Spaces do not count. */
+      code: z.string().max(40).optional(),
+    }),
     output: me,
-    secret: ['password'],
-    problems: ['sign-in-refused', 'sign-in-locked'],
+    secret: ['password', 'code'],
+    openTo: ['locked', 'due'],
+    problems: ['sign-in-refused', 'sign-in-locked', 'code-needed', 'code-refused'],
   }),
   signOut: command({
     id: 'sign-out',
@@ -151,6 +178,7 @@ export const peopleOperations = {
     path: '/api/session',
     access: 'signed-in',
     summary: 'End this session',
+    openTo: ['locked', 'due'],
     input: none,
     output: ok,
   }),
@@ -160,6 +188,7 @@ export const peopleOperations = {
     path: '/api/session',
     access: 'signed-in',
     summary: 'Who is signed in',
+    openTo: ['locked', 'due'],
     input: none,
     output: me,
   }),
@@ -185,15 +214,12 @@ export const peopleOperations = {
       email: z.email().optional(),
       certificateNumber: certificateNumber.optional(),
       roles: z.array(roleSchema).min(1),
+      /** Theirs to replace at the first sign-in; nothing is done or signed with it. */
       password: newPassword,
-      pin: z
-        .string()
-        .regex(/^\d{4,12}$/)
-        .optional(),
     }),
     output: z.object({ id, version: z.int() }),
-    secret: ['password', 'pin'],
-    problems: ['weak-password'],
+    secret: ['password'],
+    problems: ['weak-password', 'name-used-before', 'shared-account'],
     personal: ['signInName', 'displayName', 'initials', 'email', 'certificateNumber'],
   }),
   changePerson: command({
@@ -213,7 +239,7 @@ export const peopleOperations = {
       active: z.boolean(),
     }),
     output: z.object({ id, version: z.int() }),
-    problems: ['last-administrator'],
+    problems: ['last-administrator', 'has-left'],
     personal: ['signInName', 'displayName', 'initials', 'email', 'certificateNumber'],
   }),
   unlockSignIn: command({

@@ -11,6 +11,61 @@ export const peopleProblems = {
     title: 'Too many wrong passwords',
     next: 'Wait 15 minutes, or ask a manager or administrator to unlock.',
   },
+  'code-needed': {
+    status: 401,
+    title: 'Your one-time code is needed too',
+    next: 'Type the six digits your authenticator shows now, or one of your recovery codes.',
+  },
+  'code-refused': {
+    status: 401,
+    title: 'That one-time code does not fit',
+    next: 'Wait for the next code and type that: each works once. The clock of your authenticator must be right.',
+  },
+  'no-code-pending': {
+    status: 409,
+    title: 'The set-up of one-time codes was not begun, or too long ago',
+    next: 'Begin again and scan the new picture.',
+  },
+  'pin-locked': {
+    status: 403,
+    title: 'The PIN is locked after five wrong tries',
+    next: 'Sign in with your password; that frees the PIN.',
+  },
+  'full-sign-in-needed': {
+    status: 401,
+    title: 'A badge is not enough here yet',
+    next: 'Sign in once on this device with name and password; from then on badge and PIN do for the shift.',
+  },
+  'switch-refused': {
+    status: 401,
+    title: 'That badge and PIN do not match',
+    next: 'Scan your own badge and enter your own PIN.',
+  },
+  'name-used-before': {
+    status: 409,
+    title: 'That sign-in name was already given to someone',
+    next: 'Choose another: a name that stands under signatures is never given to another person.',
+  },
+  'shared-account': {
+    status: 422,
+    title: 'An account belongs to one person',
+    next: 'Enter the name of the person; each has their own account, a bench or a shift has none.',
+  },
+  'has-left': {
+    status: 409,
+    title: 'This person has left',
+    next: 'Use “Take back” to let them in again: under the same name in records, with everything granted anew.',
+  },
+  'has-not-left': {
+    status: 409,
+    title: 'This person has not left',
+    next: 'Change the person instead.',
+  },
+  'not-yourself': {
+    status: 409,
+    title: 'Nobody does this for themselves',
+    next: 'Ask another administrator.',
+  },
   'weak-password': {
     status: 422,
     title: 'That password is too easy to guess',

@@ -30,7 +30,7 @@ export const serverOperations = {
     access: 'public',
     summary: 'The database answers and its schema is the one this server knows',
     input: none,
-    output: z.object({ ok: z.literal(true), schema: z.string() }),
+    output: z.object({ ok: z.literal(true), schema: z.string(), clock: z.enum(['right', 'behind']) }),
   }),
   openApi: read({
     id: 'open-api',

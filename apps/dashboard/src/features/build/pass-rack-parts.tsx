@@ -55,8 +55,7 @@ export function PassRackParts(props: Props) {
         isOpen
         onClose={props.onClose}
         meaning={kitsOperations.passRackPart.signs ?? ''}
-        signer={props.signer.displayName}
-        hasPin={props.signer.hasPin}
+        signer={props.signer}
         problem={pass.error}
         isPending={pass.isPending}
         onSign={(signature) => void sign(left, signature)}

@@ -58,8 +58,7 @@ export function JudgeDialog({ lot, onClose, signer }: LotDialogProps & { signer:
         isOpen
         onClose={onClose}
         meaning={inventoryOperations.judgeLot.signs ?? ''}
-        signer={signer.displayName}
-        hasPin={signer.hasPin}
+        signer={signer}
         problem={judge.error}
         isPending={judge.isPending}
         onSign={(signature) =>

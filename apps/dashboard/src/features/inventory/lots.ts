@@ -16,6 +16,7 @@ export type Part = Reply<typeof partOperations.listParts>['rows'][number];
 
 /** Who signs, as the record will name them. */
 export interface Signer {
+  readonly id: string;
   readonly displayName: string;
   readonly hasPin: boolean;
 }

@@ -2,10 +2,12 @@ import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { roleTitles } from '@hubwright/contracts/roles';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { NewerVersion, useSeen } from '../../ui/seen-version.tsx';
+import { AccountActions } from './AccountActions.tsx';
 import { AuthorisationList } from './AuthorisationList.tsx';
 import { ChangePersonForm } from './change-person.tsx';
 import { GrantForm } from './grant-authorisation.tsx';
@@ -34,8 +36,13 @@ export function PersonSheet({ person }: { person: Person }) {
     <section className="sheet stack" aria-label={person.displayName}>
       <div className="row between">
         <h2>{person.displayName}</h2>
-        {person.active ? null : <StateMark state="hold" word="account turned off" />}
+        {person.active ? null : <StateMark state="hold" word={person.leftOn ? 'has left' : 'account turned off'} />}
       </div>
+      {person.leftOn ? (
+        <p>
+          Left on <DateText date={person.leftOn} />: {person.leaveReason}
+        </p>
+      ) : null}
       <p>
         {person.roles.map((role) => roleTitles[role]).join(', ')}
         <span className="soft">
@@ -52,8 +59,9 @@ export function PersonSheet({ person }: { person: Person }) {
         </span>
       </p>
       <div className="row no-print">
-        {mayChange ? <Button onPress={() => setOpen('change')}>Change or turn off</Button> : null}
-        {mayUnlock ? <Button onPress={() => setOpen('unlock')}>Unlock sign-in…</Button> : null}
+        {mayChange && !person.leftOn ? <Button onPress={() => setOpen('change')}>Change or turn off</Button> : null}
+        {mayUnlock && !person.leftOn ? <Button onPress={() => setOpen('unlock')}>Unlock sign-in…</Button> : null}
+        <AccountActions person={person} />
       </div>
       <div className="row between">
         <h3>May sign for</h3>

@@ -1,6 +1,8 @@
-import { processChoices } from '../../format/process-words.ts';
+import { processChoices, roleChoices } from '../../format/process-words.ts';
 import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
+import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { ShopPlaces, ShopPrices } from './ShopMoneyFields.tsx';
 import type { ShopFieldsProps } from './shop-draft.ts';
@@ -76,6 +78,48 @@ function Statements({ draft, onChange, at }: ShopFieldsProps) {
   );
 }
 
+function SigningIn({ draft, onChange, at }: ShopFieldsProps) {
+  return (
+    <FieldGroup
+      title="Signing in"
+      note="Badge and PIN do on a shared tablet only where that person signed in with password (and code) not long ago."
+    >
+      <CheckboxList
+        name={`${at}secondFactorRoles`}
+        label="Must give a one-time code beside the password"
+        value={draft.secondFactorRoles}
+        onChange={(secondFactorRoles) => onChange({ secondFactorRoles })}
+        choices={roleChoices}
+      />
+      {draft.secondFactorRoles.includes('administrator') ? null : (
+        <p>
+          <StateMark state="hold" word="Weak" /> Administrators need no second factor here: whoever learns one password
+          can change everyone’s account. Meant for the demonstration only.
+        </p>
+      )}
+      <DecimalField
+        name={`${at}lockAfterMinutes`}
+        label="A device locks itself when nobody touches it for"
+        unit="minutes"
+        decimals={0}
+        value={draft.lockAfterMinutes}
+        onChange={(lockAfterMinutes) => onChange({ lockAfterMinutes })}
+        isRequired
+      />
+      <DecimalField
+        name={`${at}badgeSwitchHours`}
+        label="Badge and PIN do after a full sign-in for"
+        hint="At most 12; 0 for never"
+        unit="hours"
+        decimals={0}
+        value={draft.badgeSwitchHours}
+        onChange={(badgeSwitchHours) => onChange({ badgeSwitchHours })}
+        isRequired
+      />
+    </FieldGroup>
+  );
+}
+
 /** Every field of the shop profile, in groups. */
 export function ShopFields(props: ShopFieldsProps) {
   return (
@@ -84,6 +128,7 @@ export function ShopFields(props: ShopFieldsProps) {
       <Statements {...props} />
       <ShopPlaces {...props} />
       <ShopPrices {...props} />
+      <SigningIn {...props} />
       <FieldGroup
         title="Inspecting one's own work"
         note="As a rule another person inspects. Tick only the processes where your manual allows the same person to do both; each use stays on the record."

@@ -15,7 +15,6 @@ const nobody = {
   signInName: '',
   email: '',
   certificateNumber: '',
-  pin: '',
   password: '',
   roles: [] as Role[],
 };
@@ -93,20 +92,10 @@ export function AddPersonForm({ onDone, onCancel }: { onDone: (personId: string)
         <PasswordField
           name="password"
           label="First password"
-          hint="At least 15 characters"
+          hint="At least 15 characters; they replace it and choose a PIN when they first sign in"
           autoComplete="new-password"
           value={draft.password}
           onChange={set('password')}
-        />
-        <TextField
-          name="pin"
-          label="PIN"
-          hint="4 to 12 digits, for signing at a shared bench"
-          type="password"
-          inputMode="numeric"
-          autoComplete="off"
-          value={draft.pin}
-          onChange={set('pin')}
         />
       </div>
       <CheckboxList

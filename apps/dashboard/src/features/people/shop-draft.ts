@@ -1,5 +1,6 @@
 import type { Reply, Sent } from '@hubwright/contracts/operation';
 import type { Process, peopleOperations } from '@hubwright/contracts/people/operations';
+import type { Role } from '@hubwright/contracts/roles';
 import { minorDigits, moneyText, parseMoney } from '../../format/money.ts';
 
 export type ShopInput = Sent<typeof peopleOperations.changeShop>;
@@ -23,6 +24,9 @@ export interface ShopDraft {
   quoteValidDays: string;
   inspectOwnWork: Process[];
   namesPersonCertificate: boolean;
+  secondFactorRoles: Role[];
+  lockAfterMinutes: string;
+  badgeSwitchHours: string;
 }
 
 /** A new shop's form: only what can be known from this device is filled in. */
@@ -44,6 +48,9 @@ export function emptyShop(zone: string): ShopDraft {
     quoteValidDays: '30',
     inspectOwnWork: [],
     namesPersonCertificate: false,
+    secondFactorRoles: ['administrator'],
+    lockAfterMinutes: '10',
+    badgeSwitchHours: '12',
   };
 }
 
@@ -56,12 +63,18 @@ export function draftOf(shop: Shop): ShopDraft {
     labourRate: moneyText({ currency: shop.currency, minor: labourRateMinor }),
     evaluationFee: moneyText({ currency: shop.currency, minor: evaluationFeeMinor }),
     quoteValidDays: String(quoteValidDays),
+    lockAfterMinutes: String(shop.lockAfterMinutes),
+    badgeSwitchHours: String(shop.badgeSwitchHours),
   };
 }
 
 /** Text that is not an amount becomes NaN, which the schema refuses at the right field. */
 function minorOf(text: string, currency: string): number {
   return /^[A-Z]{3}$/.test(currency) ? (parseMoney(text, currency) ?? Number.NaN) : Number.NaN;
+}
+
+function wholeNumber(text: string): number {
+  return text.trim() === '' ? Number.NaN : Number(text);
 }
 
 export function shopInput(draft: ShopDraft): ShopInput {
@@ -75,7 +88,9 @@ export function shopInput(draft: ShopDraft): ShopInput {
     recordStatements: { approval, caution },
     labourRateMinor: minorOf(labourRate, draft.currency),
     evaluationFeeMinor: minorOf(evaluationFee, draft.currency),
-    quoteValidDays: quoteValidDays.trim() === '' ? Number.NaN : Number(quoteValidDays),
+    quoteValidDays: wholeNumber(quoteValidDays),
+    lockAfterMinutes: wholeNumber(draft.lockAfterMinutes),
+    badgeSwitchHours: wholeNumber(draft.badgeSwitchHours),
   };
 }
 

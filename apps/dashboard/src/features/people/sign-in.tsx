@@ -1,56 +1,81 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
-import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { type Me, meQuery } from '../../api/me.ts';
-import { sessionLost } from '../../api/session-lost.ts';
+import type { Me } from '../../api/me.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { PasswordField } from '../../ui/PasswordField.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { asBadge } from './badge-code.ts';
+import { CodeField } from './code-field.tsx';
+import { SwitchPersonForm } from './switch-person.tsx';
+import { useTakeOver } from './take-over.ts';
 
-/** Name and password to a session. Used on the sign-in page, and over a page whose session ended. */
+/**
+ * Name and password, then the code where the person has a second factor, to a session. A badge scanned into the name asks
+ * for its PIN instead. Used on the sign-in page, and over a page whose session ended.
+ */
 export function SignInForm({ onSignedIn }: { onSignedIn: (me: Me) => void }) {
-  const queries = useQueryClient();
+  const takeOver = useTakeOver();
   const signIn = useCommand(peopleOperations.signIn);
   const [signInName, setSignInName] = useState('');
   const [password, setPassword] = useState('');
+  const [code, setCode] = useState<string>();
+  const badge = asBadge(signInName);
+  if (badge) return <SwitchPersonForm badge={badge} onSwitched={onSignedIn} onCancel={() => setSignInName('')} />;
   const submit = () =>
     signIn.mutate(
-      { input: { signInName, password } },
+      { input: { signInName, password, ...(code === undefined ? {} : { code }) } },
       {
         onSuccess: (me) => {
-          queries.setQueryData(meQuery.queryKey, me);
-          sessionLost.set(false);
+          takeOver(me);
           onSignedIn(me);
         },
-        onError: () => setPassword(''),
+        onError: ({ type }) => {
+          if (type === 'code-needed' || type === 'code-refused') setCode('');
+          else setPassword('');
+        },
       },
     );
+  const startOver = () => {
+    setCode(undefined);
+    setPassword('');
+    signIn.reset();
+  };
+  // That a code is asked for now is no refusal of what was typed.
+  const problem = signIn.error?.type === 'code-needed' ? null : signIn.error;
   return (
     <CommandForm
-      problem={signIn.error}
+      problem={problem}
       isPending={signIn.isPending}
       submit="Sign in"
       onSubmit={submit}
-      retryField="password"
+      retryField={code === undefined ? 'password' : 'code'}
+      {...(code === undefined ? {} : { onCancel: startOver })}
     >
-      <TextField
-        name="signInName"
-        label="Sign-in name"
-        autoComplete="username"
-        isCode
-        value={signInName}
-        onChange={setSignInName}
-        isRequired
-        autoFocus
-      />
-      <PasswordField
-        name="password"
-        label="Password"
-        autoComplete="current-password"
-        value={password}
-        onChange={setPassword}
-      />
+      {code === undefined ? (
+        <>
+          <TextField
+            name="signInName"
+            label="Sign-in name"
+            hint="Or scan your badge, where you signed in earlier today"
+            autoComplete="username"
+            isCode
+            value={signInName}
+            onChange={setSignInName}
+            isRequired
+            autoFocus
+          />
+          <PasswordField
+            name="password"
+            label="Password"
+            autoComplete="current-password"
+            value={password}
+            onChange={setPassword}
+          />
+        </>
+      ) : (
+        <CodeField value={code} onChange={setCode} />
+      )}
     </CommandForm>
   );
 }

@@ -1,3 +1,4 @@
+import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { recordOperations } from '@hubwright/contracts/records/operations';
 import type { Role } from '@hubwright/contracts/roles';
@@ -23,6 +24,22 @@ export const administrationPages: readonly View[] = [
     title: 'Shop profile',
     question: 'What does every record, quote and date of this shop go by?',
     component: lazyRouteComponent(() => import('./ShopProfilePage.tsx'), 'ShopProfilePage'),
+  },
+  {
+    ...listed,
+    path: '/administration/sessions',
+    title: 'Sessions',
+    question: 'Who is signed in, where, since when?',
+    roles: accessOperations.listSessions.access as readonly Role[],
+    component: lazyRouteComponent(() => import('./SessionsPage.tsx'), 'SessionsPage'),
+  },
+  {
+    ...listed,
+    path: '/account',
+    title: 'Your account',
+    question: 'Where am I signed in, and with what?',
+    inNavigation: false,
+    component: lazyRouteComponent(() => import('./AccountPage.tsx'), 'AccountPage'),
   },
   {
     ...listed,

@@ -1,12 +1,16 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { defineCommand } from '../../platform/command/command.ts';
+import { giveSignInName } from './given-names.ts';
 import { hashSecret, refuseWeak } from './passwords.ts';
+import { refuseSharedName } from './shared-accounts.ts';
 
 export const addPerson = defineCommand(peopleOperations.addPerson, {
   locks: (input) => [`sign-in-name:${input.signInName}`],
   async execute({ tx, input, now, newId }) {
-    refuseWeak(input.password, input.signInName);
+    refuseSharedName(input.displayName);
+    refuseWeak(input.password, input.signInName, [input.displayName]);
     const id = newId();
+    await giveSignInName(tx, input.signInName, { personId: id, now });
     await tx.person.create({
       data: {
         id,
@@ -17,7 +21,6 @@ export const addPerson = defineCommand(peopleOperations.addPerson, {
         certificateNumber: input.certificateNumber ?? null,
         roles: input.roles,
         passwordHash: await hashSecret(input.password),
-        pinHash: input.pin ? await hashSecret(input.pin) : null,
         createdAt: now,
       },
     });

@@ -2,6 +2,10 @@ import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
+import { refuseLastAdministrator } from './last-administrator.ts';
+import { endSessions, forgetDevices } from './sessions.ts';
+import { refuseSharedName } from './shared-accounts.ts';
 
 /** Turning an account off ends all its sessions in the same transaction. */
 export const changePerson = defineCommand(peopleOperations.changePerson, {
@@ -10,21 +14,19 @@ export const changePerson = defineCommand(peopleOperations.changePerson, {
   async execute({ tx, input, expectedVersion }) {
     const person = found(await tx.person.findUnique({ where: { id: input.personId } }), 'This person');
     sameVersion(person.version, expectedVersion);
-    const staysAdministrator = input.active && input.roles.includes('administrator');
-    if (!staysAdministrator) {
-      const others = await tx.person.count({
-        where: { id: { not: person.id }, active: true, roles: { has: 'administrator' } },
-      });
-      if (others === 0 && person.roles.includes('administrator'))
-        throw new Problem('last-administrator', `${person.displayName} is the only administrator`);
-    }
+    if (person.leftOn) throw new Problem('has-left', `${person.displayName} left on ${fromDbDate(person.leftOn)}`);
+    if (!input.active || !input.roles.includes('administrator')) await refuseLastAdministrator(tx, person);
+    refuseSharedName(input.displayName);
     const version = person.version + 1;
     const { displayName, certificateNumber = person.certificateNumber, roles, active } = input;
     await tx.person.update({
       where: { id: person.id },
       data: { displayName, certificateNumber, roles, active, version },
     });
-    if (!input.active) await tx.$executeRaw`DELETE FROM session WHERE sess ->> 'personId' = ${person.id}`;
+    if (!input.active) {
+      await endSessions(tx, person.id);
+      await forgetDevices(tx, person.id);
+    }
     return {
       reply: { id: person.id, version },
       subjects: [{ kind: 'person', id: person.id, before: person.version, after: version }],

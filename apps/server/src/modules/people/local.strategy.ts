@@ -8,14 +8,16 @@ import { parseInput } from '../../platform/command/runner.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { rawInput } from '../../platform/http/operation.ts';
 import { secretMatches } from './passwords.ts';
+import { SecondFactors } from './second-factor.ts';
 import { SignInAttempts } from './sign-in-attempts.ts';
 
-/** Name and password, checked by passport; a wrong name and a wrong password look the same and take the same time. */
+/** Name, password and, where the person has one, second factor, checked by passport; a wrong name and a wrong password look the same and take the same time. */
 @Injectable()
 export class LocalStrategy extends PassportStrategy(Strategy, 'local') {
   constructor(
     @Inject(Reads) private readonly reads: Reads,
     @Inject(SignInAttempts) private readonly attempts: SignInAttempts,
+    @Inject(SecondFactors) private readonly factors: SecondFactors,
   ) {
     super({ usernameField: 'signInName', passwordField: 'password', passReqToCallback: true });
   }
@@ -24,14 +26,27 @@ export class LocalStrategy extends PassportStrategy(Strategy, 'local') {
     const given = parseInput(peopleOperations.signIn, rawInput(peopleOperations.signIn, request)) as {
       signInName: string;
       password: string;
+      code?: string;
     };
     const signInName = given.signInName.trim().toLowerCase();
     await this.attempts.count(signInName, request.ip);
     const person = await this.reads.models.person.findUnique({ where: { signInName } });
     const matches = await secretMatches(person?.passwordHash, given.password);
     if (!matches || !person?.active) throw new Problem('sign-in-refused', 'That name and password do not match');
+    await this.useCode(person, given.code, request.ip);
     await this.attempts.forget(signInName, request.ip);
+    await this.attempts.forgetPin(person.id);
     return { personId: person.id };
+  }
+
+  private async useCode(person: { id: string; signInName: string }, code: string | undefined, address: string) {
+    try {
+      await this.factors.use(person.id, code);
+    } catch (error) {
+      if (error instanceof Problem && error.type === 'code-needed')
+        await this.attempts.giveBack(person.signInName, address);
+      throw error;
+    }
   }
 }
 

@@ -1,5 +1,6 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
-import { Controller, Inject, Req, UseGuards } from '@nestjs/common';
+import { Controller, Inject, Req, Res, UseGuards } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
 import { Call, Operation, Query, type ReadCall, type SignedInRequest } from '../../platform/http/operation.ts';
 import { addPerson } from './add-person.command.ts';
@@ -7,9 +8,9 @@ import { changePerson } from './change-person.command.ts';
 import { changeShop } from './change-shop.command.ts';
 import { grantAuthorisation } from './grant-authorisation.command.ts';
 import { LocalGuard } from './local.strategy.ts';
+import { OwnAccount } from './own-account.ts';
 import { PeopleQueries } from './people.queries.ts';
 import { revokeAuthorisation } from './revoke-authorisation.command.ts';
-import { startSession } from './sessions.ts';
 import { setUpShop } from './set-up-shop.command.ts';
 import { unlockSignIn } from './unlock-sign-in.command.ts';
 
@@ -18,6 +19,7 @@ export class PeopleController {
   constructor(
     @Inject(CommandRunner) private readonly runner: CommandRunner,
     @Inject(PeopleQueries) private readonly queries: PeopleQueries,
+    @Inject(OwnAccount) private readonly account: OwnAccount,
   ) {}
 
   @Operation(peopleOperations.setUpState)
@@ -32,8 +34,11 @@ export class PeopleController {
 
   @Operation(peopleOperations.signIn)
   @UseGuards(LocalGuard)
-  async signIn(@Req() request: SignedInRequest & { user: { personId: string } }) {
-    await startSession(request, request.user.personId);
+  async signIn(
+    @Req() request: SignedInRequest & { user: { personId: string } },
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ) {
+    await this.account.signedIn(request, reply, request.user.personId);
     return this.queries.me(request.user.personId);
   }
 
@@ -44,8 +49,8 @@ export class PeopleController {
   }
 
   @Operation(peopleOperations.me)
-  me(@Query() call: ReadCall<typeof peopleOperations.me>) {
-    return this.queries.me(call.actor.personId);
+  me(@Req() request: SignedInRequest, @Query() call: ReadCall<typeof peopleOperations.me>) {
+    return this.queries.me(call.actor.personId, request.session.lockedAt !== undefined);
   }
 
   @Operation(peopleOperations.listPeople)

@@ -1,7 +1,9 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
+import { giveSignInName } from './given-names.ts';
 import { hashSecret, refuseWeak } from './passwords.ts';
+import { refuseSharedName } from './shared-accounts.ts';
 import { shopSubjectId } from './shop-subject.ts';
 
 /** The one-time set-up: works only while nobody exists. */
@@ -10,8 +12,10 @@ export const setUpShop = defineCommand(peopleOperations.setUpShop, {
   async execute({ tx, input, now, newId }) {
     if ((await tx.person.count()) > 0) throw new Problem('already-set-up', 'There is an administrator already');
     const { administrator } = input;
-    refuseWeak(administrator.password, administrator.signInName);
+    refuseSharedName(administrator.displayName);
+    refuseWeak(administrator.password, administrator.signInName, [administrator.displayName, input.shop.name]);
     const personId = newId();
+    await giveSignInName(tx, administrator.signInName, { personId, now });
     await tx.shopProfile.create({ data: { id: 1, ...input.shop } });
     await tx.person.create({
       data: {
@@ -21,6 +25,7 @@ export const setUpShop = defineCommand(peopleOperations.setUpShop, {
         initials: administrator.initials,
         roles: ['administrator'],
         passwordHash: await hashSecret(administrator.password),
+        secretsOwn: true,
         createdAt: now,
       },
     });

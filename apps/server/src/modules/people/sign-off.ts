@@ -29,16 +29,20 @@ export interface SignOffToWrite {
 }
 
 /** What a command body passes on. */
-type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId'>;
+type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
 
 /** SHA-256 (hex) of the canonical JSON of what was signed: FIPS 180-4 over RFC 8785. */
 export function contentHashOf(content: unknown): string {
-  return createHash('sha256').update(canonicalJson(content)).digest('hex');
+  return hashOfText(canonicalJson(content));
+}
+
+function hashOfText(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 /**
  * The only way a signature is written. The authorisation is copied as it is now; the content's hash binds the signature to
- * what was shown. Throws `performed-in-future`, or `late-reason-missing` when the work was done on an earlier day of the shop.
+ * what was shown; text and hash are kept, and the hash also stands in the chained record entry. Throws `performed-in-future`, or `late-reason-missing` when the work was done on an earlier day of the shop.
  */
 export async function writeSignOff(
   context: Signing,
@@ -48,7 +52,8 @@ export async function writeSignOff(
   const performedAt = signOff.performedAt === undefined ? now : new Date(signOff.performedAt);
   await refuseImpossibleTime(context, performedAt, signOff.lateReason);
   const id = context.newId();
-  const contentHash = contentHashOf(signOff.content);
+  const content = canonicalJson(signOff.content);
+  const contentHash = hashOfText(content);
   const { id: authorisationId, process, level, validFrom, expiresOn } = signOff.authorisation;
   await tx.signOff.create({
     data: {
@@ -66,11 +71,13 @@ export async function writeSignOff(
       performedAt,
       signedAt: now,
       lateReason: signOff.lateReason ?? null,
+      content,
       contentHash,
       supersedesId: signOff.supersedesId ?? null,
       entryId: context.entryId,
     },
   });
+  context.signOffs.push({ id, contentHash });
   return { id, contentHash, performedAt: performedAt.toISOString() };
 }
 

@@ -24,7 +24,7 @@ interface Signed {
 
 /** Signs the record, archives its PDF and keeps both hashes. Nothing of it is ever changed. */
 export async function keepRelease(
-  context: Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId'>,
+  context: Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>,
   { files, facts, content, authorisation, meaning, corrects }: Signed,
 ): Promise<{ releaseId: string; fileHash: string; releaseVersion: number }> {
   const { workOrder, shop } = facts;

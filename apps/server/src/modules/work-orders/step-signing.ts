@@ -10,7 +10,7 @@ import { type HeldAuthorisation, requireAuthorisation } from '../people/public.t
 import { blockOf } from './step-block.ts';
 import { type TurnRow, turnOf } from './turn.ts';
 
-export type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId'>;
+export type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
 
 /** A step with all that its signature is decided on. */
 export type SignedStep = Awaited<ReturnType<typeof stepToSign>>;

@@ -83,14 +83,27 @@ export async function* readArchive(file: string, passphrase: string | undefined)
   try {
     for await (const entry of extract) {
       last = entry.header.name;
-      yield { name: last, size: entry.header.size ?? 0, content: entry as AsyncIterable<Uint8Array> };
+      yield { name: last, size: entry.header.size ?? 0, content: named(entry as AsyncIterable<Uint8Array>, last) };
       entry.resume();
     }
     await fed;
   } catch (error) {
-    if (error instanceof Damaged) throw error;
-    throw new Damaged(`The backup is damaged or cut short at ${last}: ${(error as Error).message}`);
+    throw asDamaged(error, last);
   }
+}
+
+/** What goes wrong while a piece is read is told like what goes wrong between two. */
+async function* named(content: AsyncIterable<Uint8Array>, name: string): AsyncGenerator<Uint8Array> {
+  try {
+    yield* content;
+  } catch (error) {
+    throw asDamaged(error, name);
+  }
+}
+
+function asDamaged(error: unknown, name: string): Damaged {
+  if (error instanceof Damaged) return error;
+  return new Damaged(`The backup is damaged or cut short at ${name}: ${(error as Error).message}`);
 }
 
 /** The file cannot be trusted, or not be read; nothing of it is used. */

@@ -11,6 +11,12 @@ export interface Subject {
   readonly after?: number;
 }
 
+/** A sign-off's id, and the SHA-256 of the canonical JSON of what was signed. */
+export interface SignedContent {
+  readonly id: string;
+  readonly contentHash: string;
+}
+
 /** All a command body gets. There is no clock, chance or connection but these. */
 export interface Context<O extends Operation> {
   readonly tx: Tx;
@@ -22,6 +28,8 @@ export interface Context<O extends Operation> {
   /** The record entry this run will write; rows that must point at it carry this id. */
   readonly entryId: string;
   newId(): string;
+  /** Sign-offs written so far in this run: the record entry names them with the hashes of what was signed. */
+  readonly signOffs: SignedContent[];
   /** The version the caller saw, for versioned operations. */
   readonly expectedVersion: number | undefined;
 }

@@ -1,6 +1,6 @@
 import { append, canonicalJson, type Entry } from '@hubwright/rules/chain';
 import type { Tx } from '../database/client.ts';
-import type { Subject } from './command.ts';
+import type { SignedContent, Subject } from './command.ts';
 import type { RequestIdentity } from './receipts.ts';
 
 const noHash = '0'.repeat(64);
@@ -11,7 +11,7 @@ export interface RecordBody {
   readonly at: string;
   readonly command: string;
   readonly who: { readonly person: string; readonly roles: readonly string[]; readonly authorisation?: unknown };
-  readonly signed?: { readonly meaning: string; readonly by: string };
+  readonly signed?: { readonly meaning: string; readonly by: string; readonly signOffs?: readonly SignedContent[] };
   readonly subjects: readonly Subject[];
   readonly input: unknown;
   readonly facts: unknown;

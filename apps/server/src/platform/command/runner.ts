@@ -5,14 +5,15 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { z } from 'zod';
 import { Database, type Tx } from '../database/client.ts';
 import { LiveFeed } from '../live/live-feed.ts';
-import { type Actor, IDENTITY, type Identity } from './actor.ts';
+import { type Actor, IDENTITY, type Identity, type Signature } from './actor.ts';
 import { CLOCK, type Clock, dateIn } from './clock.ts';
-import type { Command, Outcome } from './command.ts';
+import type { Command, Outcome, SignedContent } from './command.ts';
 import { IDS, type Ids } from './ids.ts';
 import { takeLocks } from './locks.ts';
 import { keepPersonal, withhold } from './personal.ts';
 import { claimReceipt, hashOf, type RequestIdentity } from './receipts.ts';
 import { writeRecord } from './record.ts';
+import { RecordClock } from './record-clock.ts';
 import { Refusals } from './refusals.ts';
 import { withRetries } from './retry.ts';
 import { ShopZone } from './shop-zone.ts';
@@ -51,6 +52,7 @@ export class CommandRunner {
     @Inject(Refusals) private readonly refusals: Refusals,
     @Inject(LiveFeed) private readonly live: LiveFeed,
     @Inject(ShopZone) private readonly zone: ShopZone,
+    @Inject(RecordClock) private readonly recordClock: RecordClock,
   ) {}
 
   /** Runs a command once for its key. Throws Problem; nothing else is an expected outcome. */
@@ -59,6 +61,7 @@ export class CommandRunner {
     const input = parseInput(operation, call.input) as Input<O>;
     try {
       mayCall(operation, call.actor);
+      await this.recordClock.check();
       if (operation.versioned && call.expectedVersion === undefined)
         throw new Problem('version-missing', 'Say in If-Match which version you saw');
       const signedBy = operation.signs ? await this.signature(input, call.actor) : undefined;
@@ -76,7 +79,7 @@ export class CommandRunner {
 
   private async signature(input: Record<string, unknown>, actor: Actor): Promise<string> {
     if (actor.presigned) return 'presigned';
-    return this.identity.checkSignature(actor.personId, input.signature as { password: string } | { pin: string });
+    return this.identity.checkSignature(actor.personId, input.signature as Signature);
   }
 
   private async transaction<O extends Operation>(command: Command<O>, call: Ready<O>): Promise<Reply<O>> {
@@ -101,13 +104,20 @@ export class CommandRunner {
     const { input, actor, expectedVersion } = call;
     const today = dateIn(call.zone, now);
     const newId = () => this.ids.next();
-    const outcome = await command.execute({ tx, input, actor, now, today, entryId, newId, expectedVersion });
+    const signOffs: SignedContent[] = [];
+    const outcome = await command.execute({ tx, input, actor, now, today, entryId, newId, signOffs, expectedVersion });
     const reply = operation.output.parse(outcome.reply) as Reply<O>;
     if (call.dryRun) throw new DryRun(reply);
     const { recorded, values } = withhold(operation, kept);
-    const body = { id: entryId, at: now.toISOString(), input: recorded, ...recordOf(operation, call, outcome) };
+    const body = {
+      id: entryId,
+      at: now.toISOString(),
+      input: recorded,
+      ...recordOf(operation, { call, signOffs }, outcome),
+    };
     await keepPersonal(tx, { entryId, subjects: outcome.subjects }, values);
     await writeRecord(tx, body, { request, reply, touches: operation.touches });
+    this.recordClock.wrote(now);
     return reply;
   }
 
@@ -150,12 +160,19 @@ export function mayCall(operation: Operation, actor: Actor): void {
 }
 
 /** Who did what under which authorisation and signature, as the record keeps it. */
-function recordOf<O extends Operation>(operation: O, call: Ready<O>, outcome: Outcome<O>) {
+function recordOf<O extends Operation>(
+  operation: O,
+  { call, signOffs }: { call: Ready<O>; signOffs: readonly SignedContent[] },
+  outcome: Outcome<O>,
+) {
   const { authorisation, reason } = outcome;
+  const content = signOffs.length > 0 ? { signOffs } : {};
   return {
     command: operation.id,
     who: { person: call.actor.personId, roles: call.actor.roles, ...(authorisation ? { authorisation } : {}) },
-    ...(operation.signs && call.signedBy ? { signed: { meaning: operation.signs, by: call.signedBy } } : {}),
+    ...(operation.signs && call.signedBy
+      ? { signed: { meaning: operation.signs, by: call.signedBy, ...content } }
+      : {}),
     subjects: outcome.subjects,
     facts: outcome.facts ?? {},
     ...(reason ? { reason } : {}),

@@ -9,18 +9,34 @@ const quarterOfAnHour = 15 * 60;
 @Injectable()
 export class Attempts {
   private readonly limiter: RateLimiterPostgres;
+  private readonly pins: RateLimiterPostgres;
 
   constructor(@Inject(Database) database: Database) {
-    this.limiter = new RateLimiterPostgres({
+    const table = {
       storeClient: database.pool,
       tableName: 'sign_in_attempts',
       tableCreated: true,
       clearExpiredByTimeout: false,
       keyPrefix: '',
+    };
+    this.limiter = new RateLimiterPostgres({
+      ...table,
       points: 10,
       duration: quarterOfAnHour,
       blockDuration: quarterOfAnHour,
     });
+    // No duration: time does not free a locked PIN, only a full sign-in does.
+    this.pins = new RateLimiterPostgres({ ...table, points: 5, duration: 0 });
+  }
+
+  /** Counts one try at a PIN. Throws `pin-locked` after five wrong ones, until `forget`. */
+  async countPin(key: string): Promise<void> {
+    try {
+      await this.pins.consume(key);
+    } catch (rejected) {
+      if (!(rejected instanceof RateLimiterRes)) throw rejected;
+      throw new Problem('pin-locked', 'Five wrong PINs were entered');
+    }
   }
 
   /** Counts one try. Throws `sign-in-locked` with the seconds to wait and what is locked. */
@@ -37,7 +53,7 @@ export class Attempts {
     }
   }
 
-  /** Starts the key anew. */
+  /** Starts the key anew, a PIN's too. */
   async forget(key: string): Promise<void> {
     await this.limiter.delete(key);
   }

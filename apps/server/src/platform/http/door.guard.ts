@@ -1,3 +1,4 @@
+import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import { type CanActivate, type ExecutionContext, Inject, Injectable } from '@nestjs/common';
 import { type Actor, IDENTITY, type Identity, serverActor } from '../command/actor.ts';
@@ -21,6 +22,7 @@ export class DoorGuard implements CanActivate {
     if (!operation) throw new Problem('not-found', 'There is nothing at this address');
     if (operation.kind === 'command') sameSite(request);
     const actor = await this.actor(request);
+    if (actor && operation.access !== 'public') refuseUnfinished(operation, actor, request);
     if (!actor) {
       if (operation.access !== 'public') throw new Problem('not-signed-in', 'Sign in first');
       request.actor = serverActor;
@@ -45,13 +47,23 @@ export class DoorGuard implements CanActivate {
   }
 
   private async actor(request: SignedInRequest): Promise<Actor | undefined> {
-    const { personId, seenAt } = request.session;
-    if (!personId) return undefined;
+    const { personId, seenAt, endsAt } = request.session;
+    if (!personId || (endsAt !== undefined && endsAt <= Date.now())) return undefined;
     const actor = await this.identity.actor(personId);
     // A session is written at most once a minute, not at each read.
     if (actor && Date.now() - (seenAt ?? 0) > touchMilliseconds) request.session.seenAt = Date.now();
     return actor;
   }
+}
+
+/** Someone whose device is locked, or who has something to set up first, stands before a door that few operations open. */
+function refuseUnfinished(operation: Operation, actor: Actor, request: SignedInRequest): void {
+  if (request.session.lockedAt !== undefined && !operation.openTo.includes('locked'))
+    throw new Problem('session-locked', 'This device is locked');
+  if (actor.due === undefined || operation.openTo.includes('due')) return;
+  throw actor.due === 'own-password'
+    ? new Problem('own-password-due', 'The password in use was given by someone else')
+    : new Problem('second-factor-due', 'There is no second factor yet');
 }
 
 /**

@@ -2,6 +2,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { allOperations } from '@hubwright/contracts/routes';
 import { serverOperations } from '@hubwright/contracts/server/operations';
 import { Controller, Inject } from '@nestjs/common';
+import { RecordClock } from '../command/record-clock.ts';
 import { Reads } from '../database/reads.ts';
 import { openApiDocument } from './open-api.ts';
 import { Operation } from './operation.ts';
@@ -11,7 +12,10 @@ import { Operation } from './operation.ts';
 export class ServerController {
   private document: Record<string, unknown> | undefined;
 
-  constructor(@Inject(Reads) private readonly reads: Reads) {}
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(RecordClock) private readonly recordClock: RecordClock,
+  ) {}
 
   @Operation(serverOperations.alive)
   alive() {
@@ -24,7 +28,14 @@ export class ServerController {
       const [row] = await this.reads.sql<{ name: string }>(
         'SELECT migration_name AS name FROM _prisma_migrations WHERE finished_at IS NOT NULL ORDER BY migration_name DESC LIMIT 1',
       );
-      return { ok: true, schema: row?.name ?? 'empty' };
+      const clock = await this.recordClock.check().then(
+        () => 'right' as const,
+        (problem) => {
+          if (problem instanceof Problem) return 'behind' as const;
+          throw problem;
+        },
+      );
+      return { ok: true, schema: row?.name ?? 'empty', clock };
     } catch {
       throw new Problem('busy', 'The database does not answer yet');
     }

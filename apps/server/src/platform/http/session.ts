@@ -7,9 +7,19 @@ import type { Database } from '../database/client.ts';
 declare module 'fastify' {
   interface Session {
     personId?: string;
+    /** How people name this session; the secret id stays in the cookie and the store. */
+    ref?: string;
     seenAt?: number;
     startedAt?: number;
+    /** No session outlives this moment, however much it is used. */
+    endsAt?: number;
+    /** Browser and system in words. */
     device?: string;
+    by?: 'password' | 'badge';
+    /** When the device locked itself. */
+    lockedAt?: number | undefined;
+    /** A second factor being set up: its secret and the hashes of its recovery codes, until a code confirms it. */
+    pendingFactor?: { sealed: string; recovery: string[]; at: number } | undefined;
   }
 }
 

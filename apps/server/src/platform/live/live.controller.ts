@@ -4,13 +4,17 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Operation } from '../http/operation.ts';
 import { InOrder } from './in-order.ts';
 import { type LiveEvent, LiveFeed } from './live-feed.ts';
+import { LiveSessions } from './live-sessions.ts';
 
 const heartbeatMilliseconds = 15_000;
 
 /** Server-sent events: what changed, as it changes. */
 @Controller()
 export class LiveController {
-  constructor(@Inject(LiveFeed) private readonly feed: LiveFeed) {}
+  constructor(
+    @Inject(LiveFeed) private readonly feed: LiveFeed,
+    @Inject(LiveSessions) private readonly sessions: LiveSessions,
+  ) {}
 
   @Operation(serverOperations.live)
   async stream(@Req() request: FastifyRequest, @Res() reply: FastifyReply): Promise<void> {
@@ -26,8 +30,18 @@ export class LiveController {
       out.write(`id: ${event.id}\ndata: ${JSON.stringify({ nouns: event.nouns, subjects: event.subjects })}\n\n`);
     const seen = request.headers['last-event-id'];
     const stream = new InOrder(send, typeof seen === 'string');
-    const stop = this.feed.subscribe((event) => stream.live(event));
-    const beat = setInterval(() => out.write(': still here\n\n'), heartbeatMilliseconds);
+    // A stream ends with its session: what ends sessions touches people, and at each beat it is looked up anyway.
+    const endWithSession = async () => {
+      if (!(await this.sessions.stands(request.session.sessionId))) out.end();
+    };
+    const stop = this.feed.subscribe((event) => {
+      stream.live(event);
+      if (event.nouns.includes('people')) void endWithSession();
+    });
+    const beat = setInterval(() => {
+      out.write(': still here\n\n');
+      void endWithSession();
+    }, heartbeatMilliseconds);
     out.on('close', () => {
       stop();
       clearInterval(beat);

@@ -13,6 +13,7 @@ import type {
   PurgeRow,
   RecordSource,
   SealedRow,
+  SignOffRow,
   UnkeptFile,
 } from './source.ts';
 
@@ -92,6 +93,14 @@ export class DatabaseSource implements RecordSource {
 
   sealedRows(table: string): AsyncIterable<SealedRow> {
     return sealedRows(this.client, table);
+  }
+
+  signOffs(): AsyncIterable<SignOffRow> {
+    return eachRow(
+      this.client,
+      `SELECT s.id, s.content, s.content_hash AS "contentHash", e.body AS entry
+       FROM sign_offs s LEFT JOIN record_entries e ON e.id = s.entry_id ORDER BY s.id`,
+    );
   }
 
   files(): AsyncIterable<FileRow> {

@@ -13,6 +13,7 @@ import type {
   PurgeRow,
   RecordSource,
   SealedRow,
+  SignOffRow,
   UnkeptFile,
 } from './source.ts';
 
@@ -56,6 +57,11 @@ export class FolderSource implements RecordSource {
   }
   sealedRows(table: string): AsyncIterable<SealedRow> {
     return this.lines(sealedFile(table));
+  }
+  async *signOffs(): AsyncIterable<SignOffRow> {
+    if (!this.manifest.sealedTables.includes('sign_offs')) return;
+    for await (const { values } of this.sealedRows('sign_offs'))
+      yield { id: values.id ?? '', content: values.content ?? '', contentHash: values.content_hash ?? '' };
   }
   files(): AsyncIterable<FileRow> {
     return this.lines(exportFiles.files);

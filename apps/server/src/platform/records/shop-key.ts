@@ -4,6 +4,7 @@ import {
   createPublicKey,
   generateKeyPairSync,
   type KeyObject,
+  randomBytes,
   sign,
   verify,
 } from 'node:crypto';
@@ -94,6 +95,18 @@ export class KeyFolder {
   async find(id: string): Promise<ShopKey | undefined> {
     const pem = await readFile(this.path(id), 'utf8').catch(() => undefined);
     return pem ? { id, privateKey: createPrivateKey(pem) } : undefined;
+  }
+
+  /** 32 random bytes kept under a name, made when first asked for. */
+  async keptSecret(name: string): Promise<Buffer> {
+    const path = join(this.folder, `${name}.key`);
+    await mkdir(this.folder, { recursive: true, mode: 0o700 });
+    await writeFile(path, randomBytes(32), { mode: 0o600, flag: 'wx' }).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EEXIST') throw error;
+    });
+    const secret = await readFile(path);
+    if (secret.length !== 32) throw new Error(`${name}.key is not the 32 bytes that were kept.`);
+    return secret;
   }
 
   private path(id: string): string {

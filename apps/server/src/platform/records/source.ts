@@ -39,6 +39,14 @@ export interface UnkeptFile {
   readonly place: string;
   readonly hash: string;
 }
+/** A signature beside what was signed and the record entry that names it. */
+export interface SignOffRow {
+  readonly id: string;
+  readonly content: string;
+  readonly contentHash: string;
+  /** The entry's text; null when it is gone; left out where anchors alone tie rows to entries, as in a folder. */
+  readonly entry?: string | null;
+}
 /** A proof that records were destroyed by the shop's policy. */
 export interface PurgeRow {
   readonly id: string;
@@ -70,6 +78,7 @@ export interface RecordSource {
   sealedTables(): Promise<string[]>;
   /** In the order of anchors, entries, rows. */
   sealedRows(table: string): AsyncIterable<SealedRow>;
+  signOffs(): AsyncIterable<SignOffRow>;
   files(): AsyncIterable<FileRow>;
   /** Files that rows which are only added name, though no row says they are kept. */
   unkeptFiles(): AsyncIterable<UnkeptFile>;
@@ -86,6 +95,7 @@ export interface Report {
   readonly chains: number;
   readonly links: number;
   readonly anchors: number;
+  readonly signOffs: number;
   readonly files: number;
   /** Public keys by name, oldest first: to be compared with what the shop says its keys are. */
   readonly keys: readonly string[];

@@ -32,7 +32,7 @@ export async function verifyFolder(folder: string, trust: Trust = {}): Promise<R
 
 function unreadable(error: Error): Report {
   const faults = [{ place: 'the folder', reason: error.message }];
-  return { chains: 0, links: 0, anchors: 0, files: 0, keys: [], faults, notices: [] };
+  return { chains: 0, links: 0, anchors: 0, signOffs: 0, files: 0, keys: [], faults, notices: [] };
 }
 
 async function checkListed(folder: string, { files }: Manifest): Promise<Fault[]> {

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { checkAnchors, checkKeys } from './check-anchors.ts';
 import { checkChains, checkLooseEntries } from './check-chains.ts';
 import { checkPurges } from './check-purges.ts';
+import { checkSignOffs } from './check-sign-offs.ts';
 import type { Fault, RecordSource, Report } from './source.ts';
 
 /** Checks everything a source holds; what does not fit is named with its place. Throws only when the source cannot be read. */
@@ -15,10 +16,9 @@ export async function verifyRecords(source: RecordSource): Promise<Report> {
   const { chains, links } = await checkChains(source, purged.chains, fault);
   await checkLooseEntries(source, fault);
   const anchors = await checkAnchors(source, { keys, purged: purged.rows }, fault);
+  const signOffs = await checkSignOffs(source, fault);
   const files = await checkFiles(source, fault);
-  for await (const { place, hash } of source.unkeptFiles())
-    fault(place, `the file ${hash} it names is not among the kept ones`);
-  return { chains, links, anchors, files, keys: [...keys.keys()], faults, notices };
+  return { chains, links, anchors, signOffs, files, keys: [...keys.keys()], faults, notices };
 }
 
 async function checkFiles(source: RecordSource, fault: (place: string, reason: string) => void): Promise<number> {
@@ -29,6 +29,8 @@ async function checkFiles(source: RecordSource, fault: (place: string, reason: s
     if (!bytes) fault(`file ${hash}`, 'the file is gone');
     else if (!(await isWhole(bytes, hash, size))) fault(`file ${hash}`, 'the file was changed');
   }
+  for await (const { place, hash } of source.unkeptFiles())
+    fault(place, `the file ${hash} it names is not among the kept ones`);
   return count;
 }
 

@@ -1,0 +1,46 @@
+import { createHash } from 'node:crypto';
+import { canonicalJson } from '@hubwright/rules/chain';
+import type { RecordSource, SignOffRow } from './source.ts';
+
+/** Every signature still says what was signed: its content has its hash, and the chained entry names the same hash. */
+export async function checkSignOffs(
+  source: RecordSource,
+  fault: (place: string, reason: string) => void,
+): Promise<number> {
+  let count = 0;
+  for await (const row of source.signOffs()) {
+    count += 1;
+    const reason = misfit(row);
+    if (reason) fault(`signature ${row.id}`, reason);
+  }
+  return count;
+}
+
+function misfit({ id, content, contentHash, entry }: SignOffRow): string | undefined {
+  if (createHash('sha256').update(content).digest('hex') !== contentHash)
+    return 'what was signed is not what its hash says';
+  if (!isCanonical(content)) return 'what was signed is not kept as it was hashed';
+  if (entry === undefined) return undefined;
+  if (entry === null) return 'the record entry of this signature is gone';
+  const named = namedIn(entry).find((one) => one.id === id);
+  if (!named) return 'the record entry does not name this signature';
+  return named.contentHash === contentHash ? undefined : 'the record entry names another content';
+}
+
+function isCanonical(text: string): boolean {
+  try {
+    return canonicalJson(JSON.parse(text)) === text;
+  } catch {
+    return false;
+  }
+}
+
+function namedIn(entry: string): { id: string; contentHash: string }[] {
+  try {
+    return (
+      (JSON.parse(entry) as { signed?: { signOffs?: { id: string; contentHash: string }[] } }).signed?.signOffs ?? []
+    );
+  } catch {
+    return [];
+  }
+}
