@@ -7,6 +7,7 @@ import { demoPin } from '../../seed/data/people.ts';
 import { readsOf } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { goodValues, Job } from '../support/job.ts';
+import { jpeg } from '../support/pictures.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture, scan } from '../support/view-page.ts';
 
@@ -181,6 +182,57 @@ describe('a day on the floor', () => {
     expect(await technician.getByRole('button', { name: /correct it/ }).count()).toBe(0);
     await picture(technician, 'floor-printed-traveler');
     await technician.emulateMedia({ media: 'screen' });
+  }, 120_000);
+
+  test('the technician photographs the finding; who cannot see the picture is told what it shows', async () => {
+    await technician.goto('/findings?show=undecided');
+    await technician.getByText('F-0001').first().click(slow);
+    const bytes = await jpeg(1_600, 1_200);
+    const choosing = technician.waitForEvent('filechooser');
+    await press('Take a photo');
+    await (await choosing).setFiles({ name: '../../blade 1.jpg', mimeType: 'image/jpeg', buffer: bytes });
+    const dialog = technician.getByRole('dialog');
+    await dialog.getByAltText('As chosen, not sent yet').waitFor(slow);
+    await dialog.getByRole('button', { name: 'Put on record' }).click();
+    await dialog.getByText('What it shows: Say what it shows').waitFor(slow);
+    await dialog.getByLabel('What it shows').fill('Blade 1 at 18 in, narrower than the gauge');
+    await looksRight(technician, 'photo-chosen');
+    // The network is lost once: the same request goes out again by itself.
+    await technician.route('**/api/files', (route) => route.abort(), { times: 1 });
+    await dialog.getByRole('button', { name: 'Put on record' }).click();
+    await technician.getByText('The photo is on record.').waitFor(slow);
+    await technician.getByAltText('Blade 1 at 18 in, narrower than the gauge').waitFor(slow);
+    expect(await readsOf(shop).photo.count()).toBe(1);
+  }, 120_000);
+
+  test('a file that is no picture is refused with what to do, and the inspector sees the photo large', async () => {
+    const choosing = technician.waitForEvent('filechooser');
+    await press('Choose a file');
+    await (await choosing).setFiles({ name: 'blade.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('<html>') });
+    const dialog = technician.getByRole('dialog');
+    await dialog.getByLabel('What it shows').fill('Not a picture at all');
+    await dialog.getByRole('button', { name: 'Put on record' }).click();
+    await dialog.getByText('This kind of file is not kept here').waitFor(slow);
+    await looksRight(technician, 'photo-refused');
+    await technician.keyboard.press('Escape');
+    await inspector.goto('/findings?show=undecided');
+    await inspector.getByText('F-0001').first().click(slow);
+    await inspector.getByAltText(/narrower than the gauge/).waitFor(slow);
+    await looksRight(inspector, 'photo-strip');
+    await inspector.getByRole('button', { name: /narrower than the gauge/ }).focus();
+    await inspector.keyboard.press('Enter');
+    await inspector.getByRole('heading', { name: 'Photo 1 of 1' }).waitFor(slow);
+    await inspector.waitForFunction(
+      '[...document.querySelectorAll("[role=dialog] img")].every((img) => img.naturalWidth === 1600)',
+    );
+    await looksRight(inspector, 'photo-large');
+    await press('Strike', inspector);
+    await inspector.getByLabel('Why it should not count').fill('the gauge hides the edge');
+    await press('Strike it', inspector);
+    await inspector.getByText('Struck by').waitFor(slow);
+    await inspector.keyboard.press('Escape');
+    await inspector.getByText('struck', { exact: true }).waitFor(slow);
+    await looksRight(inspector, 'photo-struck');
   }, 120_000);
 
   test('the inspector decides: repair, with its steps, by signature', async () => {

@@ -4,6 +4,7 @@ import { chmod, mkdir, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { fileOperations } from '@hubwright/contracts/files/operations';
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
@@ -22,7 +23,9 @@ import { Database } from '../../apps/server/src/platform/database/client.ts';
 import { startEmbeddedPostgres } from '../../apps/server/src/platform/embedded-postgres/start.ts';
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { emptyDatabase } from '../support/database.ts';
+import { Job } from '../support/job.ts';
 import { as } from '../support/people.ts';
+import { jpeg, sendFile } from '../support/pictures.ts';
 import { tableHashes } from '../support/refused.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { Stockroom } from '../support/stockroom.ts';
@@ -37,6 +40,7 @@ let folder: string;
 let underLoad: string;
 let encrypted: string;
 let fileHash: string;
+let photoId: string;
 const restoredFolders: string[] = [];
 
 const optionsOf = ({ databaseUrl, dataFolder }: ShopApp) => ({
@@ -56,6 +60,7 @@ beforeAll(async () => {
     room.shop.running.files.put({ tx, now: at }, { bytes, mediaType: 'text/plain', title: 'Paper' }),
   );
   await database.close();
+  photoId = await arrivalPhotographed();
   underLoad = join(folder, backupName(at));
   let going = true;
   const clerks = Array.from({ length: 8 }, async () => {
@@ -73,6 +78,15 @@ afterAll(async () => {
   for (const restored of restoredFolders) await rm(restored, { recursive: true, force: true });
   await rm(folder, { recursive: true, force: true });
 });
+
+/** A photo of the condition a unit came in, taken in and put on record over HTTP. */
+async function arrivalPhotographed(): Promise<string> {
+  const { id: workOrderId } = await Job.arrived(room.shop, '4790');
+  const desk = await as(room.shop, 'front-desk');
+  const sent = await sendFile(room.shop, desk, { bytes: await jpeg() });
+  const photo = { workOrderId, fileId: String(sent.body.id), title: 'Crate, one corner crushed' };
+  return (await desk.call(fileOperations.addConditionPhoto, photo)).body.id;
+}
 
 /** Restores into an empty database of the test cluster. */
 async function intoDatabase(file: string, phrase?: string) {
@@ -130,12 +144,15 @@ describe('a backup', () => {
     const there = ShopApp.beside(running, { address, databaseUrl: embedded.url, dataFolder: target });
     const answers = async (shop: ShopApp) => {
       const clerk = await as(shop, 'parts-room');
-      return (await clerk.call(inventoryOperations.listLots, { limit: 50 })).body;
+      const photo = await fetch(`${shop.address}/api/photos/${photoId}/file`, { headers: { cookie: clerk.cookie } });
+      expect([photo.status, photo.headers.get('content-type')]).toEqual([200, 'image/jpeg']);
+      const picture = Buffer.from(await photo.arrayBuffer()).toString('base64');
+      return { picture, lots: (await clerk.call(inventoryOperations.listLots, { limit: 50 })).body };
     };
     expect(await answers(there)).toEqual(await answers(room.shop));
     await running.close();
     await embedded.stop();
-  });
+  }, 90_000);
 
   it('is encrypted with age, and opens with its passphrase alone', async () => {
     expect((await readFile(encrypted)).subarray(0, 21).toString()).toBe('age-encryption.org/v1');

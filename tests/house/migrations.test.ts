@@ -11,6 +11,8 @@ const onlyAdded = [
   'measurements',
   'releases',
   'superseded_dispositions',
+  'photos',
+  'struck_photos',
 ];
 
 describe('migrations', () => {

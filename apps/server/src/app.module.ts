@@ -24,7 +24,10 @@ import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
 import { Database } from './platform/database/client.ts';
 import { Reads } from './platform/database/reads.ts';
+import { FilesController } from './platform/files/files.controller.ts';
+import { StagedFiles } from './platform/files/staged-files.ts';
 import { FILES, type FileStore } from './platform/files/store.ts';
+import { Uploads } from './platform/files/uploads.ts';
 import { Attempts } from './platform/http/attempts.ts';
 import { Devices } from './platform/http/devices.ts';
 import { DoorGuard } from './platform/http/door.guard.ts';
@@ -92,7 +95,7 @@ export class AppModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
-      controllers: [ServerController, LiveController],
+      controllers: [ServerController, LiveController, FilesController],
       providers: [
         { provide: Database, useValue: database },
         { provide: CLOCK, useValue: clock },
@@ -112,6 +115,8 @@ export class AppModule {
         LiveSessions,
         CommandRunner,
         Pruning,
+        Uploads,
+        StagedFiles,
         Anchoring,
         Backups,
         { provide: APP_GUARD, useClass: DoorGuard },

@@ -70,6 +70,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
   await registerSessions(fastify, { database, secret: options.sessionSecret, secure });
   await registerHeaders(fastify, { secure });
   await registerRateLimits(fastify, options.requestsPerMinute ?? 3_000);
+  takeFilesAsStreams(fastify);
   const files = new FolderFileStore(options.filesFolder);
   const module = AppModule.with(surroundingsOf(options, { database, files }));
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
@@ -125,6 +126,13 @@ async function begin(app: NestFastifyApplication, fastify: FastifyInstance): Pro
     await app.close();
     throw error;
   }
+}
+
+/** A file's body reaches the one command that takes it unread; every other operation refuses it as not JSON. */
+function takeFilesAsStreams(fastify: FastifyInstance): void {
+  fastify.addContentTypeParser(/^(image\/[\w.+-]+|application\/(pdf|octet-stream))$/, (_request, body, done) =>
+    done(null, body),
+  );
 }
 
 /**

@@ -19,6 +19,7 @@ export const nouns = [
   'bench',
   'releases',
   'due-dates',
+  'files',
   'records',
   'server',
 ] as const;
@@ -64,7 +65,9 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
   /** Input fields about a person, kept apart from the chain so that they can be erased; the chain holds their salted hash. */
   readonly personal: readonly string[];
   /** A read that answers with a file instead of JSON. */
-  readonly produces?: 'application/pdf' | 'text/csv';
+  readonly produces?: 'application/pdf' | 'text/csv' | 'image/jpeg' | '*/*';
+  /** A command whose body is one file as it is, named by these media types; its input is what the path names. */
+  readonly takes?: readonly string[];
 }
 
 type Given<I extends z.ZodObject, O extends z.ZodType> = Pick<
@@ -92,7 +95,8 @@ export function read<I extends z.ZodObject, O extends z.ZodType>(
 
 /** A write: one command, one transaction, one record entry. */
 export function command<I extends z.ZodObject, O extends z.ZodType>(
-  given: Given<I, O> & Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret' | 'personal'>>,
+  given: Given<I, O> &
+    Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret' | 'personal' | 'takes'>>,
 ): Operation<I, O> {
   return {
     kind: 'command',

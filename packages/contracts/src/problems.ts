@@ -1,4 +1,5 @@
 import { customerProblems } from './customers/problems.ts';
+import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
@@ -157,6 +158,7 @@ export const problems = {
   ...quoteProblems,
   ...travelerProblems,
   ...findingProblems,
+  ...fileProblems,
   ...recordProblems,
   ...releaseProblems,
 } as const satisfies Record<string, ProblemKind>;

@@ -1,5 +1,6 @@
 import { customerOperations } from './customers/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
+import { fileOperations } from './files/operations.ts';
 import { findingOperations } from './findings/operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
@@ -35,6 +36,7 @@ export const routes = {
   ...processOperations,
   ...travelerOperations,
   ...findingOperations,
+  ...fileOperations,
   ...recordOperations,
   ...releaseOperations,
   ...dueDateOperations,

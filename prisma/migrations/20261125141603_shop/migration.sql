@@ -41,6 +41,54 @@ CREATE TABLE "aircraft_readings" (
 );
 
 -- CreateTable
+CREATE TABLE "staged_files" (
+    "id" UUID NOT NULL,
+    "hash" TEXT NOT NULL,
+    "size" INTEGER NOT NULL,
+    "media_type" TEXT NOT NULL,
+    "width" INTEGER,
+    "height" INTEGER,
+    "thumbnail_hash" TEXT,
+    "thumbnail_size" INTEGER,
+    "uploaded_by" UUID NOT NULL,
+    "uploaded_at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "staged_files_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "photos" (
+    "id" UUID NOT NULL,
+    "subject_kind" TEXT NOT NULL,
+    "subject_id" UUID NOT NULL,
+    "work_order_id" UUID NOT NULL,
+    "file_hash" TEXT NOT NULL,
+    "thumbnail_file_hash" TEXT,
+    "media_type" TEXT NOT NULL,
+    "width" INTEGER,
+    "height" INTEGER,
+    "title" TEXT NOT NULL,
+    "taken_at" TIMESTAMPTZ(3),
+    "added_by" UUID NOT NULL,
+    "added_at" TIMESTAMPTZ(3) NOT NULL,
+    "entry_id" UUID NOT NULL,
+
+    CONSTRAINT "photos_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "struck_photos" (
+    "id" UUID NOT NULL,
+    "photo_id" UUID NOT NULL,
+    "reason" TEXT NOT NULL,
+    "struck_by" UUID NOT NULL,
+    "struck_at" TIMESTAMPTZ(3) NOT NULL,
+    "entry_id" UUID NOT NULL,
+
+    CONSTRAINT "struck_photos_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "findings" (
     "id" UUID NOT NULL,
     "work_order_id" UUID NOT NULL,
@@ -766,6 +814,7 @@ CREATE TABLE "stored_files" (
     "media_type" TEXT NOT NULL,
     "title" TEXT NOT NULL,
     "created_at" TIMESTAMPTZ(3) NOT NULL,
+    "thumbnail_of" TEXT,
 
     CONSTRAINT "stored_files_pkey" PRIMARY KEY ("hash")
 );
@@ -1003,6 +1052,30 @@ CREATE INDEX "aircraft_customer_id_idx" ON "aircraft"("customer_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "aircraft_readings_aircraft_id_meter_read_on_hours_tenths_key" ON "aircraft_readings"("aircraft_id", "meter", "read_on", "hours_tenths");
+
+-- CreateIndex
+CREATE INDEX "staged_files_uploaded_at_idx" ON "staged_files"("uploaded_at");
+
+-- CreateIndex
+CREATE INDEX "staged_files_hash_idx" ON "staged_files"("hash");
+
+-- CreateIndex
+CREATE INDEX "staged_files_thumbnail_hash_idx" ON "staged_files"("thumbnail_hash");
+
+-- CreateIndex
+CREATE INDEX "photos_subject_kind_subject_id_idx" ON "photos"("subject_kind", "subject_id");
+
+-- CreateIndex
+CREATE INDEX "photos_work_order_id_idx" ON "photos"("work_order_id");
+
+-- CreateIndex
+CREATE INDEX "photos_entry_id_idx" ON "photos"("entry_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "struck_photos_photo_id_key" ON "struck_photos"("photo_id");
+
+-- CreateIndex
+CREATE INDEX "struck_photos_entry_id_idx" ON "struck_photos"("entry_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "findings_number_key" ON "findings"("number");
@@ -1279,6 +1352,15 @@ ALTER TABLE "aircraft" ADD CONSTRAINT "aircraft_customer_id_fkey" FOREIGN KEY ("
 
 -- AddForeignKey
 ALTER TABLE "aircraft_readings" ADD CONSTRAINT "aircraft_readings_aircraft_id_fkey" FOREIGN KEY ("aircraft_id") REFERENCES "aircraft"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "photos" ADD CONSTRAINT "photos_file_hash_fkey" FOREIGN KEY ("file_hash") REFERENCES "stored_files"("hash") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "photos" ADD CONSTRAINT "photos_thumbnail_file_hash_fkey" FOREIGN KEY ("thumbnail_file_hash") REFERENCES "stored_files"("hash") ON DELETE SET NULL ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "struck_photos" ADD CONSTRAINT "struck_photos_photo_id_fkey" FOREIGN KEY ("photo_id") REFERENCES "photos"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "findings" ADD CONSTRAINT "findings_work_order_id_fkey" FOREIGN KEY ("work_order_id") REFERENCES "work_orders"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

@@ -71,6 +71,14 @@ ALTER TABLE "record_links" ADD CONSTRAINT "a link is made of two SHA-256 hashes"
 ALTER TABLE "counters" ADD CONSTRAINT "a counter counts up from one" CHECK ("next" >= 1);
 ALTER TABLE "stored_files" ADD CONSTRAINT "a file is named by its SHA-256 hash" CHECK ("hash" ~ '^[0-9a-f]{64}$' AND "size" >= 0);
 
+-- Photos
+ALTER TABLE "photos" ADD CONSTRAINT "a photo shows a finding, a traveler, a step or a unit"
+  CHECK ("subject_kind" IN ('finding', 'traveler', 'traveler-step', 'work-order'));
+ALTER TABLE "photos" ADD CONSTRAINT "a photo says what it shows" CHECK (length("title") >= 3);
+ALTER TABLE "struck_photos" ADD CONSTRAINT "a struck photo says why" CHECK ("reason" <> '');
+ALTER TABLE "staged_files" ADD CONSTRAINT "a waiting file is named by its SHA-256 hash"
+  CHECK ("hash" ~ '^[0-9a-f]{64}$' AND "size" > 0 AND num_nulls("thumbnail_hash", "thumbnail_size") IN (0, 2));
+
 -- What is true once at a time
 CREATE UNIQUE INDEX "a unit is in the shop once" ON "work_orders" ("unit_id") WHERE "closed_at" IS NULL;
 CREATE UNIQUE INDEX "a part is installed in one place" ON "installations" ("item_id") WHERE "to_date" IS NULL;
@@ -113,6 +121,8 @@ CREATE TRIGGER "kept until purged" BEFORE DELETE ON "measurements" WHEN (current
 CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "releases" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "kept until purged" BEFORE DELETE ON "releases" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "superseded_dispositions" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "photos" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "struck_photos" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "given_names" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "shop_keys" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchors" EXECUTE FUNCTION "refuse_change"();
@@ -133,7 +143,7 @@ GRANT USAGE, SELECT ON ALL SEQUENCES IN SCHEMA public TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT SELECT, INSERT, UPDATE, DELETE ON TABLES TO hubwright_server;
 ALTER DEFAULT PRIVILEGES IN SCHEMA public GRANT USAGE, SELECT ON SEQUENCES TO hubwright_server;
 REVOKE UPDATE, DELETE ON "movements", "record_entries", "record_links", "sign_offs", "measurements", "releases",
-  "superseded_dispositions", "given_names", "shop_keys", "anchors", "anchored_heads", "purges" FROM hubwright_server;
+  "superseded_dispositions", "given_names", "photos", "struck_photos", "shop_keys", "anchors", "anchored_heads", "purges" FROM hubwright_server;
 DO $$
 BEGIN -- absent when these files are applied by hand
   REVOKE INSERT, UPDATE, DELETE ON "_prisma_migrations" FROM hubwright_server;

@@ -8,7 +8,15 @@ import { type Finding, findingMark } from './findings.ts';
 const stepMarks: Partial<Record<string, State>> = { signed: 'signed', failed: 'stop', 'not-needed': 'note' };
 
 /** One finding whole: what, where, who, what it needs and what was decided. */
-export function FindingSheet({ finding, actions }: { finding: Finding; actions: ReactNode }) {
+export function FindingSheet({
+  finding,
+  photos,
+  actions,
+}: {
+  finding: Finding;
+  photos: ReactNode;
+  actions: ReactNode;
+}) {
   return (
     <section className="sheet stack" aria-label={`Finding ${finding.number}`}>
       <p className="row between">
@@ -29,6 +37,7 @@ export function FindingSheet({ finding, actions }: { finding: Finding; actions: 
         {finding.workOrder.customer}
         {finding.decidedBy ? `. Decided by ${finding.decidedBy.displayName}. ${finding.dispositionNote}` : ''}
       </p>
+      {photos}
       {finding.steps.length > 0 ? (
         <ul className="lines">
           {finding.steps.map((step) => (

@@ -7,6 +7,7 @@ import { FindingSheet } from '../../features/findings/FindingSheet.tsx';
 import { FindingTable } from '../../features/findings/FindingTable.tsx';
 import { type Finding, useFindings } from '../../features/findings/findings.ts';
 import { FitReplacement } from '../../features/findings/fit-replacement.tsx';
+import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
@@ -50,6 +51,7 @@ function Actions({ finding }: { finding: Finding }) {
 export function FindingsPage() {
   const [{ show, open }, setAddress] = useAddress(address);
   const findings = useFindings(show);
+  const me = useMe();
   const opened = findings.rows.find((row) => row.id === open);
   return (
     <div className={opened ? styles.beside : ''}>
@@ -70,7 +72,13 @@ export function FindingsPage() {
           />
         </PagesFrame>
       </div>
-      {opened ? <FindingSheet finding={opened} actions={<Actions key={opened.id} finding={opened} />} /> : null}
+      {opened ? (
+        <FindingSheet
+          finding={opened}
+          photos={<PhotoStrip key={opened.id} shown={{ kind: 'finding', id: opened.id }} viewer={me} />}
+          actions={<Actions key={opened.id} finding={opened} />}
+        />
+      ) : null}
     </div>
   );
 }

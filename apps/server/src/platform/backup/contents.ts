@@ -36,5 +36,8 @@ export const pieces = {
   key: (id: string) => `keys/${id}.pem`,
 } as const;
 
-/** Not kept: people sign in again, live events are told anew, and migrations come from the program. */
-export const leftOut = ['_prisma_migrations', 'session', 'outbox', 'sign_in_attempts'];
+/**
+ * Not kept: people sign in again, live events are told anew, files that no record names yet are sent again, and migrations
+ * come from the program.
+ */
+export const leftOut = ['_prisma_migrations', 'session', 'outbox', 'sign_in_attempts', 'staged_files'];

@@ -38,7 +38,7 @@ function describe(operation: Operation): ZodOpenApiOperationObject {
   const shape = operation.input.shape as Record<string, z.ZodType>;
   const rest = Object.fromEntries(Object.entries(shape).filter(([key]) => !inPath.has(key)));
   const path = Object.fromEntries(Object.entries(shape).filter(([key]) => inPath.has(key)));
-  const hasBody = operation.kind === 'command' && Object.keys(rest).length > 0;
+  const hasBody = operation.kind === 'command' && !operation.takes && Object.keys(rest).length > 0;
   return {
     operationId: operation.id,
     summary: operation.summary,
@@ -52,6 +52,7 @@ function describe(operation: Operation): ZodOpenApiOperationObject {
     ...(hasBody
       ? { requestBody: { required: true, content: { 'application/json': { schema: z.strictObject(rest) } } } }
       : {}),
+    ...(operation.takes ? { requestBody: { required: true, content: fileContent(operation.takes) } } : {}),
     responses: {
       '200': {
         description: 'Done',
@@ -63,6 +64,11 @@ function describe(operation: Operation): ZodOpenApiOperationObject {
       },
     },
   } as ZodOpenApiOperationObject;
+}
+
+/** A body of bytes has no schema (OpenAPI 3.1, "Considerations for File Uploads"). */
+function fileContent(takes: readonly string[]) {
+  return Object.fromEntries(takes.map((mediaType) => [mediaType, {}]));
 }
 
 function headers(operation: Operation) {

@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream';
 import type { Operation as AnyOperation, Input } from '@hubwright/contracts/operation';
 import { pathKeys } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
@@ -83,12 +84,20 @@ export const Call = createParamDecorator((_: unknown, context: ExecutionContext)
 
 /** Path values win over a body that repeats their names: the address says which thing is meant. */
 export function rawInput(operation: AnyOperation, request: FastifyRequest): unknown {
-  const given = operation.kind === 'read' ? request.query : (request.body ?? {});
+  const given = operation.kind === 'read' ? request.query : bodyOf(operation, request);
   if (typeof given !== 'object' || given === null || Array.isArray(given)) {
     throw new Problem('malformed-request', 'Send one JSON object');
   }
   const path = request.params as Record<string, string>;
   return { ...given, ...Object.fromEntries(pathKeys(operation.path).map((key) => [key, path[key]])) };
+}
+
+/** A file is read by the one command that takes it, as a stream; to every other it is not JSON. */
+function bodyOf(operation: AnyOperation, { body }: FastifyRequest): unknown {
+  const isFile = body instanceof Readable;
+  if (isFile && !operation.takes) throw new Problem('wrong-type', 'Send application/json');
+  if (operation.takes && !isFile) throw new Problem('not-a-file', `Send one file as ${operation.takes.join(', ')}`);
+  return isFile ? {} : (body ?? {});
 }
 
 function idempotencyKey(request: FastifyRequest): string {

@@ -14,6 +14,7 @@ import type {
   RecordSource,
   SealedRow,
   SignOffRow,
+  UnkeptFile,
 } from './source.ts';
 
 /** Makes texts the same wherever and whenever they are read. */
@@ -108,6 +109,15 @@ export class DatabaseSource implements RecordSource {
       : eachRow(this.client, 'SELECT hash, size FROM stored_files ORDER BY hash');
   }
 
+  async *unkeptFiles(): AsyncIterable<UnkeptFile> {
+    for (const { table, column } of await fileColumns(this.client))
+      yield* eachRow<UnkeptFile>(
+        this.client,
+        `SELECT 'table ${table}, row ' || t.id AS place, t."${column}" AS hash FROM "${table}" t
+         WHERE t."${column}" IS NOT NULL AND NOT EXISTS (SELECT 1 FROM stored_files f WHERE f.hash = t."${column}") ORDER BY t.id`,
+      );
+  }
+
   async fileBytes(hash: string): Promise<AsyncIterable<Uint8Array> | undefined> {
     const path = join(this.filesFolder ?? '', hash.slice(0, 2), hash);
     return access(path).then(
@@ -127,6 +137,16 @@ export async function sealedTables(client: pg.Client | pg.PoolClient): Promise<s
      WHERE t.tgname = 'only added' AND c.relname <> 'record_links' ORDER BY c.relname`,
   );
   return rows.map(({ name }) => name);
+}
+
+/** Columns that name kept files in tables whose rows are only added. */
+async function fileColumns(client: pg.Client | pg.PoolClient): Promise<{ table: string; column: string }[]> {
+  const { rows } = await client.query<{ table: string; column: string }>(
+    `SELECT c.relname AS table, a.attname AS column FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid
+     JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname LIKE '%file\\_hash' AND NOT a.attisdropped
+     WHERE t.tgname = 'only added' ORDER BY c.relname, a.attname`,
+  );
+  return rows;
 }
 
 export async function columnsOf(client: pg.Client | pg.PoolClient, table: string): Promise<string[]> {

@@ -14,6 +14,7 @@ import type {
   RecordSource,
   SealedRow,
   SignOffRow,
+  UnkeptFile,
 } from './source.ts';
 
 /** The records of an exported folder. A line that is not JSON throws, naming the file. */
@@ -65,6 +66,16 @@ export class FolderSource implements RecordSource {
   files(): AsyncIterable<FileRow> {
     return this.lines(exportFiles.files);
   }
+  async *unkeptFiles(): AsyncIterable<UnkeptFile> {
+    const kept = new Set<string>();
+    for await (const { hash } of this.files()) kept.add(hash);
+    for (const table of await this.sealedTables())
+      for await (const { values } of this.sealedRows(table))
+        for (const [column, hash] of Object.entries(values))
+          if (column.endsWith('file_hash') && hash !== null && !kept.has(hash))
+            yield { place: `table ${table}, row ${values.id}`, hash };
+  }
+
   async fileBytes(hash: string): Promise<AsyncIterable<Uint8Array> | undefined> {
     const path = join(this.folder, storedFile(hash));
     return access(path).then(

@@ -34,6 +34,11 @@ export interface SealedRow {
   readonly anchor: number;
   readonly values: Readonly<Record<string, string | null>>;
 }
+/** `place` says which row names it. */
+export interface UnkeptFile {
+  readonly place: string;
+  readonly hash: string;
+}
 /** A signature beside what was signed and the record entry that names it. */
 export interface SignOffRow {
   readonly id: string;
@@ -75,6 +80,8 @@ export interface RecordSource {
   sealedRows(table: string): AsyncIterable<SealedRow>;
   signOffs(): AsyncIterable<SignOffRow>;
   files(): AsyncIterable<FileRow>;
+  /** Files that rows which are only added name, though no row says they are kept. */
+  unkeptFiles(): AsyncIterable<UnkeptFile>;
   /** The bytes kept under a hash; undefined when they are not there. */
   fileBytes(hash: string): AsyncIterable<Uint8Array> | undefined | Promise<AsyncIterable<Uint8Array> | undefined>;
 }

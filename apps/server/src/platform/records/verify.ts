@@ -29,6 +29,8 @@ async function checkFiles(source: RecordSource, fault: (place: string, reason: s
     if (!bytes) fault(`file ${hash}`, 'the file is gone');
     else if (!(await isWhole(bytes, hash, size))) fault(`file ${hash}`, 'the file was changed');
   }
+  for await (const { place, hash } of source.unkeptFiles())
+    fault(place, `the file ${hash} it names is not among the kept ones`);
   return count;
 }
 
