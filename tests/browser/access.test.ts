@@ -89,7 +89,7 @@ describe('who is at the screen', () => {
     await looksRight(administrator, 'badge');
     await administrator.keyboard.press('Escape');
     tablet = await pageOf(browser, shop, { signInName: 'parts', width: 1180, height: 820 });
-    await tablet.getByRole('heading', { level: 1 }).waitFor(slow);
+    await tablet.getByRole('heading', { name: 'What can I pull now' }).waitFor(slow);
     await tablet.locator('main').focus();
     await scan(tablet, badge);
     await tablet.getByLabel('PIN of this badge’s person').fill(demoPin);
@@ -102,6 +102,7 @@ describe('who is at the screen', () => {
       await tablet.getByLabel('Password', { exact: true }).fill(demoPassword);
       await tablet.keyboard.press('Enter');
       await tablet.locator('.initials').waitFor(slow);
+      await tablet.locator('main h1').waitFor(slow);
       if (name === 'tech') await choose(tablet, /Jory/, 'Sign out');
     }
     await tablet.locator('main').focus();
@@ -177,6 +178,30 @@ describe('who is at the screen', () => {
     await page.waitForURL(/\/bench/, slow);
     await context.close();
   }, 180_000);
+
+  // FAA AC 120-78B: a prompt before signing, a notice after it.
+  test('a signature is a deliberate act: what is stated and about what stands before it, a notice after it', async () => {
+    const inspector = await pageOf(browser, shop, { signInName: 'inspector' });
+    await inspector.locator('main h1').waitFor(slow);
+    await inspector.goto('/manuals');
+    await inspector.getByRole('link', { name: 'QOM-301' }).click(slow);
+    await inspector
+      .getByRole('link', { name: /^Revision/ })
+      .first()
+      .click(slow);
+    await press(inspector, 'Check its currency');
+    await press(inspector, 'Go on to sign');
+    const dialog = inspector.getByRole('alertdialog');
+    await dialog.getByText('I checked with the maker that this is the current revision').waitFor(slow);
+    expect(await dialog.locator('.signed-content').textContent()).toContain('QOM-301');
+    await dialog.getByRole('button', { name: 'Sign as Bram Ostler' }).waitFor(slow);
+    await looksRight(inspector, 'signing');
+    await dialog.getByLabel('Your PIN').fill(demoPin);
+    await inspector.keyboard.press('Enter');
+    const notice = inspector.getByRole('alertdialog', { name: /signed/i });
+    await notice.waitFor(slow);
+    await inspector.context().close();
+  }, 120_000);
 
   test('who leaves leaves a list to take over; their signatures stay to be read', async () => {
     await administrator.goto('/administration/people');

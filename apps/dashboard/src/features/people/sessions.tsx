@@ -24,7 +24,7 @@ function Lines({ rows, onEnd, named }: { rows: readonly Session[]; onEnd: (ref: 
               {session.by === 'badge' ? 'by badge and PIN' : 'by password'}
             </span>
             <p className="small">
-              since <InstantText instant={session.since} />, last seen <AgeText instant={session.lastSeen} />
+              since <InstantText instant={session.since} />, last seen <AgeText instant={session.lastSeen} /> ago
             </p>
           </div>
           {session.isThis ? (
