@@ -197,11 +197,17 @@ describe('a day on the floor', () => {
     await dialog.getByText('What it shows: Say what it shows').waitFor(slow);
     await dialog.getByLabel('What it shows').fill('Blade 1 at 18 in, narrower than the gauge');
     await looksRight(technician, 'photo-chosen');
-    // The network is lost once: the same request goes out again by itself.
-    await technician.route('**/api/files', (route) => route.abort(), { times: 1 });
+    // The network is lost once: the same request goes out again by itself, under the same key.
+    const keys: (string | undefined)[] = [];
+    await technician.route('**/api/files', (route) => {
+      keys.push(route.request().headers()['idempotency-key']);
+      return keys.length === 1 ? route.abort() : route.continue();
+    });
     await dialog.getByRole('button', { name: 'Put on record' }).click();
     await technician.getByText('The photo is on record.').waitFor(slow);
     await technician.getByAltText('Blade 1 at 18 in, narrower than the gauge').waitFor(slow);
+    await technician.unroute('**/api/files');
+    expect(keys).toEqual([keys[0], keys[0]]);
     expect(await readsOf(shop).photo.count()).toBe(1);
   }, 120_000);
 
@@ -212,6 +218,7 @@ describe('a day on the floor', () => {
     const dialog = technician.getByRole('dialog');
     await dialog.getByLabel('What it shows').fill('Not a picture at all');
     await dialog.getByRole('button', { name: 'Put on record' }).click();
+    await dialog.getByText('This device cannot show the file.').waitFor(slow);
     await dialog.getByText('This kind of file is not kept here').waitFor(slow);
     await looksRight(technician, 'photo-refused');
     await technician.keyboard.press('Escape');

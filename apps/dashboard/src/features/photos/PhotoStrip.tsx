@@ -20,7 +20,7 @@ export function PhotoStrip({ shown, viewer }: { shown: Shown; viewer: Viewer }) 
   const mayAdd = mayCall(addOperations[shown.kind], viewer.roles);
   if (photos.rows.length === 0 && !mayAdd && !photos.problem) return null;
   return (
-    <section className="stack tight" aria-label="Photos">
+    <section className="stack" aria-label="Photos">
       {photos.problem ? <Refusal problem={photos.problem} /> : null}
       {photos.rows.length > 0 ? (
         <ul className={styles.strip}>

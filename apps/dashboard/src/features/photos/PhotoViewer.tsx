@@ -45,7 +45,7 @@ export function PhotoViewer({ photos, opened, viewer, onOpen, onClose }: PhotoVi
         <Facts photo={photo} />
         <div className="row">
           <Button autoFocus={place === 0} isDisabled={place === 0} onPress={() => go(-1)}>
-            Before
+            Previous
           </Button>
           <Button autoFocus isDisabled={place === photos.length - 1} onPress={() => go(1)}>
             Next

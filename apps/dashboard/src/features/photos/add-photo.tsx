@@ -48,11 +48,14 @@ export function AddPhoto({ shown, file, onClose }: { shown: Shown; file: File; o
 /** The picture as it lies on this device. */
 function Preview({ file }: { file: File }) {
   const [address, setAddress] = useState<string>();
+  const [isShown, setShown] = useState(true);
   useEffect(() => {
     const made = URL.createObjectURL(file);
     setAddress(made);
     return () => URL.revokeObjectURL(made);
   }, [file]);
   if (file.type === 'application/pdf') return <p>A document of {Math.ceil(file.size / 1024)} KB</p>;
-  return address ? <img className={styles.preview} src={address} alt="As chosen, not sent yet" /> : null;
+  if (!isShown) return <p>This device cannot show the file.</p>;
+  if (!address) return null;
+  return <img className={styles.preview} src={address} alt="As chosen, not sent yet" onError={() => setShown(false)} />;
 }

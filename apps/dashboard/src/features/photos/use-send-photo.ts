@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { newKey } from '../../api/call.ts';
-import { ProblemError } from '../../api/problem.ts';
+import { ProblemError, problemFrom } from '../../api/problem.ts';
 import { sendFile } from '../../api/send-file.ts';
 import { addOperations, addTo, type Said, type Shown } from './photos.ts';
 
@@ -17,6 +17,13 @@ export function useSendPhoto(shown: Shown, file: File) {
   const [isPending, setPending] = useState(false);
   const [problem, setProblem] = useState<ProblemError | null>(null);
 
+  /** Said before anything is sent: a tablet's network is slow. */
+  function refuseUnsaid(title: string): void {
+    const { error } = addOperations[shown.kind].input.shape.title.safeParse(title);
+    const errors = error?.issues.map(({ message }) => ({ pointer: '/title', detail: message }));
+    if (errors) throw problemFrom(422, { type: '/problems/invalid-input', detail: 'Nothing was sent yet.', errors });
+  }
+
   async function once(said: Omit<Said, 'fileId'>): Promise<void> {
     fileId.current ??= (await sendFile(file, { key: keys.current.send, onProgress: setShare })).id;
     await addTo(shown, { fileId: fileId.current, ...said }, keys.current.add);
@@ -28,6 +35,7 @@ export function useSendPhoto(shown: Shown, file: File) {
     setPending(true);
     setProblem(null);
     try {
+      refuseUnsaid(said.title);
       await withPatience(() => once(said));
       onDone();
     } catch (error) {
