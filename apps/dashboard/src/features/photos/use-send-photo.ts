@@ -17,13 +17,6 @@ export function useSendPhoto(shown: Shown, file: File) {
   const [isPending, setPending] = useState(false);
   const [problem, setProblem] = useState<ProblemError | null>(null);
 
-  /** Said before anything is sent: a tablet's network is slow. */
-  function refuseUnsaid(title: string): void {
-    const { error } = addOperations[shown.kind].input.shape.title.safeParse(title);
-    const errors = error?.issues.map(({ message }) => ({ pointer: '/title', detail: message }));
-    if (errors) throw problemFrom(422, { type: '/problems/invalid-input', detail: 'Nothing was sent yet.', errors });
-  }
-
   async function once(said: Omit<Said, 'fileId'>): Promise<void> {
     fileId.current ??= (await sendFile(file, { key: keys.current.send, onProgress: setShare })).id;
     await addTo(shown, { fileId: fileId.current, ...said }, keys.current.add);
@@ -35,7 +28,7 @@ export function useSendPhoto(shown: Shown, file: File) {
     setPending(true);
     setProblem(null);
     try {
-      refuseUnsaid(said.title);
+      refuseUnsaid(shown, said.title);
       await withPatience(() => once(said));
       onDone();
     } catch (error) {
@@ -61,4 +54,11 @@ async function withPatience(work: () => Promise<void>): Promise<void> {
       await new Promise((resolve) => setTimeout(resolve, 500 * 2 ** tries));
     }
   }
+}
+
+/** Asked for before anything is sent: a tablet's network is slow. */
+function refuseUnsaid({ kind }: Shown, title: string): void {
+  const { error } = addOperations[kind].input.shape.title.safeParse(title);
+  const errors = error?.issues.map(({ message }) => ({ pointer: '/title', detail: message }));
+  if (errors) throw problemFrom(422, { type: '/problems/invalid-input', detail: 'Nothing was sent yet.', errors });
 }
