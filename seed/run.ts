@@ -42,6 +42,11 @@ class SeedIds {
     return `${time.slice(0, 8)}-${time.slice(8)}-7${count}-8${tail.slice(0, 3)}-${tail.slice(3)}`;
   }
 
+  /** As predictable as the whole invented shop. */
+  secret(): string {
+    return `${this.random()}${this.random()}${this.random()}${this.random()}`;
+  }
+
   /** Eight hexadecimal digits by xorshift, 32 bits. */
   private random(): string {
     let x = this.state;

@@ -5,6 +5,7 @@ import { verifyDatabase } from '../../apps/server/src/platform/records/verify-da
 import { demoPassword, smallestShop } from '../support/builders.ts';
 import { ServerProcess } from '../support/server-process.ts';
 
+const handedOver = 'a first passphrase handed over';
 const kills = Number(process.env.KILLS ?? 10);
 
 /** One clerk who receives lots one after the other and remembers what the server said. */
@@ -83,8 +84,11 @@ describe('the power goes', () => {
     expect([path, response.status]).toEqual([path, 200]);
     return (await response.json()) as { id?: string };
   };
-  const signIn = async (signInName: string) =>
-    (await post('/api/session', { signInName, password: demoPassword })).headers.getSetCookie()[0]?.split(';')[0] ?? '';
+  const signIn = async (signInName: string, password = demoPassword) =>
+    (await post('/api/session', { signInName, password })).headers
+      .getSetCookie()
+      .map((line) => line.split(';')[0])
+      .join('; ');
   beforeAll(async () => {
     server = await ServerProcess.inFreshFolder();
     await server.start();
@@ -92,11 +96,13 @@ describe('the power goes', () => {
     cookie = await signIn('first');
     await send('/api/people', {
       signInName: 'clerk',
-      displayName: 'The clerk',
-      initials: 'C',
+      displayName: 'Wren Talbot',
+      initials: 'WT',
       roles: ['parts-room'],
-      password: demoPassword,
+      password: handedOver,
     });
+    cookie = await signIn('clerk', handedOver);
+    await send('/api/session/password', { password: handedOver, newPassword: demoPassword });
     cookie = await signIn('clerk');
     const part = await send('/api/parts', {
       number: 'KILL-1',

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { createHash } from 'node:crypto';
 import type { Operation } from '@hubwright/contracts/operation';
 import { canonicalJson } from '@hubwright/rules/chain';
 import type { Tx } from '../database/client.ts';
@@ -18,14 +18,18 @@ export function withheldHash(salt: string, value: unknown): string {
     .digest('hex');
 }
 
-/** Takes the personal fields out of what is recorded; the salt keeps short values from being guessed from their hash. */
+/**
+ * Takes the personal fields out of what is recorded; the salt keeps short values from being guessed from their hash. `newSalt`
+ * comes from outside like ids do, so that the same seed gives the same chains.
+ */
 export function withhold(
   { personal }: Pick<Operation, 'personal'>,
   input: Record<string, unknown>,
+  newSalt: () => string,
 ): { recorded: Record<string, unknown>; values: PersonalValue[] } {
   const values = personal
     .filter((field) => input[field] !== undefined && input[field] !== null)
-    .map((field) => ({ field, salt: randomBytes(16).toString('hex'), value: input[field] }));
+    .map((field) => ({ field, salt: newSalt(), value: input[field] }));
   const hashes = values.map(({ field, salt, value }) => [field, { withheld: withheldHash(salt, value) }]);
   return { recorded: { ...input, ...Object.fromEntries(hashes) }, values };
 }

@@ -108,7 +108,7 @@ export class CommandRunner {
     const outcome = await command.execute({ tx, input, actor, now, today, entryId, newId, signOffs, expectedVersion });
     const reply = operation.output.parse(outcome.reply) as Reply<O>;
     if (call.dryRun) throw new DryRun(reply);
-    const { recorded, values } = withhold(operation, kept);
+    const { recorded, values } = withhold(operation, kept, () => this.ids.secret());
     const body = {
       id: entryId,
       at: now.toISOString(),
