@@ -2,6 +2,7 @@
 import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { fileOperations } from '@hubwright/contracts/files/operations';
 import { addDays, addMonths } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
@@ -15,7 +16,8 @@ import { verifyDatabase } from '../../apps/server/src/platform/records/verify-da
 import { verifyFolder } from '../../apps/server/src/platform/records/verify-folder.ts';
 import { readsOf, unknownTimes } from '../support/arrivals.ts';
 import { Job } from '../support/job.ts';
-import { pin } from '../support/people.ts';
+import { as, pin } from '../support/people.ts';
+import { jpeg, sendFile } from '../support/pictures.ts';
 import { ShopApp } from '../support/shop-app.ts';
 
 describe('records whose time has run', () => {
@@ -45,6 +47,7 @@ describe('records whose time has run', () => {
       await sql(
         `SELECT (SELECT count(*) FROM sign_offs WHERE work_order_id = $1)::int AS signatures,
            (SELECT count(*) FROM releases WHERE work_order_id = $1)::int AS releases,
+           (SELECT count(*) FROM photos WHERE work_order_id = $1)::int AS photos,
            (SELECT count(*) FROM record_links WHERE subject_kind = 'work-order' AND subject_id = $1)::int AS entries`,
         [job.id],
       )
@@ -68,6 +71,10 @@ describe('records whose time has run', () => {
     await shop.run(approveRelease(shop.running.files), { workOrderId: job.id, signature: pin }, job.people.inspector, {
       version,
     });
+    const technician = await as(shop, 'technician');
+    const { id: fileId } = (await sendFile(shop, technician, { bytes: await jpeg(), type: 'image/jpeg' })).body;
+    const shown = { workOrderId: job.id, fileId: String(fileId), title: 'The unit as it arrived' };
+    expect((await technician.call(fileOperations.addConditionPhoto, shown)).status).toBe(200);
     number = job.number;
     const [release] = await sql(
       `SELECT file_hash AS hash, (released_at AT TIME ZONE (SELECT zone FROM shop_profile))::date::text AS day FROM releases WHERE work_order_id = $1`,
@@ -92,7 +99,7 @@ describe('records whose time has run', () => {
     await expect(purgeOn(lastDay)).rejects.toThrow(`are kept until ${addDays(lastDay, 1)}`);
     await expect(purgeOn(addDays(lastDay, 1), 'inspector')).rejects.toThrow('is not an administrator');
     expect(await kept()).toEqual(before);
-    expect(before).toMatchObject({ releases: 1 });
+    expect(before).toMatchObject({ releases: 1, photos: 1 });
     expect(await listPurgeable(shop.databaseUrl, lastDay)).toEqual([]);
   });
 
@@ -120,12 +127,16 @@ describe('records whose time has run', () => {
 
   it('go the day after, and leave a signed proof that every check accepts', async () => {
     const today = addDays(addMonths(approvedOn, 36), 1);
+    const [photo] = await sql('SELECT file_hash AS picture, thumbnail_file_hash AS thumbnail FROM photos');
+    await expect(purgeOn(today)).rejects.toThrow('was sent again within the last day');
+    await sql('DELETE FROM staged_files'); // as the sweep does a day after something was sent
+    const destroyed = [fileHash, photo.picture, photo.thumbnail].sort();
     expect(await listPurgeable(shop.databaseUrl, today)).toEqual([{ id: job.id, number, approvedOn, from: today }]);
     const proof = await purgeOn(today);
-    expect(proof).toMatchObject({ by: 'admin', what: `work order ${number}`, files: [fileHash] });
+    expect(proof).toMatchObject({ by: 'admin', what: `work order ${number}`, files: destroyed });
     expect(proof.policy).toContain('another 3 years');
-    expect(await kept()).toEqual({ signatures: 0, releases: 0, entries: 0 });
-    await expect(access(join(files, fileHash.slice(0, 2), fileHash))).rejects.toThrow();
+    expect(await kept()).toEqual({ signatures: 0, releases: 0, photos: 0, entries: 0 });
+    for (const hash of destroyed) await expect(access(join(files, hash.slice(0, 2), hash))).rejects.toThrow();
     const report = await verifyDatabase(shop.databaseUrl, files);
     expect(report.faults).toEqual([]);
     expect(await listPurgeable(shop.databaseUrl, today)).toEqual([]);

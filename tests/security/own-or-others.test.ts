@@ -3,10 +3,8 @@ import { allOperations } from '@hubwright/contracts/routes';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import pg from 'pg';
-import { addPerson } from '../../apps/server/src/modules/people/add-person.command.ts';
-import { serverActor } from '../../apps/server/src/platform/command/actor.ts';
 import { allRounder } from '../support/all-rounder.ts';
-import { demoPassword } from '../support/builders.ts';
+import { demoPassword, newPerson } from '../support/builders.ts';
 import { addressOf, endpoints, fitting } from '../support/described.ts';
 import { as } from '../support/people.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
@@ -15,7 +13,7 @@ import { shopHashes } from '../support/shop-hashes.ts';
 const signed = endpoints.filter(({ id }) => allOperations.find((one) => one.id === id)?.signs !== undefined);
 const ownSession = endpoints.filter(({ path }) => /^\/api\/session(\/|$)/.test(path));
 const someId = '0197c0de-0000-7000-8000-000000000000';
-const neighbour = { signInName: 'neighbour', password: 'reeds beside the long canal', pin: '731946' };
+const neighbour = { password: 'reeds beside the long canal', pin: '731946' };
 
 // The last column of the access table, row by row. Inspecting one's own work is tried where the work is:
 // tests/flows/release.test.ts and tests/flows/bad-input.test.ts.
@@ -29,9 +27,13 @@ describe('what hangs on whose it is', () => {
     sql = new pg.Client({ connectionString: shop.databaseUrl });
     await sql.connect();
     visitor = await allRounder(shop);
-    const boss = { personId: serverActor.personId, roles: ['administrator'] as const };
-    const person = { displayName: 'The Neighbour', initials: 'NB', roles: ['inspector' as const] };
-    await shop.run(addPerson, { ...neighbour, ...person }, boss);
+    const person = {
+      signInName: 'neighbour',
+      displayName: 'Reed Neighbour',
+      initials: 'RN',
+      roles: ['inspector' as const],
+    };
+    await newPerson(shop, person, neighbour);
     before = await shopHashes(shop.databaseUrl);
   });
   afterAll(async () => {
@@ -103,7 +105,7 @@ describe('what hangs on whose it is', () => {
   it('the neighbour’s own password and PIN are right: the refusals above are about whose they are', async () => {
     await sql.query('DELETE FROM sign_in_attempts');
     const answer = await shop.visitor().call(peopleOperations.signIn, {
-      signInName: neighbour.signInName,
+      signInName: 'neighbour',
       password: neighbour.password,
     });
     expect(answer.status).toBe(200);

@@ -45,6 +45,7 @@ export async function setUp(shop: ShopApp): Promise<void> {
 export async function newPerson(
   shop: ShopApp,
   person: { signInName: string; displayName: string; initials: string; roles: Role[] },
+  chosen: { password: string; pin: string } = { password: demoPassword, pin: '2468' },
 ): Promise<{ personId: string; roles: Role[]; signInName: string }> {
   const added = await shop.run(
     addPerson,
@@ -52,7 +53,7 @@ export async function newPerson(
     { personId: serverActor.personId, roles: ['administrator'] },
   );
   const { roles, signInName } = person;
-  const own = { password: firstPassword, newPassword: demoPassword, pin: '2468' };
+  const own = { password: firstPassword, newPassword: chosen.password, pin: chosen.pin };
   await shop.run(chooseOwnPassword(''), own, { personId: added.id, roles });
   return { personId: added.id, roles, signInName };
 }

@@ -1357,7 +1357,7 @@ ALTER TABLE "aircraft_readings" ADD CONSTRAINT "aircraft_readings_aircraft_id_fk
 ALTER TABLE "photos" ADD CONSTRAINT "photos_file_hash_fkey" FOREIGN KEY ("file_hash") REFERENCES "stored_files"("hash") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
-ALTER TABLE "photos" ADD CONSTRAINT "photos_thumbnail_file_hash_fkey" FOREIGN KEY ("thumbnail_file_hash") REFERENCES "stored_files"("hash") ON DELETE SET NULL ON UPDATE CASCADE;
+ALTER TABLE "photos" ADD CONSTRAINT "photos_thumbnail_file_hash_fkey" FOREIGN KEY ("thumbnail_file_hash") REFERENCES "stored_files"("hash") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "struck_photos" ADD CONSTRAINT "struck_photos_photo_id_fkey" FOREIGN KEY ("photo_id") REFERENCES "photos"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

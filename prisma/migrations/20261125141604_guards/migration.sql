@@ -120,9 +120,12 @@ CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "measurements" EXECUTE 
 CREATE TRIGGER "kept until purged" BEFORE DELETE ON "measurements" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "releases" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "kept until purged" BEFORE DELETE ON "releases" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "superseded_dispositions" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "photos" EXECUTE FUNCTION "refuse_change"();
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "struck_photos" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "superseded_dispositions" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "superseded_dispositions" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "photos" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "photos" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "struck_photos" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "struck_photos" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "given_names" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "shop_keys" EXECUTE FUNCTION "refuse_change"();
 CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "anchors" EXECUTE FUNCTION "refuse_change"();
@@ -161,6 +164,6 @@ END
 $$;
 GRANT USAGE ON SCHEMA public TO hubwright_retention;
 GRANT SELECT ON ALL TABLES IN SCHEMA public TO hubwright_retention;
-GRANT DELETE ON "record_entries", "record_links", "sign_offs", "measurements", "releases", "stored_files"
-  TO hubwright_retention;
+GRANT DELETE ON "record_entries", "record_links", "sign_offs", "measurements", "releases", "superseded_dispositions",
+  "photos", "struck_photos", "stored_files" TO hubwright_retention;
 GRANT INSERT ON "purges" TO hubwright_retention;

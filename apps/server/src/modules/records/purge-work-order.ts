@@ -35,8 +35,8 @@ export async function listPurgeable(url: string, today: string): Promise<Purgeab
 }
 
 /**
- * Destroys the signed records of one closed work order: its chains and those of its travelers, findings, kits, quotes and
- * releases, signatures, measurements, printed papers. The order's number, unit and days stay as an index line; entries that
+ * Destroys the signed records of one closed work order: its chains and those of its travelers, findings, kits, quotes,
+ * releases and photos, signatures, measurements, printed papers, pictures. The order's number, unit and days stay as an index line; entries that
  * a part, lot or person's own chain holds stay until that one's turn. @throws PurgeRefused; then nothing was destroyed
  */
 export async function purgeWorkOrder(
@@ -55,7 +55,7 @@ export async function purgeWorkOrder(
     const newest = await client.query<{ id: string }>('SELECT id FROM shop_keys ORDER BY sequence DESC LIMIT 1');
     const key = await keys.find(newest.rows[0]?.id ?? '');
     if (!key) throw new PurgeRefused('The shop’s key is not here: a purge could not be signed.');
-    const files = await filesOf(client, order.id);
+    const files = await filesOf(client, order);
     const proof = await purge(
       client,
       {
@@ -120,7 +120,7 @@ async function chainsOf(client: pg.Client, workOrderId: string): Promise<{ kind:
     `SELECT 'work-order' AS kind, $1::uuid AS id
      UNION ALL SELECT 'traveler', id FROM travelers WHERE work_order_id = $1 UNION ALL SELECT 'finding', id FROM findings WHERE work_order_id = $1
      UNION ALL SELECT 'kit', id FROM kits WHERE work_order_id = $1 UNION ALL SELECT 'quote', id FROM quotes WHERE work_order_id = $1
-     UNION ALL SELECT 'release', id FROM releases WHERE work_order_id = $1`,
+     UNION ALL SELECT 'release', id FROM releases WHERE work_order_id = $1 UNION ALL SELECT 'photo', id FROM photos WHERE work_order_id = $1`,
     [workOrderId],
   );
   return rows;
@@ -135,18 +135,37 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
         'SELECT m.id FROM measurements m JOIN sign_offs s ON s.id = m.sign_off_id WHERE s.work_order_id = $1',
       ),
     },
+    {
+      table: 'superseded_dispositions',
+      ids: await ids(
+        'SELECT d.id FROM superseded_dispositions d JOIN findings f ON f.id = d.finding_id WHERE f.work_order_id = $1',
+      ),
+    },
+    {
+      table: 'struck_photos',
+      ids: await ids('SELECT s.id FROM struck_photos s JOIN photos p ON p.id = s.photo_id WHERE p.work_order_id = $1'),
+    },
+    { table: 'photos', ids: await ids('SELECT id FROM photos WHERE work_order_id = $1') },
     { table: 'releases', ids: await ids('SELECT id FROM releases WHERE work_order_id = $1') },
     { table: 'sign_offs', ids: await ids('SELECT id FROM sign_offs WHERE work_order_id = $1') },
   ];
 }
 
-/** Printed releases that no other work order's release names. */
-async function filesOf(client: pg.Client, workOrderId: string): Promise<string[]> {
-  const { rows } = await client.query<{ hash: string }>(
-    `SELECT DISTINCT file_hash AS hash FROM releases r WHERE work_order_id = $1
-       AND NOT EXISTS (SELECT 1 FROM releases o WHERE o.file_hash = r.file_hash AND o.work_order_id <> $1) ORDER BY 1`,
-    [workOrderId],
+/** Printed releases, photos and their thumbnails that no other work order names. */
+async function filesOf(client: pg.Client, order: { id: string; number: string }): Promise<string[]> {
+  const { rows } = await client.query<{ hash: string; sent: boolean }>(
+    `WITH named AS (
+       SELECT work_order_id, file_hash AS hash FROM releases
+       UNION SELECT work_order_id, file_hash FROM photos
+       UNION SELECT work_order_id, thumbnail_file_hash FROM photos WHERE thumbnail_file_hash IS NOT NULL)
+     SELECT n.hash, EXISTS (SELECT 1 FROM staged_files s WHERE n.hash IN (s.hash, s.thumbnail_hash)) AS sent
+     FROM named n WHERE n.work_order_id = $1
+       AND NOT EXISTS (SELECT 1 FROM named o WHERE o.hash = n.hash AND o.work_order_id <> $1) ORDER BY 1`,
+    [order.id],
   );
+  // A file that someone sent again today waits for its record: its bytes cannot go under it.
+  if (rows.some(({ sent }) => sent))
+    throw new PurgeRefused(`A file of ${order.number} was sent again within the last day: try tomorrow.`);
   return rows.map(({ hash }) => hash);
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from '@jest/globals';
 import { argon2id } from '@noble/hashes/argon2.js';
 import { type Algorithm, hashRaw } from '@node-rs/argon2';
-import { hashSecret, secretMatches } from '../../apps/server/src/modules/people/passwords.ts';
+import { hashSecret, secretMatches } from '../../../apps/server/src/modules/people/passwords.ts';
 
 // RFC 9106 §5.3, "Argon2id Test Vectors": 3 passes, 32 KiB, 4 lanes, tag of 32 bytes.
 const rfc = {

@@ -6,7 +6,7 @@ import {
   refuseWeak,
   refuseWeakPin,
   secretMatches,
-} from '../../apps/server/src/modules/people/passwords.ts';
+} from '../../../apps/server/src/modules/people/passwords.ts';
 
 const argon2id = 2 as Algorithm;
 

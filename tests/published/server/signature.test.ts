@@ -1,6 +1,6 @@
 import { createPrivateKey, createPublicKey } from 'node:crypto';
 import { describe, expect, test } from '@jest/globals';
-import { keyId, signatureHolds, signText } from '../../apps/server/src/platform/records/shop-key.ts';
+import { keyId, signatureHolds, signText } from '../../../apps/server/src/platform/records/shop-key.ts';
 
 // RFC 8032 §7.1, "Test Vectors for Ed25519": secret key, public key, message, signature; all hex. The shop signs texts, so
 // the messages that are no UTF-8 (TEST 3, TEST 1024, TEST SHA(abc)) cannot be given to it.
