@@ -1,5 +1,5 @@
-import type { Scope } from '@hubwright/contracts/manuals/words';
-import type { DeclaredEvent, Paper } from '@hubwright/contracts/work-orders/states';
+import type { DeclaredEvent, Scope } from '@hubwright/contracts/manuals/words';
+import type { Paper } from '@hubwright/contracts/work-orders/states';
 
 /** How far a visit has come, in order. */
 export const milestones = [

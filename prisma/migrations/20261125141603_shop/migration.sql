@@ -362,6 +362,7 @@ CREATE TABLE "route_templates" (
     "part_class" TEXT NOT NULL,
     "scopes" TEXT[],
     "title" TEXT NOT NULL,
+    "material" TEXT,
 
     CONSTRAINT "route_templates_pkey" PRIMARY KEY ("id")
 );
@@ -381,6 +382,13 @@ CREATE TABLE "route_steps" (
     "instrument_kind" TEXT,
     "caution" TEXT,
     "fact" TEXT,
+    "events" TEXT[],
+    "branch" TEXT,
+    "wait_minutes" INTEGER NOT NULL DEFAULT 0,
+    "outside" BOOLEAN NOT NULL DEFAULT false,
+    "batched" BOOLEAN NOT NULL DEFAULT false,
+    "tools" TEXT[],
+    "most_repairs" INTEGER NOT NULL DEFAULT 2,
 
     CONSTRAINT "route_steps_pkey" PRIMARY KEY ("id")
 );
@@ -982,6 +990,14 @@ CREATE TABLE "traveler_steps" (
     "instrument_kind" TEXT,
     "caution" TEXT,
     "fact" TEXT,
+    "branch" TEXT,
+    "wait_minutes" INTEGER NOT NULL DEFAULT 0,
+    "outside" BOOLEAN NOT NULL DEFAULT false,
+    "batched" BOOLEAN NOT NULL DEFAULT false,
+    "tools" TEXT[],
+    "attempt" INTEGER NOT NULL DEFAULT 1,
+    "most_repairs" INTEGER NOT NULL DEFAULT 2,
+    "wait_until" TIMESTAMPTZ(3),
     "finding_id" UUID,
     "state" TEXT NOT NULL DEFAULT 'open',
     "signed_at" TIMESTAMPTZ(3),

@@ -42,6 +42,12 @@ export function work(title: string, process: Process, standardMinutes: number, m
     level: 'perform',
     kind: 'work',
     phase: 'evaluation',
+    events: [],
+    waitMinutes: 0,
+    outside: false,
+    batched: false,
+    tools: [],
+    mostRepairs: 2,
     measures: [],
     ...more,
   };

@@ -182,6 +182,7 @@ export const findingOperations = {
     problems: [
       'finding-decided',
       'repair-not-allowed',
+      'repairs-used-up',
       'still-outside-limits',
       'repair-steps-missing',
       'revision-superseded',
@@ -205,6 +206,7 @@ export const findingOperations = {
       'disposition-paid',
       'disposition-carried-out',
       'repair-not-allowed',
+      'repairs-used-up',
       'still-outside-limits',
       'repair-steps-missing',
       'revision-superseded',

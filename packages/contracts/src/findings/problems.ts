@@ -21,6 +21,11 @@ export const findingProblems = {
     title: 'This may not be repaired',
     next: 'A deformed hub in a critical area is rejected, never repaired.',
   },
+  'repairs-used-up': {
+    status: 409,
+    title: 'This step was repaired as often as the manual allows',
+    next: 'Reject the part, or ask for engineering data that allows another repair.',
+  },
   'still-outside-limits': {
     status: 409,
     title: 'The measured value is outside its limits',

@@ -2,8 +2,10 @@ import { z } from 'zod';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, decimal, id, line } from '../values.ts';
 import {
+  declaredEvent,
   instrumentKind,
   lineSource,
+  material,
   overhaulFact,
   partClass,
   phase,
@@ -62,6 +64,20 @@ export const routeStep = z
     kind: stepKind,
     phase,
     standardMinutes: z.int().min(0).max(10_000),
+    /** Only for units with one of these events declared; empty for every unit. */
+    events: z.array(declaredEvent).max(6).default([]),
+    /** Neighbours of different branches go on side by side; a step without a branch waits for all before it. */
+    branch: z.string().trim().min(1).max(40).optional(),
+    /** Time that needs no hands, from the end of the work: cure, bake, soak. What is behind it waits. */
+    waitMinutes: z.int().min(0).max(20_160).default(0),
+    /** Done by an outside vendor: the part goes out and comes back before it is signed. */
+    outside: z.boolean().default(false),
+    /** Done to many parts at once, as one tank or oven load is. */
+    batched: z.boolean().default(false),
+    /** Special tools by the number the manual gives them. */
+    tools: z.array(z.string().trim().min(1).max(40)).max(10).default([]),
+    /** How often a failure of this step may be repaired before the part is accepted or rejected. */
+    mostRepairs: z.int().min(0).max(9).default(2),
     instrumentKind: instrumentKind.optional(),
     caution: z.string().trim().min(1).max(300).optional(),
     fact: overhaulFact.optional(),
@@ -74,7 +90,14 @@ export const routeStep = z
   .meta({ id: 'RouteStep' });
 
 export const routeTemplate = z
-  .strictObject({ partClass, title: line, scopes: scopesOfLine, steps: z.array(routeStep).min(1).max(80) })
+  .strictObject({
+    partClass,
+    title: line,
+    /** What parts of this route are made of, where that decides the work. */
+    material: material.optional(),
+    scopes: scopesOfLine,
+    steps: z.array(routeStep).min(1).max(80),
+  })
   .meta({ id: 'RouteTemplate' });
 
 /** Time between overhauls: hours, months or both; whichever comes first. */

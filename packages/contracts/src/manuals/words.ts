@@ -32,6 +32,20 @@ export const pitch = z
   .enum(['none', 'fixed', 'ground-adjustable', 'constant-speed', 'feathering', 'reversing'])
   .meta({ id: 'Pitch' });
 
+/** What happened to a unit. Each has an inspection of its own in the manual; none can be answered by a reseal or a balance. */
+export const declaredEvents = ['strike', 'lightning', 'overspeed', 'fire', 'immersion', 'metal-in-oil'] as const;
+export const declaredEvent = z.enum(declaredEvents).meta({ id: 'DeclaredEvent' });
+export type DeclaredEvent = (typeof declaredEvents)[number];
+
+export const eventTitles: Record<DeclaredEvent, string> = {
+  strike: 'Propeller strike',
+  lightning: 'Lightning',
+  overspeed: 'Overspeed',
+  fire: 'Fire',
+  immersion: 'Immersion',
+  'metal-in-oil': 'Metal in the oil',
+};
+
 /** Classes of serialized part; each goes through the shop by the route of its class. `assembly` is the unit itself. */
 export const partClasses = [
   'assembly',

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { meter } from '../customers/operations.ts';
-import { partClasses, scopeSchema } from '../manuals/words.ts';
+import { declaredEvent, partClasses, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { changed, date, hoursTenths, id, instant, line, listOf, note, page, signature } from '../values.ts';
 import { deskBoard, managerBoard, returningUnit, workOrderDetail, workOrderRow } from './shapes.ts';
-import { consentSchema, declaredEvent, holdKind, paper, stageSchema } from './states.ts';
+import { consentSchema, holdKind, paper, stageSchema } from './states.ts';
 
 /** Null means nobody could read it yet. */
 const serial = z.string().trim().min(1, 'Enter the serial, or say that it is not readable yet').max(40).nullable();

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { meter } from '../customers/operations.ts';
-import { partClass, scopeSchema } from '../manuals/words.ts';
+import { declaredEvent, partClass, scopeSchema } from '../manuals/words.ts';
 import { roleSchema } from '../roles.ts';
 import { date, hoursTenths, id, instant } from '../values.ts';
-import { actionSchema, ballHolder, consentSchema, declaredEvent, holdKind, paper, stageSchema } from './states.ts';
+import { actionSchema, ballHolder, consentSchema, holdKind, paper, stageSchema } from './states.ts';
 
 /** The unit as people name it: `serial` is null while nobody could read it. */
 export const unitNamed = z

@@ -258,20 +258,6 @@ export function ballHolderOf(unit: {
   return byConsent[unit.consent] ?? byStage[unit.stage];
 }
 
-/** What happened to a unit. Each has an inspection of its own in the manual; none can be answered by a reseal or a balance. */
-export const declaredEvents = ['strike', 'lightning', 'overspeed', 'fire', 'immersion', 'metal-in-oil'] as const;
-export const declaredEvent = z.enum(declaredEvents).meta({ id: 'DeclaredEvent' });
-export type DeclaredEvent = (typeof declaredEvents)[number];
-
-export const eventTitles: Record<DeclaredEvent, string> = {
-  strike: 'Propeller strike',
-  lightning: 'Lightning',
-  overspeed: 'Overspeed',
-  fire: 'Fire',
-  immersion: 'Immersion',
-  'metal-in-oil': 'Metal in the oil',
-};
-
 /** Papers that should come with a unit. */
 export const papers = ['logbook', 'removal-tag', 'previous-release', 'shipping-list', 'purchase-order'] as const;
 export const paper = z.enum(papers).meta({ id: 'Paper' });

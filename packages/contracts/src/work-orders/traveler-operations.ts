@@ -17,6 +17,7 @@ import {
 
 const signing = [
   'step-out-of-order',
+  'still-waiting',
   'step-done',
   'step-not-needed',
   'traveler-rejected',

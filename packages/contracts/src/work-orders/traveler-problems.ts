@@ -22,6 +22,11 @@ export const travelerProblems = {
     title: 'An earlier step is still open',
     next: 'Sign the named step first.',
   },
+  'still-waiting': {
+    status: 409,
+    title: 'What was done before still needs its time',
+    next: 'Wait until the named time; a cure or bake cut short is not one.',
+  },
   'step-done': {
     status: 409,
     title: 'This step is signed already',

@@ -60,6 +60,18 @@ export const stepRow = z
     instrumentKind: instrumentKind.nullable(),
     caution: z.string().nullable(),
     fact: overhaulFact.nullable(),
+    /** Goes on beside neighbours of other branches. */
+    branch: z.string().nullable(),
+    /** Time that needs no hands, after the work. */
+    waitMinutes: z.int(),
+    /** When that is over, once signed. */
+    waitUntil: instant.nullable(),
+    outside: z.boolean(),
+    batched: z.boolean(),
+    tools: z.array(z.string()),
+    /** Which attempt this is; a repair loop ends in the next one. */
+    attempt: z.int(),
+    mostRepairs: z.int(),
     /** The finding whose repair this step is part of. */
     findingId: id.nullable(),
     state: stepState,
@@ -92,6 +104,8 @@ export const benchStep = z
     standardMinutes: z.int(),
     instrumentKind: instrumentKind.nullable(),
     caution: z.string().nullable(),
+    outside: z.boolean(),
+    batched: z.boolean(),
     priority: z.int(),
     promisedOn: date.nullable(),
     /** Since when it could have been done, as far as steps go. */

@@ -1,4 +1,4 @@
-import { declaredEvents, eventTitles } from '@hubwright/contracts/work-orders/states';
+import { declaredEvents, eventTitles } from '@hubwright/contracts/manuals/words';
 import { useQuery } from '@tanstack/react-query';
 import { CheckboxList } from '../../ui/Checkbox.tsx';
 import { Select } from '../../ui/Select.tsx';

@@ -1,5 +1,4 @@
-import { scopeTitles } from '@hubwright/contracts/manuals/words';
-import { eventTitles } from '@hubwright/contracts/work-orders/states';
+import { eventTitles, scopeTitles } from '@hubwright/contracts/manuals/words';
 import type { ReactNode } from 'react';
 import { meterWords } from '../../format/meter-words.ts';
 import { Amount, DateText, Hours, InstantText } from '../../format/values.tsx';

@@ -1,8 +1,8 @@
 import type { Meter } from '@hubwright/contracts/customers/operations';
-import type { Scope } from '@hubwright/contracts/manuals/words';
+import type { DeclaredEvent, Scope } from '@hubwright/contracts/manuals/words';
 import type { Reply, Sent } from '@hubwright/contracts/operation';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
-import type { DeclaredEvent, Paper } from '@hubwright/contracts/work-orders/states';
+import type { Paper } from '@hubwright/contracts/work-orders/states';
 import { type ProblemError, problemFrom } from '../../api/problem.ts';
 import { queryFor } from '../../api/query.ts';
 import { parseHours } from '../../format/numbers.ts';

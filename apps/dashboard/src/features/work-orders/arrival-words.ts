@@ -1,5 +1,4 @@
-import { type Scope, scopes, scopeTitles } from '@hubwright/contracts/manuals/words';
-import { type DeclaredEvent, eventTitles } from '@hubwright/contracts/work-orders/states';
+import { type DeclaredEvent, eventTitles, type Scope, scopes, scopeTitles } from '@hubwright/contracts/manuals/words';
 
 interface ModelKind {
   readonly kind: string;

@@ -1,5 +1,5 @@
+import { eventTitles } from '@hubwright/contracts/manuals/words';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
-import { eventTitles } from '@hubwright/contracts/work-orders/states';
 import { useState } from 'react';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';

@@ -1,6 +1,7 @@
 import { type Damage, type Disposition, mayRepair } from '@hubwright/contracts/findings/areas';
 import type { PartClass } from '@hubwright/contracts/manuals/words';
 import { Problem } from '@hubwright/contracts/problems';
+import { mayRepairAgain } from '@hubwright/rules/routes';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { kitsOf } from '../kits/public.ts';
@@ -45,6 +46,13 @@ export function refuseImpossible(
     );
   }
   const failed = traveler.steps.find(({ id, state }) => id === finding.stepId && state === 'failed');
+  if (disposition === 'repair' && failed && !mayRepairAgain(failed)) {
+    throw new Problem(
+      'repairs-used-up',
+      `“${failed.title}” failed in attempt ${failed.attempt}; the manual allows ${failed.mostRepairs} repairs`,
+      { step: failed.title, attempt: failed.attempt, mostRepairs: failed.mostRepairs },
+    );
+  }
   if (disposition === 'serviceable' && failed) {
     throw new Problem('still-outside-limits', `“${failed.title}” was measured outside its limits`, {
       step: failed.title,

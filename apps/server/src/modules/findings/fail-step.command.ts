@@ -3,6 +3,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import {
+  performedAt,
   refuseHeld,
   requireTurn,
   type SignedStep,
@@ -21,7 +22,7 @@ export const failStep = defineCommand(operation, {
     const { tx, input } = context;
     const step = await stepToSign(tx, input.stepId);
     const supersedesId = await signedBefore(tx, step, input.reason);
-    if (supersedesId === undefined) await requireTurn(tx, step);
+    if (supersedesId === undefined) await requireTurn(tx, step, performedAt(context));
     const meaning =
       supersedesId === undefined ? (operation.signs ?? '') : `Corrects an earlier sign-off: ${input.reason}`;
     const written = await writeStepSignature(context, step, {

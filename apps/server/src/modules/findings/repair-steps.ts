@@ -45,6 +45,7 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: Laid | undefi
       instrumentKind: null,
       caution: null,
       fact: inspects ? null : 'repaired',
+      ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
       measures: [],
     };
   });
@@ -53,19 +54,14 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: Laid | undefi
 
 function measuredAgain(failed: Laid, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
-  const phase = failed.phase === 'evaluation' ? 'repair' : failed.phase;
+  const { waitMinutes, outside, batched, tools, mostRepairs } = failed;
   return {
-    title: `${failed.title}, again after ${number}`,
-    instruction,
-    process,
-    level,
-    kind,
-    phase,
-    standardMinutes,
-    instrumentKind,
-    caution,
-    fact,
-    measures,
+    title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
+    ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
+    ...{ waitMinutes, outside, batched, tools, mostRepairs },
+    phase: failed.phase === 'evaluation' ? 'repair' : failed.phase,
+    branch: null,
+    attempt: failed.attempt + 1,
   };
 }
 

@@ -1,6 +1,7 @@
 import type { ModelContent } from '@hubwright/contracts/manuals/revision';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import { serialInRange } from '@hubwright/rules/kit-list';
+import { routeFaults } from '@hubwright/rules/routes';
 import type { Tx } from '../../platform/database/client.ts';
 
 interface Model {
@@ -12,7 +13,7 @@ interface Model {
 /**
  * Looks through a revision before anything is written. Throws with a pointer for each wrong line: `unknown-part`, or
  * `line-wrong` for a model of another manual, a line per blade on a unit without blades, a serial range that makes no sense
- * two routes for one class and scope, or two life limits of one part. Answers part ids by number.
+ * two routes for one class and scope, a route nobody could work by, or two life limits of one part. Answers part ids by number.
  */
 export async function refuseWrongContent(
   tx: Tx,
@@ -27,6 +28,7 @@ export async function refuseWrongContent(
     const applications = new Set(model.applications.map(({ id }) => id));
     return [
       ...wrongLines(content, model, pointer),
+      ...doubleRoutes(content, pointer),
       ...wrongRoutes(content, pointer),
       ...doubleLimits(content, pointer),
       ...content.tboRules.flatMap(({ applicationId }, rule) =>
@@ -61,7 +63,7 @@ function wrongLines(content: ModelContent, model: Model, at: string): Pointed[] 
 }
 
 /** Two routes for one class and scope would raise two travelers for one part. */
-function wrongRoutes(content: ModelContent, at: string): Pointed[] {
+function doubleRoutes(content: ModelContent, at: string): Pointed[] {
   const taken = new Map<string, string>();
   return content.routes.flatMap((route, index) =>
     route.scopes.flatMap((scope) => {
@@ -72,6 +74,15 @@ function wrongRoutes(content: ModelContent, at: string): Pointed[] {
         ? []
         : [{ pointer: `${at}/routes/${index}/scopes`, detail: `“${other}” is already the route of ${key}` }];
     }),
+  );
+}
+
+/** Routes nobody could work by. */
+function wrongRoutes({ routes }: ModelContent, at: string): Pointed[] {
+  return routes.flatMap(({ steps }, route) =>
+    routeFaults(steps.map(({ title, phase, branch }) => ({ title, phase, branch: branch ?? null }))).map(
+      ({ step, field, detail }) => ({ pointer: `${at}/routes/${route}/steps/${step}/${field}`, detail }),
+    ),
   );
 }
 

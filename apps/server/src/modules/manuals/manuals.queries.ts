@@ -53,10 +53,12 @@ export class ManualQueries {
         kitList: of(revision.kitList, id).map(({ part, ...line }) =>
           present({ ...line, part: part.number, description: part.description }),
         ),
-        routes: of(revision.routes, id).map((route) => ({
-          ...route,
-          steps: route.steps.map((step) => present({ ...step, measures: step.measures.map(present) })),
-        })),
+        routes: of(revision.routes, id).map((route) =>
+          present({
+            ...route,
+            steps: route.steps.map((step) => present({ ...step, measures: step.measures.map(present) })),
+          }),
+        ),
         tboRules: of(revision.tboRules, id).map(present),
         lifeLimits: of(revision.lifeLimits, id).map(present),
       })) as RevisionDetail['models'],

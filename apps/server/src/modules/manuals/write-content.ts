@@ -75,11 +75,12 @@ async function writeRoutes({ tx, newId }: Writing, revisionId: string, models: r
     })),
   );
   await tx.routeTemplate.createMany({
-    data: routes.map(({ steps: _, ...route }) => ({ ...route, revisionId })),
+    data: routes.map(({ steps: _, material, ...route }) => ({ ...route, revisionId, material: material ?? null })),
   });
   await tx.routeStep.createMany({
-    data: steps.map(({ measures: _, instrumentKind, caution, fact, ...step }) => ({
+    data: steps.map(({ measures: _, instrumentKind, caution, fact, branch, ...step }) => ({
       ...step,
+      branch: branch ?? null,
       instrumentKind: instrumentKind ?? null,
       caution: caution ?? null,
       fact: fact ?? null,

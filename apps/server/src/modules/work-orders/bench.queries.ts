@@ -39,10 +39,11 @@ export class BenchQueries {
       this.turns(input.process ?? null),
       this.authorisations(input.personId ?? actor.personId),
     ]);
+    const now = this.clock.now();
     const urgent = [...turns].sort(byUrgency);
-    const free = urgent.filter((turn) => !blockOf(turn));
+    const free = urgent.filter((turn) => !blockOf(turn, now));
     const blocked = urgent.flatMap((turn) => {
-      const why = blockOf(turn);
+      const why = blockOf(turn, now);
       return why && held.has(`${turn.process} ${turn.level}`) ? [{ ...benchStep(turn), blocked: why }] : [];
     });
     return {
@@ -51,7 +52,7 @@ export class BenchQueries {
         .slice(0, input.limit)
         .map(benchStep),
       blocked: blocked.slice(0, input.limit),
-      byProcess: queues(turns),
+      byProcess: queues(turns, now),
     };
   }
 
@@ -60,15 +61,15 @@ export class BenchQueries {
     actor: Actor,
   ): Promise<Reply<typeof travelerOperations.inspectionQueue>> {
     const [turns, held] = await Promise.all([this.turns(null), this.authorisations(actor.personId)]);
+    const now = this.clock.now();
     const waiting = turns
-      .filter((turn) => (turn.level === 'inspect' || turn.kind === 'inspect') && !blockOf(turn))
+      .filter((turn) => (turn.level === 'inspect' || turn.kind === 'inspect') && !blockOf(turn, now))
       .sort((a, b) => a.ready_since.getTime() - b.ready_since.getTime())
       .slice(0, input.limit);
     const [workers, shop] = await Promise.all([
       this.reads.sql<WorkedBy>(workedBySql, [waiting.map((turn) => turn.traveler_id)]),
       this.reads.models.shopProfile.findUnique({ where: { id: 1 }, select: { inspectOwnWork: true } }),
     ]);
-    const now = this.clock.now().getTime();
     return {
       rows: waiting.map((turn) => {
         const by = workers.filter((one) => one.traveler_id === turn.traveler_id);
@@ -78,7 +79,7 @@ export class BenchQueries {
           workBy: by.map(({ name }) => name),
           ownWork: !relaxed && by.some((one) => one.person_id === actor.personId),
           authorised: held.has(`${turn.process} ${turn.level}`),
-          waitingHours: Math.max(0, Math.floor((now - turn.ready_since.getTime()) / 3_600_000)),
+          waitingHours: Math.max(0, Math.floor((now.getTime() - turn.ready_since.getTime()) / 3_600_000)),
         };
       }),
     };
@@ -116,7 +117,7 @@ function byUrgency(a: TurnRow, b: TurnRow): number {
   );
 }
 
-function queues(turns: readonly TurnRow[]): Board['byProcess'] {
+function queues(turns: readonly TurnRow[], now: Date): Board['byProcess'] {
   const byKey = new Map<string, Board['byProcess'][number]>();
   for (const turn of turns) {
     const key = `${turn.process} ${turn.level}`;
@@ -127,7 +128,7 @@ function queues(turns: readonly TurnRow[]): Board['byProcess'] {
       blocked: 0,
       minutes: 0,
     };
-    if (blockOf(turn)) queue.blocked += 1;
+    if (blockOf(turn, now)) queue.blocked += 1;
     else {
       queue.ready += 1;
       queue.minutes += turn.standard_minutes;
@@ -158,6 +159,8 @@ function benchStep(turn: TurnRow): BenchStep {
     standardMinutes: turn.standard_minutes,
     instrumentKind: turn.instrument_kind as BenchStep['instrumentKind'],
     caution: turn.caution,
+    outside: turn.outside,
+    batched: turn.batched,
     priority: turn.priority,
     promisedOn: turn.promised_on,
     readySince: turn.ready_since.toISOString(),

@@ -1,8 +1,8 @@
 import type { Scope } from '@hubwright/contracts/manuals/words';
+import { eventTitles } from '@hubwright/contracts/manuals/words';
 import type { Input } from '@hubwright/contracts/operation';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
-import { eventTitles } from '@hubwright/contracts/work-orders/states';
 import { normaliseSerial } from '@hubwright/rules/identity';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;

@@ -22,6 +22,7 @@ interface Compared {
   readonly revisionId: string;
   readonly scope: string;
   readonly stage: string;
+  readonly events: readonly string[];
 }
 
 export interface TravelerCompared {

@@ -1,6 +1,7 @@
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
+import { takesStep } from '@hubwright/rules/routes';
 import type { Context } from '../../platform/command/command.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { type Route, routesFor } from '../manuals/public.ts';
@@ -20,6 +21,7 @@ interface Routed {
   readonly modelId: string;
   readonly revisionId: string;
   readonly scope: string;
+  readonly events: readonly string[];
 }
 
 /**
@@ -49,13 +51,15 @@ export async function raiseTravelers(
   return raised;
 }
 
-/** The routes of a work order by class of part. */
+/** The routes of a work order by class of part, without the steps of events that were not declared. */
 export async function routesByClass(
   { tx }: Pick<Context<Operation>, 'tx'>,
-  asked: { revisionId: string; modelId: string; scope: string },
+  asked: { revisionId: string; modelId: string; scope: string; events: readonly string[] },
 ): Promise<Map<string, Route>> {
   const routes = await routesFor(tx, { ...asked, scope: asked.scope as Scope });
-  return new Map(routes.map((route) => [route.partClass, route]));
+  return new Map(
+    routes.map((route) => [route.partClass, { ...route, steps: route.steps.filter((step) => takesStep(step, asked)) }]),
+  );
 }
 
 async function raiseOne(
@@ -86,7 +90,6 @@ async function raiseOne(
 
 /** A route's step as a traveler's. */
 export function stepOfRoute(step: Route['steps'][number]): NewStep {
-  const { title, instruction, process, level, kind, phase, standardMinutes, instrumentKind, caution, fact, measures } =
-    step;
-  return { title, instruction, process, level, kind, phase, standardMinutes, instrumentKind, caution, fact, measures };
+  const { id: _id, routeId: _route, sequence: _sequence, events: _events, ...rest } = step;
+  return { ...rest, attempt: 1 };
 }

@@ -14,6 +14,7 @@ const step = (title: string, more: Partial<NewStep> = {}): NewStep => ({
     standardMinutes: 10,
   },
   ...{ instrumentKind: null, caution: null, fact: null, measures: [] },
+  ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
   ...more,
 });
 const now = (title: string, state: StepNow['state'], more: Partial<StepNow> = {}): StepNow => ({

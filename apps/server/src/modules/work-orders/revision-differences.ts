@@ -138,6 +138,12 @@ function wordsOf(step: NewStep): string {
     step.instrumentKind ? `with ${step.instrumentKind}` : '',
     step.caution ?? '',
     step.fact ? `shows: ${step.fact}` : '',
+    step.branch ? `beside others, as ${step.branch}` : '',
+    step.waitMinutes > 0 ? `then waits ${step.waitMinutes} min` : '',
+    step.outside ? 'at an outside vendor' : '',
+    step.batched ? 'in a load' : '',
+    step.tools.length > 0 ? `tools ${step.tools.join(', ')}` : '',
+    step.mostRepairs === 2 ? '' : `at most ${step.mostRepairs} repairs`,
   ]
     .filter(Boolean)
     .join(' · ');

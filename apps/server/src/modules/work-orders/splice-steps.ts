@@ -14,6 +14,13 @@ export interface NewStep {
   readonly instrumentKind: string | null;
   readonly caution: string | null;
   readonly fact: string | null;
+  readonly branch: string | null;
+  readonly waitMinutes: number;
+  readonly outside: boolean;
+  readonly batched: boolean;
+  readonly tools: readonly string[];
+  readonly attempt: number;
+  readonly mostRepairs: number;
   readonly measures: readonly NewMeasure[];
 }
 
@@ -38,8 +45,9 @@ export async function insertSteps(
   await moveBack(tx, { ...at, by: steps.length });
   const ids = steps.map(() => newId());
   await tx.travelerStep.createMany({
-    data: steps.map(({ measures: _, ...step }, index) => ({
+    data: steps.map(({ measures: _, tools, ...step }, index) => ({
       ...step,
+      tools: [...tools],
       id: ids[index] ?? newId(),
       travelerId: at.travelerId,
       sequence: at.after + index + 1,
@@ -55,11 +63,11 @@ export async function insertSteps(
 export async function renewStep(
   context: Writing,
   at: { id: string; sequence: number },
-  { measures, ...step }: NewStep,
+  { measures, tools, ...step }: NewStep,
 ): Promise<void> {
   const { tx } = context;
   await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });
-  await tx.travelerStep.update({ where: { id: at.id }, data: { ...step, sequence: at.sequence } });
+  await tx.travelerStep.update({ where: { id: at.id }, data: { ...step, tools: [...tools], sequence: at.sequence } });
   await tx.stepMeasure.createMany({ data: measuresOf(context, at.id, { measures }) });
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { blockOf, isAgreed } from './step-block.ts';
+import { blockOf as blockAt, isAgreed } from './step-block.ts';
 
 const free = {
   phase: 'repair',
@@ -14,7 +14,10 @@ const free = {
   undecided: null,
   unanswered: null,
   unready: null,
+  waits_until: null,
 };
+const noon = new Date('2027-03-01T12:00:00Z');
+const blockOf = (facts: Parameters<typeof blockAt>[0]) => blockAt(facts, noon);
 
 describe('whether the step whose turn it is can be signed', () => {
   it('is yes when nothing stops it', () => {
@@ -41,10 +44,15 @@ describe('whether the step whose turn it is can be signed', () => {
     ['a finding waits for its disposition', { undecided: 'F-0001' }, 'finding-undecided'],
     ['the customer has not approved the finding', { unanswered: 'F-0002' }, 'over-and-above-unanswered'],
     ['other parts are not ready for the build', { phase: 'build', unready: 'TR-00002' }, 'parts-not-ready'],
+    ['paint still cures', { waits_until: new Date('2027-03-01T12:00:01Z') }, 'still-waiting'],
     ['the build is not closed', { phase: 'final', stage: 'build' }, 'build-open'],
     ['the build is closed', { phase: 'build', stage: 'final-inspection' }, 'wrong-state'],
   ])('is no when %s', (_, change, problem) => {
     expect(blockOf({ ...free, ...change })?.problem).toBe(problem);
+  });
+
+  it('is yes from the instant the wait is over', () => {
+    expect(blockOf({ ...free, waits_until: noon })).toBeUndefined();
   });
 
   it('lets evaluation go on beside an undecided finding: all is found before anyone quotes', () => {

@@ -23,6 +23,7 @@ type Facts = Pick<
   | 'undecided'
   | 'unanswered'
   | 'unready'
+  | 'waits_until'
 >;
 
 const evaluationConsents = new Set<Consent>([
@@ -39,8 +40,8 @@ export function isAgreed(phase: string, consent: string): boolean {
   return phase === 'evaluation' ? evaluationConsents.has(consent as Consent) : consent === 'approved';
 }
 
-/** The first reason why the step whose turn it is cannot be signed, in the order a person can do something about them. */
-export function blockOf(facts: Facts): Block | undefined {
+/** The first reason why a step whose turn it is cannot be done at an instant, in the order a person can do something about them. */
+export function blockOf(facts: Facts, at: Date): Block | undefined {
   const number = facts.work_order_number;
   if (facts.disposition === 'reject')
     return block('traveler-rejected', 'The part was rejected; no more work is signed on it');
@@ -57,7 +58,7 @@ export function blockOf(facts: Facts): Block | undefined {
       `Revision ${facts.revision} of ${facts.manual} is superseded: an inspector takes ${number} over to the current one`,
     );
   }
-  return blockByPhase(facts);
+  return blockByPhase(facts) ?? blockByWait(facts, at);
 }
 
 function blockByPhase(facts: Facts): Block | undefined {
@@ -82,6 +83,12 @@ function blockByPhase(facts: Facts): Block | undefined {
     );
   }
   return undefined;
+}
+
+/** Nothing is built on what still cures, bakes or soaks. */
+function blockByWait({ waits_until: until }: Facts, at: Date): Block | undefined {
+  if (!until || until <= at) return undefined;
+  return block('still-waiting', `What was done before is ready at ${until.toISOString()}`);
 }
 
 function block(problem: ProblemType, detail: string): Block {

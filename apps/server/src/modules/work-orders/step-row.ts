@@ -25,8 +25,19 @@ interface SignOffStored {
 
 type StepStored = Omit<
   StepReply,
-  'process' | 'level' | 'kind' | 'phase' | 'state' | 'fact' | 'instrumentKind' | 'blocked' | 'measures' | 'signOffs'
+  | 'process'
+  | 'level'
+  | 'kind'
+  | 'phase'
+  | 'state'
+  | 'fact'
+  | 'instrumentKind'
+  | 'blocked'
+  | 'measures'
+  | 'signOffs'
+  | 'waitUntil'
 > & {
+  readonly waitUntil: Date | null;
   readonly process: string;
   readonly level: string;
   readonly kind: string;
@@ -46,19 +57,28 @@ export interface Signers {
 }
 
 /** A step as the contract shows it: measures with limits, and every signature, superseded ones too. */
-export function stepRow(step: StepStored, { turn, people }: { turn: TurnRow | undefined; people: Signers }): StepReply {
+export function stepRow(
+  step: StepStored,
+  { turns, now, people }: { turns: readonly TurnRow[]; now: Date; people: Signers },
+): StepReply {
   return {
     ...(step as unknown as StepReply),
-    blocked: blockedNow(step, turn) ?? null,
+    blocked: blockedNow(step, { turns, now }) ?? null,
+    waitUntil: step.waitUntil?.toISOString() ?? null,
     measures: step.measures.map((measure) => measure as StepReply['measures'][number]),
     signOffs: step.signOffs.map((signOff) => signOffReply(signOff, { all: step.signOffs, people })),
   };
 }
 
-function blockedNow(step: { id: string; state: string }, turn: TurnRow | undefined): Block | undefined {
-  if (step.state !== 'open' || !turn) return undefined;
-  if (turn.step_id === step.id) return blockOf(turn);
-  return { problem: 'step-out-of-order', detail: `“${turn.title}” comes first` };
+function blockedNow(
+  step: { id: string; state: string },
+  { turns, now }: { turns: readonly TurnRow[]; now: Date },
+): Block | undefined {
+  const [first] = turns;
+  if (step.state !== 'open' || !first) return undefined;
+  const turn = turns.find(({ step_id }) => step_id === step.id);
+  if (turn) return blockOf(turn, now);
+  return { problem: 'step-out-of-order', detail: `“${first.title}” comes first` };
 }
 
 function signOffReply(

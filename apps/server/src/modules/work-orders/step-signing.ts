@@ -8,7 +8,7 @@ import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { type HeldAuthorisation, requireAuthorisation } from '../people/public.ts';
 import { blockOf } from './step-block.ts';
-import { type TurnRow, turnOf } from './turn.ts';
+import { type TurnRow, turnsOf } from './turn.ts';
 
 export type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
 
@@ -37,26 +37,34 @@ export async function stepLocks(tx: Tx, stepId: string): Promise<string[]> {
   return step ? [`work-order:${step.traveler.workOrderId}`] : [];
 }
 
-/** Throws why this step cannot be signed now, unless its turn has come. */
-export async function requireTurn(tx: Tx, step: SignedStep): Promise<TurnRow> {
+/** Throws why this step could not be done at that instant, unless its turn had come. */
+export async function requireTurn(tx: Tx, step: SignedStep, at: Date): Promise<TurnRow> {
   const { state, title, traveler } = step;
   if (state === 'signed' || state === 'failed') throw new Problem('step-done', `“${title}” is signed already`);
   if (traveler.disposition === 'reject')
     throw new Problem('traveler-rejected', `${traveler.number}: the part was rejected`);
   if (state === 'not-needed') throw new Problem('step-not-needed', `“${title}” is not needed any more`);
-  const turn = await turnOf(tx, traveler.id);
-  const refused = turn && blockOf(turn);
+  const turns = await turnsOf(tx, traveler.id);
+  const [first] = turns;
+  const turn = turns.find(({ step_id }) => step_id === step.id);
+  const stands = turn ?? first;
+  const refused = stands && blockOf(stands, at);
   if (refused)
     throw new Problem(refused.problem, refused.detail, {
       workOrder: traveler.workOrder.number,
       traveler: traveler.number,
     });
-  if (turn?.step_id === step.id) return turn;
-  throw new Problem('step-out-of-order', `“${turn?.title ?? 'An earlier step'}” comes before “${title}”`, {
+  if (turn) return turn;
+  throw new Problem('step-out-of-order', `“${first?.title ?? 'An earlier step'}” comes before “${title}”`, {
     traveler: traveler.number,
-    first: turn?.title ?? null,
-    firstStepId: turn?.step_id ?? null,
+    first: first?.title ?? null,
+    firstStepId: first?.step_id ?? null,
   });
+}
+
+/** When the work was done: as entered, or just now. */
+export function performedAt({ now, input }: { now: Date; input: { performedAt?: string | undefined } }): Date {
+  return input.performedAt === undefined ? now : new Date(input.performedAt);
 }
 
 /** The day the work was done, in the shop's zone. Throws `performed-at-wrong` for work dated before the unit came. */

@@ -1,6 +1,7 @@
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { Inject, Injectable } from '@nestjs/common';
+import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { compareForReading } from './compare-revisions.ts';
@@ -18,7 +19,10 @@ const steps = {
 
 @Injectable()
 export class TravelerQueries {
-  constructor(@Inject(Reads) private readonly reads: Reads) {}
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
 
   async list({
     workOrderId,
@@ -34,16 +38,22 @@ export class TravelerQueries {
       },
     });
     const turns = await this.turns(rows.map(({ id }) => id));
+    const now = this.clock.now();
     return {
       rows: rows.map((row) => {
-        const turn = turns.get(row.id);
+        const [turn] = turns.filter(({ traveler_id }) => traveler_id === row.id);
         const needed = row.steps.filter(({ state }) => state !== 'not-needed');
         return {
           ...head(row),
           stepsDone: needed.filter(({ state }) => state !== 'open').length,
           steps: needed.length,
           next: turn
-            ? { stepId: turn.step_id, title: turn.title, phase: turn.phase as never, blocked: blockOf(turn) ?? null }
+            ? {
+                stepId: turn.step_id,
+                title: turn.title,
+                phase: turn.phase as never,
+                blocked: blockOf(turn, now) ?? null,
+              }
             : null,
           findings: row._count.findings,
         };
@@ -81,7 +91,7 @@ export class TravelerQueries {
       itemId: row.itemId,
       revision,
       createdAt: row.createdAt.toISOString(),
-      steps: row.steps.map((step) => stepRow(step, { turn: turns.get(travelerId), people })),
+      steps: row.steps.map((step) => stepRow(step, { turns, now: this.clock.now(), people })),
       findings: row.findings.map((finding) => ({
         ...finding,
         disposition: finding.disposition as 'serviceable' | 'repair' | 'reject' | null,
@@ -112,9 +122,8 @@ export class TravelerQueries {
     };
   }
 
-  private async turns(travelerIds: readonly string[]): Promise<Map<string, TurnRow>> {
-    const rows = await this.reads.sql<TurnRow>(turnSql, [travelerIds, null, 200]);
-    return new Map(rows.map((row) => [row.traveler_id, row]));
+  private turns(travelerIds: readonly string[]): Promise<TurnRow[]> {
+    return this.reads.sql<TurnRow>(turnSql, [travelerIds, null, 1000]);
   }
 
   private async revision(id: string) {

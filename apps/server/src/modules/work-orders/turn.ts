@@ -1,6 +1,9 @@
 import type { Tx } from '../../platform/database/client.ts';
 
-/** The step whose turn it is on a traveler, with all that decides whether it may be signed. One row per traveler with an open step. */
+/**
+ * A step whose turn it is on a traveler, with all that decides whether it may be signed. One row for each step that no open one
+ * comes before: more than one where branches go on side by side (`standingOf` in the rules says the same of steps in memory).
+ */
 export interface TurnRow {
   readonly step_id: string;
   readonly sequence: number;
@@ -38,8 +41,20 @@ export interface TurnRow {
   readonly unanswered: string | null;
   /** For build and final steps: other travelers of the unit with open evaluation or repair steps, or null. */
   readonly unready: string | null;
+  /** Nothing before it is open, but what was done last still cures, bakes or soaks until then; or null. */
+  readonly waits_until: Date | null;
+  /** Done by an outside vendor. */
+  readonly outside: boolean;
+  /** One of a load: signed with others at once. */
+  readonly batched: boolean;
   readonly ready_since: Date;
 }
+
+/** Step p comes before step s: before it in order, and not in another branch of the same block. */
+const comesFirst = `p.traveler_id = s.traveler_id AND p.sequence < s.sequence
+      AND (s.branch IS NULL OR p.branch IS NULL OR p.branch = s.branch OR EXISTS (
+        SELECT 1 FROM traveler_steps joint WHERE joint.traveler_id = s.traveler_id AND joint.branch IS NULL
+          AND joint.sequence > p.sequence AND joint.sequence < s.sequence))`;
 
 /**
  * $1 traveler ids or null for all, $2 process or null, $3 most rows. A finding that costs money counts as
@@ -47,10 +62,11 @@ export interface TurnRow {
  */
 export const turnSql = `
   WITH turn AS (
-    SELECT DISTINCT ON (s.traveler_id) s.* FROM traveler_steps s
+    SELECT s.* FROM traveler_steps s
     WHERE s.state = 'open' AND ($1::uuid[] IS NULL OR s.traveler_id = ANY ($1::uuid[]))
-    ORDER BY s.traveler_id, s.sequence)
-  SELECT s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution,
+      AND NOT EXISTS (SELECT 1 FROM traveler_steps p WHERE p.state = 'open' AND ${comesFirst}))
+  SELECT s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution, s.outside, s.batched,
+    (SELECT max(p.wait_until) FROM traveler_steps p WHERE p.wait_until IS NOT NULL AND ${comesFirst}) AS waits_until,
     t.id::text AS traveler_id, t.number AS traveler_number, t.part_class, t.position, t.disposition,
     (SELECT count(*) FROM traveler_steps c WHERE c.traveler_id = t.id AND c.state <> 'not-needed')::int AS steps,
     w.id::text AS work_order_id, w.number AS work_order_number, w.stage, w.consent, w.priority, w.promised_on::text, c.name AS customer,
@@ -78,10 +94,9 @@ export const turnSql = `
   JOIN manual_revisions r ON r.id = t.revision_id
   JOIN manuals manual ON manual.id = r.manual_id
   WHERE w.closed_at IS NULL AND ($2::text IS NULL OR s.process = $2)
-  ORDER BY t.id LIMIT $3`;
+  ORDER BY t.id, s.sequence LIMIT $3`;
 
-/** The step whose turn it is on one traveler, or undefined when none is open. Within the transaction that decides on it. */
-export async function turnOf(tx: Tx, travelerId: string): Promise<TurnRow | undefined> {
-  const rows = await tx.$queryRawUnsafe<TurnRow[]>(turnSql, [travelerId], null, 1);
-  return rows[0];
+/** The steps whose turn it is on one traveler, in order; none when none is open. Within the transaction that decides on them. */
+export function turnsOf(tx: Tx, travelerId: string): Promise<TurnRow[]> {
+  return tx.$queryRawUnsafe<TurnRow[]>(turnSql, [travelerId], null, 100);
 }

@@ -1,3 +1,4 @@
+import type { DeclaredEvent } from '@hubwright/contracts/manuals/words';
 import type { Reply } from '@hubwright/contracts/operation';
 import type { QuoteKind } from '@hubwright/contracts/quotes/operations';
 import type { Role } from '@hubwright/contracts/roles';
@@ -5,7 +6,6 @@ import type { workOrderOperations } from '@hubwright/contracts/work-orders/opera
 import {
   actions,
   type Consent,
-  type DeclaredEvent,
   expectedPapers,
   type HoldKind,
   isPossible,

@@ -71,7 +71,8 @@ export async function writeStepSignature(
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
   const state = signature.result === 'pass' ? 'signed' : 'failed';
-  await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now } });
+  const waitUntil = waitAfter(step, entry.performedAt === undefined ? now : new Date(entry.performedAt));
+  await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now, waitUntil } });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
   return {
     signOffId,
@@ -80,6 +81,11 @@ export async function writeStepSignature(
     authorisation: { ...authorisation },
     outside,
   };
+}
+
+/** The end of the time that needs no hands, counted from the end of the work. */
+function waitAfter({ waitMinutes }: SignedStep, doneAt: Date): Date | null {
+  return waitMinutes === 0 ? null : new Date(doneAt.getTime() + waitMinutes * 60_000);
 }
 
 function refuseOtherResult(result: StepSignature['result'], outside: readonly string[]): void {
@@ -120,6 +126,9 @@ function contentOf(
       process: step.process,
       level: step.level,
       fact: step.fact,
+      tools: step.tools,
+      waitMinutes: step.waitMinutes,
+      attempt: step.attempt,
     },
     result: signed.result,
     instrument: signed.instrument
