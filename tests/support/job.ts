@@ -44,7 +44,8 @@ export class Job {
       inspector: await actorOf(shop, 'inspector'),
     };
     const unit = await shop.run(receiveUnit, await threeBlade(shop, serial, changes), people.desk);
-    const looked = { workOrderId: unit.id, result: 'as booked in', signature: pin };
+    const hiddenDamage = changes.events?.length ? 'Hub and blade roots looked at: nothing found' : '';
+    const looked = { workOrderId: unit.id, result: 'as booked in', hiddenDamage, signature: pin };
     await shop.run(signPreliminaryInspection, looked, people.inspector, { version: unit.version });
     return new Job(shop, unit.id, unit.number, unit.unitId, unit.kitId ?? '', people);
   }

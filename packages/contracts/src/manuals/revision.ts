@@ -87,6 +87,10 @@ export const routeStep = z
     message: 'A measured step names what to measure, and only a measured step does',
     path: ['measures'],
   })
+  .refine((given) => !given.batched || given.kind === 'work', {
+    message: 'A load is work; what is measured or inspected is signed part by part',
+    path: ['batched'],
+  })
   .meta({ id: 'RouteStep' });
 
 export const routeTemplate = z

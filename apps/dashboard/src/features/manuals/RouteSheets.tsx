@@ -1,5 +1,6 @@
 import { countOf } from '../../format/numbers.ts';
 import { levelWords, processWords } from '../../format/process-words.ts';
+import { stepNotes } from '../../format/step-words.ts';
 import { Caution } from '../../ui/Caution.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import styles from './manuals.module.css';
@@ -43,6 +44,11 @@ function StepLine({ step }: { step: Step }) {
         </span>
       </div>
       {step.instruction ? <p className="small">{step.instruction}</p> : null}
+      {stepNotes(step).map((note) => (
+        <p key={note} className="small soft">
+          {note}
+        </p>
+      ))}
       {step.caution ? <Caution>{step.caution}</Caution> : null}
       {step.measures.length > 0 ? <Limits measures={step.measures} /> : null}
     </li>
@@ -59,6 +65,7 @@ export function RouteSheets({ routes }: { routes: readonly Route[] }) {
           <summary>
             <strong>{route.title}</strong>{' '}
             <span className="soft">
+              {route.material ? `${route.material} ` : ''}
               {route.partClass.replaceAll('-', ' ')}, {scopesInWords(route.scopes)},{' '}
               {countOf(route.steps.length, 'step')}
             </span>

@@ -1,3 +1,4 @@
+import { stepNotes } from '../../format/step-words.ts';
 import { Quantity } from '../../format/values.tsx';
 import type { Step } from './traveler.ts';
 
@@ -7,6 +8,10 @@ export function StepFacts({ step }: { step: Step }) {
     <p className="soft small">
       {step.process.replaceAll('-', ' ')}, {step.level}; standard <Quantity amount={step.standardMinutes} unit="min" />
       {step.fact ? `; shows “${step.fact}” on the record` : ''}
+      {step.attempt > 1 ? `; attempt ${step.attempt} of at most ${step.mostRepairs + 1}` : ''}
+      {stepNotes(step)
+        .map((note) => `; ${note}`)
+        .join('')}
     </p>
   );
 }

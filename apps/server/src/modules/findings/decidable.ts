@@ -49,7 +49,7 @@ export function refuseImpossible(
   if (disposition === 'repair' && failed && !mayRepairAgain(failed)) {
     throw new Problem(
       'repairs-used-up',
-      `“${failed.title}” failed in attempt ${failed.attempt}; the manual allows ${failed.mostRepairs} repairs`,
+      `“${failed.title}” failed in attempt ${failed.attempt}; the manual allows ${failed.mostRepairs} ${failed.mostRepairs === 1 ? 'repair' : 'repairs'}`,
       { step: failed.title, attempt: failed.attempt, mostRepairs: failed.mostRepairs },
     );
   }
