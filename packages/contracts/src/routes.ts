@@ -17,6 +17,7 @@ import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
+import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
 
@@ -35,6 +36,7 @@ export const routes = {
   ...supplierOperations,
   ...processOperations,
   ...travelerOperations,
+  ...loadOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

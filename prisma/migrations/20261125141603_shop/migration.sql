@@ -1006,6 +1006,32 @@ CREATE TABLE "traveler_steps" (
 );
 
 -- CreateTable
+CREATE TABLE "loads" (
+    "id" UUID NOT NULL,
+    "number" TEXT NOT NULL,
+    "process" TEXT NOT NULL,
+    "equipment" TEXT NOT NULL,
+    "state" TEXT NOT NULL DEFAULT 'open',
+    "started_by" UUID NOT NULL,
+    "started_at" TIMESTAMPTZ(3) NOT NULL,
+    "ended_at" TIMESTAMPTZ(3),
+    "version" INTEGER NOT NULL DEFAULT 1,
+
+    CONSTRAINT "loads_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "load_parts" (
+    "id" UUID NOT NULL,
+    "load_id" UUID NOT NULL,
+    "step_id" UUID NOT NULL,
+    "open" BOOLEAN NOT NULL DEFAULT true,
+    "out" TEXT,
+
+    CONSTRAINT "load_parts_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "step_measures" (
     "id" UUID NOT NULL,
     "step_id" UUID NOT NULL,
@@ -1340,6 +1366,18 @@ CREATE INDEX "travelers_work_order_id_idx" ON "travelers"("work_order_id");
 CREATE UNIQUE INDEX "traveler_steps_traveler_id_sequence_key" ON "traveler_steps"("traveler_id", "sequence");
 
 -- CreateIndex
+CREATE UNIQUE INDEX "loads_number_key" ON "loads"("number");
+
+-- CreateIndex
+CREATE INDEX "loads_state_idx" ON "loads"("state");
+
+-- CreateIndex
+CREATE INDEX "load_parts_step_id_idx" ON "load_parts"("step_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "load_parts_load_id_step_id_key" ON "load_parts"("load_id", "step_id");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "step_measures_step_id_sequence_key" ON "step_measures"("step_id", "sequence");
 
 -- CreateIndex
@@ -1548,6 +1586,12 @@ ALTER TABLE "travelers" ADD CONSTRAINT "travelers_item_id_fkey" FOREIGN KEY ("it
 
 -- AddForeignKey
 ALTER TABLE "traveler_steps" ADD CONSTRAINT "traveler_steps_traveler_id_fkey" FOREIGN KEY ("traveler_id") REFERENCES "travelers"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "load_parts" ADD CONSTRAINT "load_parts_load_id_fkey" FOREIGN KEY ("load_id") REFERENCES "loads"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "load_parts" ADD CONSTRAINT "load_parts_step_id_fkey" FOREIGN KEY ("step_id") REFERENCES "traveler_steps"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "step_measures" ADD CONSTRAINT "step_measures_step_id_fkey" FOREIGN KEY ("step_id") REFERENCES "traveler_steps"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

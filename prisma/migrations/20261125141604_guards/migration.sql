@@ -92,6 +92,7 @@ CREATE INDEX "kits_open" ON "kits" ("need_by") WHERE "closed_at" IS NULL;
 CREATE INDEX "work_orders_open" ON "work_orders" ("stage", "stage_since") WHERE "closed_at" IS NULL;
 CREATE INDEX "purchase_order_lines_open" ON "purchase_order_lines" ("part_id", "due_on") WHERE "received" < "quantity";
 CREATE INDEX "balances_here" ON "balances" ("lot_id") WHERE "on_hand" > 0;
+CREATE UNIQUE INDEX "a part is in one open load" ON "load_parts" ("step_id") WHERE "open";
 CREATE INDEX "traveler_steps_open" ON "traveler_steps" ("traveler_id", "sequence") WHERE "state" = 'open';
 
 -- Finding by any piece of a serial, part number or name. Partial, because Prisma's engine would otherwise take them for drift.

@@ -79,7 +79,7 @@ const thicknesses = [
   limit('thickness at 36 in', 'in', '0.301'),
 ];
 const bladeLook = [
-  work('Strip paint and clean', 'cleaning', 75, { fact: 'cleaned', caution: cautions.strippers }),
+  work('Strip paint and clean', 'cleaning', 75, { fact: 'cleaned', caution: cautions.strippers, batched: true }),
   work('Penetrant test, whole blade', 'non-destructive-test', 45),
   work('Eddy-current test, shank and retention', 'non-destructive-test', 30, { instrumentKind: 'eddy-current-set' }),
 ];
@@ -93,7 +93,7 @@ const bladeRepair = (tip: string) => [
   }),
   work('Penetrant test after blending', 'non-destructive-test', 30, { phase: 'repair' }),
   work('Roll and peen shank', 'shot-peening', 45, { phase: 'repair', caution: cautions.peening }),
-  work('Conversion coat', 'coating', 30, { phase: 'repair', caution: cautions.plating }),
+  work('Conversion coat', 'coating', 30, { phase: 'repair', caution: cautions.plating, batched: true }),
   work('Paint, mating faces masked', 'coating', 50, { phase: 'repair' }),
   inspected('Inspect blade for build', 'blade-repair', 20, { phase: 'repair' }),
 ];
@@ -115,7 +115,7 @@ const shankMeasure = measured('Measure shank and retention', 'dimensional-inspec
 });
 
 const hubRoute = [
-  work('Clean and strip', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers }),
+  work('Clean and strip', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers, batched: true }),
   work('Magnetic particle test, demagnetise', 'non-destructive-test', 45),
   measured('Measure bores and sockets', 'dimensional-inspection', {
     standardMinutes: 35,
@@ -125,6 +125,9 @@ const hubRoute = [
       limit('pilot bore diameter', 'in', '2.2500', '2.2520'),
       limit('mounting face flatness', 'in', undefined, '0.0015'),
     ],
+  }),
+  work('Magnetic particle test, arms, after the event', 'non-destructive-test', 40, {
+    events: ['strike', 'lightning'],
   }),
   inspected('Inspect hub', 'dimensional-inspection', 25, { fact: 'inspected' }),
   work('Blend corrosion within limits', 'blade-repair', 45, { phase: 'repair', fact: 'repaired' }),
@@ -177,7 +180,7 @@ export function quillon3Blade(revision: '4' | '5'): ContentSeed {
         steps: [...reseal, ...build, ...balanceAndFinal],
       },
       { partClass: 'assembly', title: 'Propeller, balance only', scopes: ['balance-only'], steps: balanceAndFinal },
-      { partClass: 'hub', title: 'Steel hub', scopes: [...overhaul], steps: hubRoute },
+      { partClass: 'hub', title: 'Steel hub', material: 'steel', scopes: [...overhaul], steps: hubRoute },
       {
         partClass: 'hub',
         title: 'Hub, look over',
@@ -187,6 +190,7 @@ export function quillon3Blade(revision: '4' | '5'): ContentSeed {
       {
         partClass: 'blade',
         title: 'Aluminium blade',
+        material: 'aluminium',
         scopes: ['overhaul', 'inspect-and-repair'],
         steps: [
           ...bladeSteps,

@@ -166,7 +166,7 @@ export const findingOperations = {
     output: changed.extend({ number: z.string(), signOffId: id }).meta({ id: 'StepFailed' }),
     signs: 'The values are as I measured them; at least one is outside the limits',
     touches: ['work-orders', 'quotes', 'releases'],
-    problems: [...signingProblems, 'inside-limits', 'area-unknown'],
+    problems: [...signingProblems, 'in-other-load', 'inside-limits', 'area-unknown'],
   }),
   disposeFinding: command({
     id: 'dispose-finding',

@@ -161,7 +161,7 @@ export const travelerOperations = {
     output: signed,
     signs: 'I did or inspected this step by the named manual revision, and the values are as I measured them',
     touches: ['findings', 'releases'],
-    problems: signing,
+    problems: [...signing, 'in-other-load'],
   }),
   correctSignOff: command({
     id: 'correct-sign-off',

@@ -27,6 +27,31 @@ export const travelerProblems = {
     title: 'What was done before still needs its time',
     next: 'Wait until the named time; a cure or bake cut short is not one.',
   },
+  'not-batched': {
+    status: 409,
+    title: 'This step is not one that is done in a load',
+    next: 'Sign it on its own traveler.',
+  },
+  'load-mixed': {
+    status: 409,
+    title: 'These parts need different processes',
+    next: 'Put parts of one process into a load.',
+  },
+  'in-other-load': {
+    status: 409,
+    title: 'A part is in an open load already',
+    next: 'Sign that load, or take the part out of it.',
+  },
+  'load-ended': {
+    status: 409,
+    title: 'This load has ended',
+    next: 'Start a new one for what is left.',
+  },
+  'not-in-load': {
+    status: 409,
+    title: 'This part is not in the load',
+    next: 'Reload: someone may have taken it out.',
+  },
   'step-done': {
     status: 409,
     title: 'This step is signed already',

@@ -5,6 +5,7 @@ import type { Tx } from '../../platform/database/client.ts';
 import {
   performedAt,
   refuseHeld,
+  refuseInLoad,
   requireTurn,
   type SignedStep,
   stepLocks,
@@ -23,6 +24,7 @@ export const failStep = defineCommand(operation, {
     const step = await stepToSign(tx, input.stepId);
     const supersedesId = await signedBefore(tx, step, input.reason);
     if (supersedesId === undefined) await requireTurn(tx, step, performedAt(context));
+    await refuseInLoad(tx, [step]);
     const meaning =
       supersedesId === undefined ? (operation.signs ?? '') : `Corrects an earlier sign-off: ${input.reason}`;
     const written = await writeStepSignature(context, step, {

@@ -1,7 +1,7 @@
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { defineCommand } from '../../platform/command/command.ts';
 import { finishEvaluation } from './finish-evaluation.ts';
-import { performedAt, requireTurn, stepLocks, stepToSign } from './step-signing.ts';
+import { performedAt, refuseInLoad, requireTurn, stepLocks, stepToSign } from './step-signing.ts';
 import { writeStepSignature } from './write-step-signature.ts';
 
 const operation = travelerOperations.signStep;
@@ -13,6 +13,7 @@ export const signStep = defineCommand(operation, {
     const { tx, input } = context;
     const step = await stepToSign(tx, input.stepId);
     await requireTurn(tx, step, performedAt(context));
+    await refuseInLoad(tx, [step]);
     const written = await writeStepSignature(context, step, {
       entry: input,
       signature: { result: 'pass', meaning: operation.signs ?? '' },

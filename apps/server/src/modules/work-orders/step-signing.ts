@@ -62,6 +62,20 @@ export async function requireTurn(tx: Tx, step: SignedStep, at: Date): Promise<T
   });
 }
 
+/** Throws `in-other-load` while the step lies in an open load: that load is signed, not the part alone. */
+export async function refuseInLoad(tx: Tx, steps: readonly { id: string; title: string }[]): Promise<void> {
+  const taken = await tx.loadPart.findFirst({
+    where: { stepId: { in: steps.map(({ id }) => id) }, open: true },
+    include: { load: true, step: { include: { traveler: true } } },
+  });
+  if (!taken) return;
+  const { load, step } = taken;
+  throw new Problem('in-other-load', `${step.traveler.number} is in ${load.number} for “${step.title}”`, {
+    load: load.number,
+    loadId: load.id,
+  });
+}
+
 /** When the work was done: as entered, or just now. */
 export function performedAt({ now, input }: { now: Date; input: { performedAt?: string | undefined } }): Date {
   return input.performedAt === undefined ? now : new Date(input.performedAt);

@@ -3,6 +3,8 @@ import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
 import { IdentityController } from './identity.controller.ts';
 import { IdentityQueries } from './identity.queries.ts';
+import { LoadsController } from './loads.controller.ts';
+import { LoadQueries } from './loads.queries.ts';
 import { TravelersController } from './travelers.controller.ts';
 import { TravelerQueries } from './travelers.queries.ts';
 import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
@@ -10,7 +12,15 @@ import { WorkOrdersController } from './work-orders.controller.ts';
 import { WorkOrdersQueries } from './work-orders.queries.ts';
 
 @Module({
-  controllers: [WorkOrdersController, TravelersController, IdentityController],
-  providers: [WorkOrdersQueries, WorkOrderDetailQueries, BoardsQueries, TravelerQueries, BenchQueries, IdentityQueries],
+  controllers: [WorkOrdersController, TravelersController, LoadsController, IdentityController],
+  providers: [
+    WorkOrdersQueries,
+    WorkOrderDetailQueries,
+    BoardsQueries,
+    TravelerQueries,
+    BenchQueries,
+    LoadQueries,
+    IdentityQueries,
+  ],
 })
 export class WorkOrdersModule {}

@@ -25,6 +25,8 @@ export interface StepSignature {
   readonly result: 'pass' | 'fail';
   readonly meaning: string;
   readonly supersedesId?: string;
+  /** The load it was done in. */
+  readonly load?: { readonly number: string; readonly equipment: string };
 }
 
 export interface WrittenSignature {
@@ -66,7 +68,7 @@ export async function writeStepSignature(
     ...(instrument ? { instrumentId: instrument.id } : {}),
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { judged, instrument, result: signature.result }),
+    content: contentOf(step, { judged, instrument, result: signature.result, load: signature.load }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
@@ -111,6 +113,7 @@ function contentOf(
     judged: readonly JudgedValue[];
     instrument: { tag: string; calibrationDueOn: string } | undefined;
     result: string;
+    load: StepSignature['load'];
   },
 ) {
   const { traveler, measures } = step;
@@ -131,6 +134,7 @@ function contentOf(
       attempt: step.attempt,
     },
     result: signed.result,
+    ...(signed.load ? { load: signed.load } : {}),
     instrument: signed.instrument
       ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }
       : null,

@@ -1,0 +1,117 @@
+import type { Input, Reply } from '@hubwright/contracts/operation';
+import type { loadOperations } from '@hubwright/contracts/work-orders/load-operations';
+import { Inject, Injectable } from '@nestjs/common';
+import { CLOCK, type Clock } from '../../platform/command/clock.ts';
+import { Reads } from '../../platform/database/reads.ts';
+import { blockOf } from './step-block.ts';
+import { type TurnRow, turnSql } from './turn.ts';
+
+type Loads = Reply<typeof loadOperations.listLoads>;
+type Part = Loads['rows'][number]['parts'][number];
+
+const inLoad = {
+  where: { out: null },
+  orderBy: { id: 'asc' },
+  include: {
+    step: {
+      include: {
+        traveler: {
+          include: {
+            item: { select: { serial: true, provisionalName: true } },
+            workOrder: { select: { number: true, customer: { select: { name: true } } } },
+          },
+        },
+      },
+    },
+  },
+} as const;
+
+@Injectable()
+export class LoadQueries {
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(CLOCK) private readonly clock: Clock,
+  ) {}
+
+  async list({ state, process, limit, after }: Input<typeof loadOperations.listLoads>): Promise<Loads> {
+    const rows = await this.reads.models.load.findMany({
+      where: {
+        ...(state ? { state } : {}),
+        ...(process ? { process } : {}),
+        ...(after ? { number: { lt: after } } : {}),
+      },
+      orderBy: { number: 'desc' },
+      take: limit + 1,
+      include: { parts: inLoad },
+    });
+    const shown = rows.slice(0, limit);
+    const [people, blocks] = await Promise.all([
+      this.reads.models.person.findMany({
+        where: { id: { in: shown.map(({ startedBy }) => startedBy) } },
+        select: { id: true, displayName: true, initials: true },
+      }),
+      this.blocks(shown.filter((load) => load.state === 'open').flatMap(({ parts }) => parts)),
+    ]);
+    return {
+      rows: shown.map((load) => ({
+        ...load,
+        process: load.process as Loads['rows'][number]['process'],
+        state: load.state as Loads['rows'][number]['state'],
+        startedBy: people.find(({ id }) => id === load.startedBy) ?? unknownPerson(load.startedBy),
+        startedAt: load.startedAt.toISOString(),
+        endedAt: load.endedAt?.toISOString() ?? null,
+        parts: load.parts.map((part) => partOf(part, blocks)),
+      })),
+      next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,
+    };
+  }
+
+  /** Why steps that lie in a load cannot be signed, by step. */
+  private async blocks(parts: readonly { step: { travelerId: string; id: string } }[]): Promise<Map<string, string>> {
+    const travelers = [...new Set(parts.map(({ step }) => step.travelerId))];
+    const turns = await this.reads.sql<TurnRow>(turnSql, [travelers, null, 5000]);
+    const now = this.clock.now();
+    return new Map(
+      parts.flatMap(({ step }) => {
+        const turn = turns.find(({ step_id }) => step_id === step.id);
+        const why = turn ? blockOf(turn, now)?.detail : 'It is not its turn any more';
+        return why ? [[step.id, why] as const] : [];
+      }),
+    );
+  }
+}
+
+const unknownPerson = (id: string) => ({ id, displayName: 'Unknown person', initials: '?' });
+
+type Stored = {
+  step: {
+    id: string;
+    title: string;
+    traveler: {
+      id: string;
+      number: string;
+      partClass: string;
+      position: string;
+      workOrderId: string;
+      item: { serial: string | null; provisionalName: string | null };
+      workOrder: { number: string; customer: { name: string } };
+    };
+  };
+};
+
+function partOf({ step: { id, title, traveler } }: Stored, blocks: ReadonlyMap<string, string>): Part {
+  const { item, workOrder } = traveler;
+  return {
+    stepId: id,
+    travelerId: traveler.id,
+    travelerNumber: traveler.number,
+    workOrderId: traveler.workOrderId,
+    workOrderNumber: workOrder.number,
+    customer: workOrder.customer.name,
+    partClass: traveler.partClass as Part['partClass'],
+    position: traveler.position,
+    serial: item.serial ?? item.provisionalName ?? '',
+    title,
+    blocked: blocks.get(id) ?? null,
+  };
+}
