@@ -1,6 +1,9 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
+import { useMe } from '../../api/me.ts';
 import { benchBoardQuery } from '../../features/travelers/bench-board.ts';
+import { LoadBoard } from '../../features/travelers/LoadBoard.tsx';
+import { openLoadsQuery, readyParts } from '../../features/travelers/loads.ts';
 import { ProcessQueues } from '../../features/travelers/ProcessQueues.tsx';
 import { StepQueue } from '../../features/travelers/StepQueue.tsx';
 import { UnitsForBench } from '../../features/work-orders/UnitsForBench.tsx';
@@ -12,11 +15,13 @@ import { ScanField } from '../../ui/ScanField.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import styles from './bench.module.css';
 
-const sheets = ['mine', 'blocked', 'units', 'queues'] as const;
+const sheets = ['mine', 'loads', 'blocked', 'units', 'queues'] as const;
 const address = z.object({ sheet: z.enum(sheets).catch('mine') });
 
 export function BenchPage() {
   const board = useSuspenseQuery(benchBoardQuery).data;
+  const loads = useSuspenseQuery(openLoadsQuery).data.rows;
+  const me = useMe();
   const [{ sheet }, setAddress] = useAddress(address);
   const navigate = useNavigateTo();
   const scan = (code: string) => {
@@ -48,6 +53,11 @@ export function BenchPage() {
                   }
                 />
               ),
+            },
+            {
+              id: 'loads',
+              title: `Loads (${loads.length})`,
+              content: <LoadBoard loads={loads} ready={readyParts(board.mine, loads)} signer={me} />,
             },
             {
               id: 'blocked',
