@@ -14,6 +14,7 @@ import { QuotesModule } from './modules/quotes/quotes.module.ts';
 import { RecordsModule } from './modules/records/records.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
+import { VendorsModule } from './modules/vendors/vendors.module.ts';
 import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
 import { BACKUP_PLACES, type BackupPlaces, Backups } from './platform/backup/backups.ts';
 import { CLOCK, type Clock } from './platform/command/clock.ts';
@@ -68,6 +69,7 @@ const departments = [
   ReleasesModule,
   DueDatesModule,
   WorkOrdersModule,
+  VendorsModule,
   QuotesModule,
   RecordsModule,
 ];

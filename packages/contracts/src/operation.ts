@@ -16,6 +16,7 @@ export const nouns = [
   'kits',
   'purchasing',
   'processes',
+  'vendors',
   'bench',
   'releases',
   'due-dates',

@@ -12,6 +12,7 @@ import { quoteProblems } from './quotes/problems.ts';
 import { recordProblems } from './records/problems.ts';
 import { releaseProblems } from './releases/problems.ts';
 import { unitProblems } from './units/problems.ts';
+import { vendorProblems } from './vendors/problems.ts';
 import { workOrderProblems } from './work-orders/problems.ts';
 import { travelerProblems } from './work-orders/traveler-problems.ts';
 
@@ -157,6 +158,7 @@ export const problems = {
   ...workOrderProblems,
   ...quoteProblems,
   ...travelerProblems,
+  ...vendorProblems,
   ...findingProblems,
   ...fileProblems,
   ...recordProblems,

@@ -17,6 +17,7 @@ import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
+import { vendorOperations } from './vendors/operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
@@ -37,6 +38,7 @@ export const routes = {
   ...processOperations,
   ...travelerOperations,
   ...loadOperations,
+  ...vendorOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

@@ -900,6 +900,47 @@ CREATE TABLE "time_records" (
 );
 
 -- CreateTable
+CREATE TABLE "vendor_orders" (
+    "id" UUID NOT NULL,
+    "number" TEXT NOT NULL,
+    "supplier_id" UUID NOT NULL,
+    "purchase_order" TEXT NOT NULL,
+    "paper_due" TEXT NOT NULL,
+    "sent_on" DATE NOT NULL,
+    "expected_on" DATE NOT NULL,
+    "state" TEXT NOT NULL DEFAULT 'out',
+    "version" INTEGER NOT NULL DEFAULT 1,
+
+    CONSTRAINT "vendor_orders_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "vendor_lines" (
+    "id" UUID NOT NULL,
+    "order_id" UUID NOT NULL,
+    "step_id" UUID NOT NULL,
+    "back_at" TIMESTAMPTZ(3),
+    "condition" TEXT,
+    "certificate" TEXT,
+    "note" TEXT NOT NULL DEFAULT '',
+    "sign_off_id" UUID,
+
+    CONSTRAINT "vendor_lines_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "vendor_pieces" (
+    "id" UUID NOT NULL,
+    "order_id" UUID NOT NULL,
+    "lot_id" UUID NOT NULL,
+    "rack_ref" TEXT NOT NULL,
+    "quantity" INTEGER NOT NULL,
+    "back" INTEGER NOT NULL DEFAULT 0,
+
+    CONSTRAINT "vendor_pieces_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
 CREATE TABLE "work_orders" (
     "id" UUID NOT NULL,
     "number" TEXT NOT NULL,
@@ -1336,6 +1377,24 @@ CREATE INDEX "installations_parent_id_idx" ON "installations"("parent_id");
 CREATE INDEX "time_records_item_id_recorded_on_idx" ON "time_records"("item_id", "recorded_on");
 
 -- CreateIndex
+CREATE UNIQUE INDEX "vendor_orders_number_key" ON "vendor_orders"("number");
+
+-- CreateIndex
+CREATE INDEX "vendor_orders_state_expected_on_idx" ON "vendor_orders"("state", "expected_on");
+
+-- CreateIndex
+CREATE INDEX "vendor_lines_step_id_idx" ON "vendor_lines"("step_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "vendor_lines_order_id_step_id_key" ON "vendor_lines"("order_id", "step_id");
+
+-- CreateIndex
+CREATE INDEX "vendor_pieces_lot_id_idx" ON "vendor_pieces"("lot_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "vendor_pieces_order_id_lot_id_key" ON "vendor_pieces"("order_id", "lot_id");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "work_orders_number_key" ON "work_orders"("number");
 
 -- CreateIndex
@@ -1553,6 +1612,21 @@ ALTER TABLE "installations" ADD CONSTRAINT "installations_parent_id_fkey" FOREIG
 
 -- AddForeignKey
 ALTER TABLE "time_records" ADD CONSTRAINT "time_records_item_id_fkey" FOREIGN KEY ("item_id") REFERENCES "serialized_items"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "vendor_orders" ADD CONSTRAINT "vendor_orders_supplier_id_fkey" FOREIGN KEY ("supplier_id") REFERENCES "suppliers"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "vendor_lines" ADD CONSTRAINT "vendor_lines_order_id_fkey" FOREIGN KEY ("order_id") REFERENCES "vendor_orders"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "vendor_lines" ADD CONSTRAINT "vendor_lines_step_id_fkey" FOREIGN KEY ("step_id") REFERENCES "traveler_steps"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "vendor_pieces" ADD CONSTRAINT "vendor_pieces_order_id_fkey" FOREIGN KEY ("order_id") REFERENCES "vendor_orders"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "vendor_pieces" ADD CONSTRAINT "vendor_pieces_lot_id_fkey" FOREIGN KEY ("lot_id") REFERENCES "lots"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "work_orders" ADD CONSTRAINT "work_orders_customer_id_fkey" FOREIGN KEY ("customer_id") REFERENCES "customers"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

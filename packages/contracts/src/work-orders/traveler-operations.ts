@@ -18,6 +18,7 @@ import {
 const signing = [
   'step-out-of-order',
   'still-waiting',
+  'not-back-from-vendor',
   'step-done',
   'step-not-needed',
   'traveler-rejected',

@@ -27,6 +27,11 @@ export const travelerProblems = {
     title: 'What was done before still needs its time',
     next: 'Wait until the named time; a cure or bake cut short is not one.',
   },
+  'not-back-from-vendor': {
+    status: 409,
+    title: 'This step is done outside, and the part has not come back good',
+    next: 'Send it out, or inspect it on its return; then the step can be signed.',
+  },
   'not-batched': {
     status: 409,
     title: 'This step is not one that is done in a load',

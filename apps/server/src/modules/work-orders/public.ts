@@ -1,6 +1,17 @@
 export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
+export { workOrderLocks } from './loads.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
-export { performedAt, refuseInLoad, requireTurn, type SignedStep, stepLocks, stepToSign } from './step-signing.ts';
+export { blockToSend } from './step-block.ts';
+export {
+  performedAt,
+  refuseInLoad,
+  requireTurn,
+  requireTurnToSend,
+  type SignedStep,
+  stepLocks,
+  stepToSign,
+} from './step-signing.ts';
+export { type TurnRow, turnSql } from './turn.ts';
 export { writeStepSignature } from './write-step-signature.ts';

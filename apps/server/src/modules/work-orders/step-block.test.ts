@@ -15,6 +15,8 @@ const free = {
   unanswered: null,
   unready: null,
   waits_until: null,
+  outside: false,
+  vendor: null,
 };
 const noon = new Date('2027-03-01T12:00:00Z');
 const blockOf = (facts: Parameters<typeof blockAt>[0]) => blockAt(facts, noon);
@@ -49,6 +51,16 @@ describe('whether the step whose turn it is can be signed', () => {
     ['the build is closed', { phase: 'build', stage: 'final-inspection' }, 'wrong-state'],
   ])('is no when %s', (_, change, problem) => {
     expect(blockOf({ ...free, ...change })?.problem).toBe(problem);
+  });
+
+  it('is no while a part of an outside step is not back, or came back bad', () => {
+    const away = { name: 'Sedge Plating', order: 'VO-0001', expected: '2027-03-05', condition: null as string | null };
+    expect(blockOf({ ...free, outside: true })?.detail).toContain('has not been sent yet');
+    expect(blockOf({ ...free, outside: true, vendor: away })?.detail).toContain('expected back on 2027-03-05');
+    expect(blockOf({ ...free, outside: true, vendor: { ...away, condition: 'wrong-work' } })?.detail).toContain(
+      'wrong work',
+    );
+    expect(blockOf({ ...free, outside: true, vendor: { ...away, condition: 'good' } })).toBeUndefined();
   });
 
   it('is yes from the instant the wait is over', () => {

@@ -24,6 +24,8 @@ type Facts = Pick<
   | 'unanswered'
   | 'unready'
   | 'waits_until'
+  | 'outside'
+  | 'vendor'
 >;
 
 const evaluationConsents = new Set<Consent>([
@@ -58,7 +60,12 @@ export function blockOf(facts: Facts, at: Date): Block | undefined {
       `Revision ${facts.revision} of ${facts.manual} is superseded: an inspector takes ${number} over to the current one`,
     );
   }
-  return blockByPhase(facts) ?? blockByWait(facts, at);
+  return blockByPhase(facts) ?? blockByWait(facts, at) ?? blockByVendor(facts);
+}
+
+/** The same without regard to where the part is: what also keeps it from going to a vendor. */
+export function blockToSend(facts: Facts, at: Date): Block | undefined {
+  return blockOf({ ...facts, outside: false }, at);
 }
 
 function blockByPhase(facts: Facts): Block | undefined {
@@ -83,6 +90,17 @@ function blockByPhase(facts: Facts): Block | undefined {
     );
   }
   return undefined;
+}
+
+/** Outside work is signed when the part is back and was found good. */
+function blockByVendor({ outside, vendor }: Facts): Block | undefined {
+  if (!outside || vendor?.condition === 'good') return undefined;
+  const where = !vendor
+    ? 'This is done outside: the part has not been sent yet'
+    : vendor.condition === null
+      ? `The part is at ${vendor.name} on ${vendor.order}, expected back on ${vendor.expected}`
+      : `The part came back from ${vendor.name} ${vendor.condition.replace('-', ' ')}: raise a finding, or send it again`;
+  return block('not-back-from-vendor', where);
 }
 
 /** Nothing is built on what still cures, bakes or soaks. */

@@ -7,7 +7,7 @@ import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { type HeldAuthorisation, requireAuthorisation } from '../people/public.ts';
-import { blockOf } from './step-block.ts';
+import { type Block, blockOf, blockToSend } from './step-block.ts';
 import { type TurnRow, turnsOf } from './turn.ts';
 
 export type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
@@ -38,7 +38,16 @@ export async function stepLocks(tx: Tx, stepId: string): Promise<string[]> {
 }
 
 /** Throws why this step could not be done at that instant, unless its turn had come. */
-export async function requireTurn(tx: Tx, step: SignedStep, at: Date): Promise<TurnRow> {
+export function requireTurn(tx: Tx, step: SignedStep, at: Date): Promise<TurnRow> {
+  return turnFor(tx, step, (turn) => blockOf(turn, at));
+}
+
+/** The same for a part about to leave for its step: where it is does not matter yet. */
+export function requireTurnToSend(tx: Tx, step: SignedStep, at: Date): Promise<TurnRow> {
+  return turnFor(tx, step, (turn) => blockToSend(turn, at));
+}
+
+async function turnFor(tx: Tx, step: SignedStep, block: (turn: TurnRow) => Block | undefined): Promise<TurnRow> {
   const { state, title, traveler } = step;
   if (state === 'signed' || state === 'failed') throw new Problem('step-done', `“${title}” is signed already`);
   if (traveler.disposition === 'reject')
@@ -48,7 +57,7 @@ export async function requireTurn(tx: Tx, step: SignedStep, at: Date): Promise<T
   const [first] = turns;
   const turn = turns.find(({ step_id }) => step_id === step.id);
   const stands = turn ?? first;
-  const refused = stands && blockOf(stands, at);
+  const refused = stands && block(stands);
   if (refused)
     throw new Problem(refused.problem, refused.detail, {
       workOrder: traveler.workOrder.number,

@@ -45,6 +45,13 @@ export interface TurnRow {
   readonly waits_until: Date | null;
   /** Done by an outside vendor. */
   readonly outside: boolean;
+  /** Where its part last went for that, or null while it never did. */
+  readonly vendor: {
+    readonly name: string;
+    readonly order: string;
+    readonly expected: string;
+    readonly condition: string | null;
+  } | null;
   /** One of a load: signed with others at once. */
   readonly batched: boolean;
   readonly ready_since: Date;
@@ -67,6 +74,9 @@ export const turnSql = `
       AND NOT EXISTS (SELECT 1 FROM traveler_steps p WHERE p.state = 'open' AND ${comesFirst}))
   SELECT s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution, s.outside, s.batched,
     (SELECT max(p.wait_until) FROM traveler_steps p WHERE p.wait_until IS NOT NULL AND ${comesFirst}) AS waits_until,
+    CASE WHEN s.outside THEN (SELECT json_build_object('name', v.name, 'order', o.number, 'expected', o.expected_on, 'condition', l.condition)
+      FROM vendor_lines l JOIN vendor_orders o ON o.id = l.order_id JOIN suppliers v ON v.id = o.supplier_id
+      WHERE l.step_id = s.id ORDER BY l.id DESC LIMIT 1) END AS vendor,
     t.id::text AS traveler_id, t.number AS traveler_number, t.part_class, t.position, t.disposition,
     (SELECT count(*) FROM traveler_steps c WHERE c.traveler_id = t.id AND c.state <> 'not-needed')::int AS steps,
     w.id::text AS work_order_id, w.number AS work_order_number, w.stage, w.consent, w.priority, w.promised_on::text, c.name AS customer,

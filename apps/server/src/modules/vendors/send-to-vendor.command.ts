@@ -1,0 +1,104 @@
+import { Problem } from '@hubwright/contracts/problems';
+import { vendorOperations } from '@hubwright/contracts/vendors/operations';
+import { type Context, defineCommand } from '../../platform/command/command.ts';
+import { found } from '../../platform/command/version.ts';
+import { nextNumber } from '../../platform/database/counters.ts';
+import { fromDbDateOrNull, toDbDate } from '../../platform/database/dates.ts';
+import { moveStock } from '../inventory/public.ts';
+import { refuseInLoad, requireTurnToSend, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
+import { atVendor, partLocks } from './vendor-order.ts';
+
+const operation = vendorOperations.sendToVendor;
+type Sending = Context<typeof operation>;
+
+/** Parts leave for a step that is done outside. Each must be ready for it; pieces of their racks go along through the ledger. */
+export const sendToVendor = defineCommand(operation, {
+  async locks(input, tx) {
+    const lots = await tx.lot.findMany({ where: { id: { in: input.pieces.map(({ lotId }) => lotId) } } });
+    return [...(await workOrderLocks(tx, input.stepIds)), ...partLocks(lots.map((lot) => ({ lot })))];
+  },
+  async execute(context) {
+    const { tx, input, newId, today } = context;
+    const supplier = await approvedVendor(context);
+    const steps: SignedStep[] = [];
+    for (const id of new Set(input.stepIds)) steps.push(await sendable(context, id));
+    await refuseInLoad(tx, steps);
+    const order = { id: newId(), number: await nextNumber(tx, 'VO', 4) };
+    const { purchaseOrder, paperDue, expectedOn } = input;
+    await tx.vendorOrder.create({
+      data: {
+        ...order,
+        ...{ supplierId: supplier.id, purchaseOrder, paperDue },
+        sentOn: toDbDate(today),
+        expectedOn: toDbDate(expectedOn),
+      },
+    });
+    await tx.vendorLine.createMany({
+      data: steps.map((step) => ({ id: newId(), orderId: order.id, stepId: step.id })),
+    });
+    const lots = await sendPieces(context, { order, supplierId: supplier.id, steps });
+    return {
+      reply: { ...order, version: 1 },
+      subjects: [
+        { kind: 'vendor-order', id: order.id, after: 1 },
+        ...steps.map(({ travelerId }) => ({ kind: 'traveler', id: travelerId })),
+        ...lots,
+      ],
+      facts: {
+        ...{ number: order.number, vendor: supplier.code, purchaseOrder, paperDue, expectedOn },
+        travelers: steps.map(({ traveler }) => traveler.number),
+      },
+    };
+  },
+});
+
+async function approvedVendor({ tx, input, today }: Sending) {
+  if (input.expectedOn < today)
+    throw new Problem('expected-in-past', `${input.expectedOn} is over`, {}, [
+      { pointer: '/expectedOn', detail: 'Enter the day the vendor promised' },
+    ]);
+  const supplier = found(await tx.supplier.findUnique({ where: { id: input.supplierId } }), 'This vendor');
+  const until = fromDbDateOrNull(supplier.approvedUntil);
+  if (until === null || until < input.expectedOn)
+    throw new Problem(
+      'vendor-not-approved',
+      until === null ? `${supplier.name} is not approved` : `${supplier.name} is approved until ${until}`,
+      { approvedUntil: until },
+    );
+  return supplier;
+}
+
+async function sendable({ tx, now }: Sending, stepId: string): Promise<SignedStep> {
+  const step = await stepToSign(tx, stepId);
+  const { number } = step.traveler;
+  if (!step.outside) throw new Problem('not-outside-work', `${number}: “${step.title}” is done in the shop`);
+  const out = await tx.vendorLine.findFirst({ where: { stepId, condition: null }, include: { order: true } });
+  if (out) throw new Problem('already-out', `${number} is out on ${out.order.number}`, { order: out.order.number });
+  await requireTurnToSend(tx, step, now);
+  return step;
+}
+
+/** Rack → vendor, for pieces of the same work orders. */
+async function sendPieces(
+  context: Sending,
+  { order, supplierId, steps }: { order: { id: string; number: string }; supplierId: string; steps: SignedStep[] },
+) {
+  const { tx, input, newId } = context;
+  const workOrders = new Set(steps.map(({ traveler }) => traveler.workOrderId));
+  const subjects: { kind: string; id: string; after: number }[] = [];
+  for (const { lotId, quantity } of input.pieces) {
+    const lot = found(await tx.lot.findUnique({ where: { id: lotId } }), 'This piece');
+    if (!lot.workOrderId || !workOrders.has(lot.workOrderId))
+      throw new Problem('piece-not-with-it', `${lot.code} is not of a unit on this order`, { lot: lot.code });
+    const from = { kind: 'rack', ref: lot.workOrderId } as const;
+    const moved = await moveStock(context, {
+      ...{ lot, quantity, from, to: atVendor(supplierId) },
+      reason: `out on ${order.number}`,
+    });
+    await tx.vendorPiece.create({
+      data: { id: newId(), orderId: order.id, lotId, rackRef: lot.workOrderId, quantity },
+    });
+    subjects.push({ kind: 'lot', id: lotId, after: moved.version });
+  }
+  return subjects;
+}
