@@ -54,6 +54,13 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    path: '/outside-work',
+    title: 'Outside work',
+    question: 'What is at a vendor, what is late, and what came back?',
+    component: lazyRouteComponent(() => import('./OutsideWorkPage.tsx'), 'OutsideWorkPage'),
+  },
+  {
+    ...page,
     path: '/stock',
     title: 'Stock',
     question: 'What lies where, and may it be used?',

@@ -73,8 +73,10 @@ export async function writeStepSignature(
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
   const state = signature.result === 'pass' ? 'signed' : 'failed';
-  const waitUntil = waitAfter(step, entry.performedAt === undefined ? now : new Date(entry.performedAt));
-  await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now, waitUntil } });
+  await tx.travelerStep.update({
+    where: { id: step.id },
+    data: { state, signedAt: now, waitUntil: waitAfter(step, entry.performedAt, now) },
+  });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
   return {
     signOffId,
@@ -86,7 +88,8 @@ export async function writeStepSignature(
 }
 
 /** The end of the time that needs no hands, counted from the end of the work. */
-function waitAfter({ waitMinutes }: SignedStep, doneAt: Date): Date | null {
+function waitAfter({ waitMinutes }: SignedStep, performedAt: string | undefined, now: Date): Date | null {
+  const doneAt = performedAt === undefined ? now : new Date(performedAt);
   return waitMinutes === 0 ? null : new Date(doneAt.getTime() + waitMinutes * 60_000);
 }
 

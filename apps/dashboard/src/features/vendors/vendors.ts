@@ -1,0 +1,24 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import { vendorOperations } from '@hubwright/contracts/vendors/operations';
+import { queryFor } from '../../api/query.ts';
+
+export const outsideWorkQuery = queryFor(vendorOperations.outsideWork, {});
+export type OutsideWork = Reply<typeof vendorOperations.outsideWork>['rows'][number];
+export type VendorOrder = Reply<typeof vendorOperations.listVendorOrders>['rows'][number];
+export type VendorLine = VendorOrder['lines'][number];
+
+/** A vendor as the form that sends parts out offers it. */
+export interface Vendor {
+  readonly id: string;
+  readonly name: string;
+  readonly approvedUntil: string | null;
+}
+
+/** A piece of a rack that may go along. */
+export interface RackPiece {
+  readonly lotId: string;
+  readonly words: string;
+  readonly quantity: number;
+}
+
+export const conditionWords = { good: 'good', damaged: 'damaged', 'wrong-work': 'not what was ordered' } as const;
