@@ -94,7 +94,7 @@ describe('a day at the front desk', () => {
     await choose('Application', /Heronby Courser 4/);
     await choose('What is asked for', /^Overhaul/);
     await desk.getByLabel('Serial of the unit').fill('QP5001');
-    const unit = desk.getByRole('group', { name: 'Hours of the unit' });
+    const unit = desk.getByRole('group', { name: 'Hours and cycles of the unit' });
     await unit.getByLabel('Since new', { exact: true }).fill('2100.4');
     await unit.getByRole('checkbox', { name: 'Since overhaul: unknown' }).check({ force: true });
     await choose('Which meter they come from', /tachometer/);

@@ -3,17 +3,30 @@ import { meter } from '../customers/operations.ts';
 import { partClasses, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
-import { changed, date, hoursTenths, id, instant, line, listOf, note, page, signature } from '../values.ts';
+import {
+  changed,
+  cyclesSinceNew,
+  date,
+  hoursTenths,
+  id,
+  instant,
+  line,
+  listOf,
+  note,
+  page,
+  signature,
+} from '../values.ts';
 import { deskBoard, managerBoard, returningUnit, workOrderDetail, workOrderRow } from './shapes.ts';
 import { consentSchema, declaredEvent, holdKind, paper, stageSchema } from './states.ts';
 
 /** Null means nobody could read it yet. */
 const serial = z.string().trim().min(1, 'Enter the serial, or say that it is not readable yet').max(40).nullable();
 
-/** `sinceNew` and `sinceOverhaul` in tenths of an hour or unknown; which meter was read and what it showed. */
+/** `sinceNew` and `sinceOverhaul` in tenths of an hour or unknown, cycles since new likewise; which meter was read and what it showed. */
 const declaredTimes = z.strictObject({
   sinceNewTenths: hoursTenths,
   sinceOverhaulTenths: hoursTenths,
+  sinceNewCycles: cyclesSinceNew.default('unknown'),
   meter: meter.optional(),
   meterTenths: z.int().min(0, 'A meter cannot read less than nothing').max(2_000_000).optional(),
 });
@@ -27,6 +40,7 @@ const arrivingPart = z.strictObject({
   serial,
   sinceNewTenths: hoursTenths.default('unknown'),
   sinceOverhaulTenths: hoursTenths.default('unknown'),
+  sinceNewCycles: cyclesSinceNew.default('unknown'),
 });
 
 const workOrderId = z.strictObject({ workOrderId: id });

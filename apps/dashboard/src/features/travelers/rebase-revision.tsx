@@ -2,6 +2,7 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { queryFor } from '../../api/query.ts';
+import { countOf } from '../../format/numbers.ts';
 import { Button } from '../../ui/Button.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -62,8 +63,8 @@ export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
             }}
           >
             <p>
-              {workOrder.number}: revision {answer.from.revision} to {answer.to.revision}, {answer.differences.length}{' '}
-              differences
+              {workOrder.number}: revision {answer.from.revision} to {answer.to.revision},{' '}
+              {countOf(answer.differences.length, 'difference')}
             </p>
           </SignCommand>
         ) : null}

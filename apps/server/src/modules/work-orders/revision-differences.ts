@@ -130,6 +130,36 @@ export function kitDifferences(differences: readonly KitDifference[]): Differenc
   return differences.map(({ consequences, ...text }) => line('kit', text, consequences));
 }
 
+/** A life limit as a revision has it. */
+export interface LifeLimitOf {
+  readonly hoursTenths: number | null;
+  readonly cycles: number | null;
+}
+
+/** Life limits by part number, line by line; `fitted` says where parts of a number sit in this unit. */
+export function lifeDifferences(
+  now: ReadonlyMap<string, LifeLimitOf>,
+  then: ReadonlyMap<string, LifeLimitOf>,
+  fitted: ReadonlyMap<string, readonly string[]>,
+): Difference[] {
+  const numbers = [...new Set([...now.keys(), ...then.keys()])].sort();
+  return numbers.flatMap((what) => {
+    const [before, after] = [lifeWords(now.get(what)), lifeWords(then.get(what))];
+    const places = fitted.get(what) ?? [];
+    const consequences = after && places.length > 0 ? [`fitted here: ${places.join(', ')}; release goes by it`] : [];
+    return before === after ? [] : [line('life', { where: 'life limit', what, before, after }, consequences)];
+  });
+}
+
+function lifeWords(limit: LifeLimitOf | undefined): string | null {
+  if (!limit) return null;
+  const { hoursTenths, cycles } = limit;
+  const hours = hoursTenths === null ? [] : [`${(hoursTenths / 10).toFixed(1)} h`];
+  return [...hours, ...(cycles === null ? [] : [cycles === 1 ? '1 cycle' : `${cycles} cycles`])]
+    .join(' or ')
+    .concat(' since new');
+}
+
 function wordsOf(step: NewStep): string {
   return [
     step.instruction,
