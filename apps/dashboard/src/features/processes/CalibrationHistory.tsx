@@ -17,7 +17,8 @@ export function CalibrationHistory({ instrumentId }: { instrumentId: string }) {
               <DateText date={row.calibratedOn} />, good until <DateText date={row.calibrationDueOn} />
               {row.certificate === '' ? ', no certificate named' : `, certificate ${row.certificate}`}
               {row.inService ? '' : ', taken out of service'}
-              <span className="soft block">
+              <br />
+              <span className="soft">
                 entered by {row.personName}, <InstantText instant={row.at} />
               </span>
             </span>
