@@ -103,7 +103,7 @@ describe('what seldom happens at the bench and the desk', () => {
     await inspector.goto(`/build/${job.id}`);
     await inspector.getByText(/was superseded by/).waitFor(slow);
     const told = inspector.getByRole('region', { name: 'The manual was revised' });
-    await told.getByRole('row', { name: /Q76-B.*not there.*5000\.0 h or 500 cycles since new/ }).waitFor(slow);
+    await told.getByRole('row', { name: /Q76-B.*not there.*5,000\.0 h or 500 cycles since new/ }).waitFor(slow);
     await told.getByText(/fitted here: blade 1, serial B1-OTHER/).waitFor(slow);
     await looksRight(inspector, 'rebase');
     await press(inspector, /^Go on by revision/);

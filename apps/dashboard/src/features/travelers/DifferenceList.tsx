@@ -20,9 +20,9 @@ function Row({ of }: { of: Difference }) {
     <tr>
       <th scope="row">
         {of.what}
-        <span className={styles.where}>{of.where}</span>
+        {of.area === 'life' ? null : <span className={styles.where}>{of.where}</span>}
       </th>
-      <td className={of.before === null ? 'soft' : styles.was}>{of.before ?? 'not there'}</td>
+      <td className="soft">{of.before ?? 'not there'}</td>
       <td className={of.after === null ? 'soft' : ''}>
         {of.after ?? 'not there any more'}
         {of.consequences.map((consequence) => (

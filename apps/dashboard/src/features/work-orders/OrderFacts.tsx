@@ -2,6 +2,7 @@ import { scopeTitles } from '@hubwright/contracts/manuals/words';
 import { eventTitles } from '@hubwright/contracts/work-orders/states';
 import type { ReactNode } from 'react';
 import { meterWords } from '../../format/meter-words.ts';
+import { countOf } from '../../format/numbers.ts';
 import { Amount, DateText, Hours, InstantText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -22,6 +23,7 @@ function Times({ times }: { times: WorkOrder['times'] }) {
   return (
     <>
       since new <Hours tenths={times.sinceNewTenths} />, since overhaul <Hours tenths={times.sinceOverhaulTenths} />
+      {times.sinceNewCycles === 'unknown' ? '' : `, ${countOf(times.sinceNewCycles, 'cycle')} since new`}
       {times.meter ? ` (${meterWords[times.meter]}` : ''}
       {times.meter && times.meterTenths !== null ? (
         <>

@@ -151,7 +151,7 @@ describe('life limits of two revisions', () => {
       ['life', 'HUB', 'added', null, '700 cycles since new'],
       ['life', 'OLD', 'removed', '900 cycles since new', null],
       [
-        ...['life', 'Q76-B', 'changed', '6000.0 h or 1 cycle since new', '5000.0 h since new'],
+        ...['life', 'Q76-B', 'changed', '6,000.0 h or 1 cycle since new', '5,000.0 h since new'],
         'fitted here: blade 1, serial B1, blade 2, serial not read; release goes by it',
       ],
     ]);

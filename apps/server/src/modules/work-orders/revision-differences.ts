@@ -151,11 +151,13 @@ export function lifeDifferences(
   });
 }
 
+const hours = new Intl.NumberFormat('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
 function lifeWords(limit: LifeLimitOf | undefined): string | null {
   if (!limit) return null;
   const { hoursTenths, cycles } = limit;
-  const hours = hoursTenths === null ? [] : [`${(hoursTenths / 10).toFixed(1)} h`];
-  return [...hours, ...(cycles === null ? [] : [cycles === 1 ? '1 cycle' : `${cycles} cycles`])]
+  const inHours = hoursTenths === null ? [] : [`${hours.format(hoursTenths / 10)} h`];
+  return [...inHours, ...(cycles === null ? [] : [cycles === 1 ? '1 cycle' : `${cycles} cycles`])]
     .join(' or ')
     .concat(' since new');
 }
@@ -176,7 +178,7 @@ function wordsOf(step: NewStep): string {
 function limitOf(measures: readonly NewMeasure[], name: string): string | null {
   const measure = measures.find((one) => one.name === name);
   if (!measure) return null;
-  return `${limitsInWords(measure)}, ${measure.decimals} decimals, ${measure.method}`;
+  return `${limitsInWords(measure)}, ${measure.decimals === 1 ? '1 decimal' : `${measure.decimals} decimals`}, ${measure.method}`;
 }
 
 function limitsOf({ measures }: NewStep): string {
