@@ -94,9 +94,10 @@ describe('a day at the front desk', () => {
     await choose('Application', /Heronby Courser 4/);
     await choose('What is asked for', /^Overhaul/);
     await desk.getByLabel('Serial of the unit').fill('QP5001');
-    const unit = desk.getByRole('group', { name: 'Hours of the unit' });
+    const unit = desk.getByRole('group', { name: 'Hours and cycles of the unit' });
     await unit.getByLabel('Since new', { exact: true }).fill('2100.4');
     await unit.getByRole('checkbox', { name: 'Since overhaul: unknown' }).check({ force: true });
+    await unit.getByLabel('Cycles since new', { exact: true }).fill('812');
     await choose('Which meter they come from', /tachometer/);
     await desk.getByRole('group', { name: 'Hub' }).getByLabel('Part number').fill('Q301-61');
     await desk.getByRole('group', { name: 'Hub' }).getByLabel('Serial', { exact: true }).fill('H-5001');
@@ -119,7 +120,12 @@ describe('a day at the front desk', () => {
       ]),
     );
     const [times] = await readsOf(shop).timeRecord.findMany({ where: { itemId: unitId } });
-    expect(times).toMatchObject({ sinceNewTenths: 21_004, sinceOverhaulTenths: null, meter: 'tachometer' });
+    expect(times).toMatchObject({
+      sinceNewTenths: 21_004,
+      sinceOverhaulTenths: null,
+      sinceNewCycles: 812,
+      meter: 'tachometer',
+    });
   }, 120_000);
 
   test('the inspector signs the preliminary inspection; the desk is told it is not theirs', async () => {

@@ -70,6 +70,20 @@ const refused: Refused[] = [
     '/times/sinceNewTenths',
   ],
   [
+    'cycles are negative',
+    hours({ ...meter, sinceNewTenths: 100, sinceOverhaulTenths: 0, sinceNewCycles: -1 }),
+    422,
+    'invalid-input',
+    '/times/sinceNewCycles',
+  ],
+  [
+    'a blade’s cycles are a fraction',
+    blade(2, { sinceNewCycles: 1.5 }),
+    422,
+    'invalid-input',
+    '/parts/2/sinceNewCycles',
+  ],
+  [
     'there are more since overhaul than since new',
     hours({ ...meter, sinceNewTenths: 100, sinceOverhaulTenths: 101 }),
     422,

@@ -106,7 +106,7 @@ describe('a governor with a limited life, its release, and the release put right
       type: 'release-blocked',
     });
     expect((refused.open as { kind: string }[]).map(({ kind }) => kind)).toEqual(['life-limit']);
-    expect(refused.detail).toContain('VG14 serial VG6101: limited to 3000.0 h and 500 cycles since new');
+    expect(refused.detail).toContain('VG14 serial VG6101: limited to 3,000.0 h and 500 cycles since new');
     expect((await lifeItem())[0]?.closedBy.people).toContain('Bram Ostler');
     expect((await inspector.call(unitOperations.unitHistory, { itemId: job.unitId })).body.times).toHaveLength(1);
   });
@@ -153,6 +153,10 @@ describe('a governor with a limited life, its release, and the release put right
     const released = await inspector.call(operation, input, options);
     expect(released.body).toMatchObject({ word: 'overhauled', stage: 'released' });
     first = released.body.releaseId;
+    const newest = { where: { itemId: job.unitId }, orderBy: { recordedAt: 'desc' } } as const;
+    expect(await job.reads.timeRecord.findFirst(newest)).toMatchObject({
+      ...{ basis: 'overhaul', sinceNewTenths: 21_004, sinceOverhaulTenths: 0, sinceNewCycles: 500 },
+    });
     await certificateOf('inspector', 'DEMO-R-9999');
     const { body } = await inspector.call(op.release, { releaseId: first });
     expect(body).toMatchObject({ version: 1, supersedes: null, supersededBy: null });

@@ -61,6 +61,7 @@ export const firstList: readonly RevisedLine[] = [
  * that is reused, a bushing of either, and safety wire as needed.
  */
 export class Stockroom {
+  private readonly opened = Date.now();
   private constructor(
     readonly shop: ShopApp,
     readonly clerk: Actor,
@@ -98,9 +99,9 @@ export class Stockroom {
     return parts[name].number;
   }
 
-  /** A day counted from today. */
+  /** A day counted from the day it was opened, also when a story runs over midnight. */
   day(offset: number): string {
-    return new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
+    return new Date(this.opened + offset * 86_400_000).toISOString().slice(0, 10);
   }
 
   async customer(code: string, acceptedSources: SourceClass[]): Promise<string> {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { instrumentKind } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, id, line, listOf, page } from '../values.ts';
+import { changed, date, id, instant, line, listOf, page } from '../values.ts';
 
 const tag = z
   .string()
@@ -22,6 +22,18 @@ const instrumentRow = z
     version: z.int(),
   })
   .meta({ id: 'InstrumentRow' });
+const pastCalibration = z
+  .object({
+    entryId: id,
+    at: instant,
+    personName: z.string(),
+    calibratedOn: date,
+    calibrationDueOn: date,
+    inService: z.boolean(),
+    /** Empty where none was named, as for the dates an instrument came with. */
+    certificate: z.string(),
+  })
+  .meta({ id: 'PastCalibration' });
 const calibration = { calibratedOn: date, calibrationDueOn: date };
 
 export const processOperations = {
@@ -38,6 +50,15 @@ export const processOperations = {
       order: z.enum(['tag', 'due']).default('tag'),
     }),
     output: listOf(instrumentRow),
+  }),
+  listCalibrations: read({
+    id: 'list-calibrations',
+    noun: 'processes',
+    path: '/api/instruments/:instrumentId/calibrations',
+    access: 'signed-in',
+    summary: 'Calibrations of an instrument as the record keeps them, newest first: who entered which, and when',
+    input: z.strictObject({ instrumentId: id }),
+    output: z.object({ rows: z.array(pastCalibration) }).meta({ id: 'CalibrationsOfInstrument' }),
   }),
   addInstrument: command({
     id: 'add-instrument',

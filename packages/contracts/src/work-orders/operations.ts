@@ -1,33 +1,11 @@
 import { z } from 'zod';
-import { meter } from '../customers/operations.ts';
-import { declaredEvent, partClasses, scopeSchema } from '../manuals/words.ts';
+import { declaredEvent, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
-import { changed, date, hoursTenths, id, instant, line, listOf, note, page, signature } from '../values.ts';
+import { changed, date, id, instant, line, listOf, note, page, signature } from '../values.ts';
+import { arrivingPart, arrivingSerial, declaredTimes } from './arriving.ts';
 import { deskBoard, managerBoard, returningUnit, workOrderDetail, workOrderRow } from './shapes.ts';
 import { consentSchema, holdKind, paper, stageSchema } from './states.ts';
-
-/** Null means nobody could read it yet. */
-const serial = z.string().trim().min(1, 'Enter the serial, or say that it is not readable yet').max(40).nullable();
-
-/** `sinceNew` and `sinceOverhaul` in tenths of an hour or unknown; which meter was read and what it showed. */
-const declaredTimes = z.strictObject({
-  sinceNewTenths: hoursTenths,
-  sinceOverhaulTenths: hoursTenths,
-  meter: meter.optional(),
-  meterTenths: z.int().min(0, 'A meter cannot read less than nothing').max(2_000_000).optional(),
-});
-
-const arrivingPart = z.strictObject({
-  kind: z.enum(partClasses).exclude(['assembly']),
-  /** As the kit list names it: `hub`, `blade 1`, `blade 2`… */
-  position: z.string().trim().min(1).max(40),
-  partNumber: z.string().trim().min(1).max(60),
-  maker: line.optional(),
-  serial,
-  sinceNewTenths: hoursTenths.default('unknown'),
-  sinceOverhaulTenths: hoursTenths.default('unknown'),
-});
 
 const workOrderId = z.strictObject({ workOrderId: id });
 const moved = changed.extend({ stage: stageSchema, consent: consentSchema }).meta({ id: 'WorkOrderMoved' });
@@ -100,7 +78,7 @@ export const workOrderOperations = {
       modelId: id,
       applicationId: id.optional(),
       scope: scopeSchema,
-      serial,
+      serial: arrivingSerial,
       parts: z.array(arrivingPart).max(40),
       times: declaredTimes,
       reason: line,

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { meter } from '../customers/operations.ts';
 import { declaredEvent, partClass, scopeSchema } from '../manuals/words.ts';
 import { roleSchema } from '../roles.ts';
-import { date, hoursTenths, id, instant } from '../values.ts';
+import { cyclesSinceNew, date, hoursTenths, id, instant } from '../values.ts';
 import { actionSchema, ballHolder, consentSchema, holdKind, paper, stageSchema } from './states.ts';
 
 /** The unit as people name it: `serial` is null while nobody could read it. */
@@ -59,6 +59,7 @@ export const timesNow = z
     recordedOn: date,
     sinceNewTenths: hoursTenths,
     sinceOverhaulTenths: hoursTenths,
+    sinceNewCycles: cyclesSinceNew,
     meter: meter.nullable(),
     meterTenths: z.int().nullable(),
     basis: z.string(),

@@ -1,6 +1,7 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { countOf } from '../../format/numbers.ts';
 import { RadioList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -29,7 +30,7 @@ export function ClearRack({ kitId, onClose }: { kitId: string; onClose: () => vo
             { input: { kitId, to: to as 'scrap', reason } },
             {
               onSuccess: (reply) => {
-                say(`${reply.cleared} pieces left the rack.`);
+                say(`${countOf(reply.cleared, 'piece')} left the rack.`);
                 onClose();
               },
             },

@@ -1,6 +1,7 @@
 import { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import { queryFor } from '../../api/query.ts';
+import { countOf } from '../../format/numbers.ts';
 
 export const nextDueQuery = (unitId: string) => queryFor(dueDateOperations.nextDue, { unitId });
 export const comingDueQuery = (days: number, customerId?: string) =>
@@ -10,6 +11,6 @@ export type DueRow = Reply<typeof dueDateOperations.comingDue>['rows'][number];
 /** How far off, in words a letter may use. */
 export function leftWords(row: Pick<DueRow, 'overdue' | 'daysLeft'>): string {
   if (row.daysLeft === 'unknown') return 'not known';
-  if (row.overdue) return `${-row.daysLeft} days over`;
-  return `in ${row.daysLeft} days`;
+  if (row.overdue) return `${countOf(-row.daysLeft, 'day')} over`;
+  return `in ${countOf(row.daysLeft, 'day')}`;
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { countOf } from '../../format/numbers.ts';
 import { DateText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -7,7 +8,7 @@ import type { Expiring } from './lots.ts';
 
 function lifeMark(row: Expiring): { state: State; word: string } {
   if (row.daysLeft <= 0) return { state: 'stop', word: 'expired' };
-  return { state: row.daysLeft <= 30 ? 'waiting' : 'note', word: `${row.daysLeft} days left` };
+  return { state: row.daysLeft <= 30 ? 'waiting' : 'note', word: `${countOf(row.daysLeft, 'day')} left` };
 }
 
 const columns: readonly Column<Expiring>[] = [

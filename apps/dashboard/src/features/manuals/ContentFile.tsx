@@ -2,6 +2,7 @@ import { manualOperations } from '@hubwright/contracts/manuals/operations';
 import { useQuery } from '@tanstack/react-query';
 import { FileTrigger } from 'react-aria-components';
 import { queryFor } from '../../api/query.ts';
+import { countOf } from '../../format/numbers.ts';
 import { Button } from '../../ui/Button.tsx';
 import { saveFile } from '../../ui/csv.ts';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -15,7 +16,17 @@ export interface FileRead {
 
 function sizeWords(content: Content): string {
   const sum = (count: (model: Content[number]) => number) => content.reduce((all, model) => all + count(model), 0);
-  return `${content.length} models, ${sum((each) => each.kitList.length)} kit list lines, ${sum((each) => each.routes.length)} routes`;
+  return [
+    countOf(content.length, 'model'),
+    countOf(
+      sum((each) => each.kitList.length),
+      'kit list line',
+    ),
+    countOf(
+      sum((each) => each.routes.length),
+      'route',
+    ),
+  ].join(', ');
 }
 
 /** The content as a file: taken from the revision before, changed in any editor, and chosen here. */

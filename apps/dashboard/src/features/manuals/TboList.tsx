@@ -14,7 +14,9 @@ export function TboList(props: { rules: readonly Rule[]; applications: ReadonlyM
           <span>
             {rule.hoursTenths === undefined ? null : <Hours tenths={rule.hoursTenths} />}
             {rule.hoursTenths === undefined || rule.months === undefined ? null : ' or '}
-            {rule.months === undefined ? null : <Quantity amount={rule.months} unit="months" />}
+            {rule.months === undefined ? null : (
+              <Quantity amount={rule.months} unit={rule.months === 1 ? 'month' : 'months'} />
+            )}
             {rule.months !== undefined && rule.endOfMonth ? ', to the end of the month' : ''}
             <span className="soft">
               {', '}

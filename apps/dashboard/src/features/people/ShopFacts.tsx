@@ -1,3 +1,4 @@
+import { countOf } from '../../format/numbers.ts';
 import { processWords } from '../../format/process-words.ts';
 import { Amount } from '../../format/values.tsx';
 import type { Shop } from './change-shop.tsx';
@@ -22,7 +23,7 @@ export function ShopFacts({ shop }: { shop: Shop }) {
     ['Labour rate an hour', <Amount key="l" minor={shop.labourRateMinor} currency={shop.currency} />],
     ['Evaluation fee', <Amount key="e" minor={shop.evaluationFeeMinor} currency={shop.currency} />],
     ['Tax', `${shop.taxPercent} %, rounded ${shop.taxRounding === 'line' ? 'on each line' : 'on the total'}`],
-    ['A quote is valid for', `${shop.quoteValidDays} days`],
+    ['A quote is valid for', countOf(shop.quoteValidDays, 'day')],
     [
       'The same person may do and inspect',
       shop.inspectOwnWork.map((each) => processWords[each]).join(', ') || 'nothing',

@@ -5,6 +5,7 @@ import { DateText, DueText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import { CalibrationHistory } from './CalibrationHistory.tsx';
 import { CalibrateForm } from './calibrate-instrument.tsx';
 import { calibrationMark, type Instrument } from './instruments.ts';
 
@@ -45,6 +46,7 @@ export function InstrumentSheet({ instrument, today }: { instrument: Instrument;
       ) : (
         <p className="soft">An inspector or a manager records its calibrations.</p>
       )}
+      <CalibrationHistory instrumentId={instrument.id} />
       <Dialog title={`Calibration of ${instrument.tag}`} isOpen={isOpen} onClose={close}>
         <CalibrateForm key={instrument.version} instrument={instrument} onDone={close} onCancel={close} />
       </Dialog>

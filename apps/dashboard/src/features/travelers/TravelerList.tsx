@@ -1,4 +1,5 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
+import { countOf } from '../../format/numbers.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -18,7 +19,7 @@ export function TravelerList({ workOrderId }: { workOrderId: string }) {
             <Link href={`/travelers/${row.id}`}>{row.number}</Link> {row.title},{' '}
             <span className="code">{row.serial}</span>{' '}
             <span className="soft small">
-              {row.stepsDone} of {row.steps} steps
+              {row.stepsDone} of {countOf(row.steps, 'step')}
             </span>
           </span>
           {row.next ? (

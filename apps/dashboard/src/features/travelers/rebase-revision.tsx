@@ -2,10 +2,13 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { queryFor } from '../../api/query.ts';
+import { countOf } from '../../format/numbers.ts';
 import { Button } from '../../ui/Button.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { DifferenceList } from './DifferenceList.tsx';
+import styles from './differences.module.css';
 
 export interface RebaseProps {
   workOrder: { id: string; number: string; version: number };
@@ -19,36 +22,28 @@ export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
   const [isSigning, setSigning] = useState(false);
   if (!answer?.superseded) return null;
   return (
-    <section className="refusal" role="alert">
+    <section className={`sheet ${styles.panel}`} aria-label="The manual was revised">
       <div className="stack">
-        <p>
-          <StateMark state="hold" word="work stands still" /> Revision {answer.from.revision} was superseded by{' '}
-          {answer.to.revision}. An inspector compares both before anyone signs on.
-        </p>
-        <ul className="lines small">
-          {answer.differences.map((each) => (
-            <li key={`${each.where} ${each.what} ${each.change}`}>
-              <span>
-                <strong>{each.where}</strong>, {each.what}: {each.change}
-                {each.before === null ? '' : `, was ${each.before}`}
-                {each.after === null ? '' : `, now ${each.after}`}
-                {each.consequences.map((consequence) => (
-                  <span key={consequence} className="block">
-                    {consequence}
-                  </span>
-                ))}
-              </span>
-            </li>
-          ))}
-        </ul>
+        <div role="alert" className="stack tight">
+          <StateMark state="hold" word="work stands still" />
+          <p>
+            Revision {answer.from.revision} was superseded by {answer.to.revision}. An inspector compares both before
+            anyone signs on.
+          </p>
+        </div>
+        <DifferenceList differences={answer.differences} from={answer.from.revision} to={answer.to.revision} />
         {answer.reopensBuild ? (
           <p>The build was closed; it opens again, and is closed again when this is done.</p>
         ) : null}
         {mayRebase ? (
           <div className="row">
-            <Button onPress={() => setSigning(true)}>Go on by revision {answer.to.revision}</Button>
+            <Button weight="next" onPress={() => setSigning(true)}>
+              Go on by revision {answer.to.revision}
+            </Button>
           </div>
-        ) : null}
+        ) : (
+          <p className="soft">An inspector goes over to revision {answer.to.revision} here.</p>
+        )}
         {isSigning ? (
           <SignCommand
             op={travelerOperations.rebaseRevision}
@@ -62,8 +57,8 @@ export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
             }}
           >
             <p>
-              {workOrder.number}: revision {answer.from.revision} to {answer.to.revision}, {answer.differences.length}{' '}
-              differences
+              {workOrder.number}: revision {answer.from.revision} to {answer.to.revision},{' '}
+              {countOf(answer.differences.length, 'difference')}
             </p>
           </SignCommand>
         ) : null}

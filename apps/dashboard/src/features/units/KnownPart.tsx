@@ -1,7 +1,6 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { unitOperations } from '@hubwright/contracts/units/operations';
-import { formatHours } from '../../format/numbers.ts';
-import { DateText } from '../../format/values.tsx';
+import { DateText, Hours } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 
 export type KnownIdentity = Reply<typeof unitOperations.knownIdentity>;
@@ -20,9 +19,9 @@ export function KnownPart({ joining }: { joining: NonNullable<KnownIdentity['joi
       <p>
         {times ? (
           <>
-            Times that count: {formatHours(times.sinceNewTenths)} h since new, {formatHours(times.sinceOverhaulTenths)}{' '}
-            h since overhaul on <DateText date={times.recordedOn} /> ({times.basis}),{' '}
-            {timesFrom === 'reading' ? 'the newer reading of this visit' : 'from the record'}.
+            Times that count: <Hours tenths={times.sinceNewTenths} /> since new,{' '}
+            <Hours tenths={times.sinceOverhaulTenths} /> since overhaul on <DateText date={times.recordedOn} /> (
+            {times.basis}), {timesFrom === 'reading' ? 'the newer reading of this visit' : 'from the record'}.
           </>
         ) : (
           'No times were ever recorded of it.'

@@ -68,10 +68,16 @@ function SignKnown({
         onClose();
       }}
     >
+      <p>
+        {part.partNumber}, until now {part.provisionalName}: serial <span className="code">{serial.toUpperCase()}</span>
+      </p>
       <KnownPart joining={joining} />
     </SignCommand>
   );
 }
+
+const thatOne = (joining: KnownIdentity['joining'] | undefined) =>
+  joining?.known.kind === 'assembly' ? 'This is that unit' : 'This is that part';
 
 /** Whether the shop knows this serial decides what is signed, and is shown before it is. */
 function ReadAgainst({ again, ...props }: SignedProps & { again: () => void }) {
@@ -88,7 +94,7 @@ function ReadAgainst({ again, ...props }: SignedProps & { again: () => void }) {
       <CommandForm
         problem={asked.error}
         isPending={asked.isPending}
-        submit={asked.data?.refused === null ? 'This is that unit' : 'Read it again'}
+        submit={asked.data?.refused === null ? thatOne(joining) : 'Read it again'}
         onSubmit={() => (asked.data?.refused === null ? setThat(true) : again())}
         onCancel={props.onClose}
       >

@@ -1,6 +1,7 @@
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
+import { formatHours, formatWhole } from '../../format/numbers.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -19,6 +20,14 @@ type Draft = Record<(typeof fields)[number]['name'], string>;
 /** What is left empty is unknown, never zero. */
 function whole(text: string, decimals: number): number | 'unknown' {
   return text === '' ? 'unknown' : Math.round(Number(text) * 10 ** decimals);
+}
+
+/** The newest record counts whole: what it leaves out is unknown from then on, so what is on record stands beside the box. */
+function onRecord({ times: [newest] }: Unit, name: keyof Draft): string {
+  const value = newest?.[name] ?? 'unknown';
+  if (value === 'unknown') return 'Leave empty when unknown';
+  const said = name === 'sinceNewCycles' ? formatWhole(value) : formatHours(value);
+  return `On record: ${said}. Left empty, it is unknown from now on`;
 }
 
 /** Times read in a paper that turned up later, signed for; the record before stays. */
@@ -77,7 +86,7 @@ export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: 
             key={name}
             name={name}
             label={label}
-            hint="Leave empty when unknown"
+            hint={onRecord(item, name)}
             {...(unit ? { unit } : {})}
             decimals={decimals}
             value={draft[name]}

@@ -67,7 +67,10 @@ export function IdentityFields({ draft, set }: ArrivingProps) {
           </div>
         </div>
       </section>
-      <FieldGroup title="Hours of the unit" note="As the logbook or the customer says. Unknown is an answer.">
+      <FieldGroup
+        title="Hours and cycles of the unit"
+        note="As the logbook or the customer says. Unknown is an answer."
+      >
         <HoursField
           name="times/sinceNewTenths"
           label="Since new"
@@ -79,6 +82,13 @@ export function IdentityFields({ draft, set }: ArrivingProps) {
           label="Since overhaul"
           value={draft.sinceOverhaul}
           onChange={(sinceOverhaul) => set({ sinceOverhaul })}
+        />
+        <HoursField
+          name="times/sinceNewCycles"
+          label="Cycles since new"
+          counts="cycles"
+          value={draft.cyclesSinceNew}
+          onChange={(cyclesSinceNew) => set({ cyclesSinceNew })}
         />
         <Select
           name="times/meter"

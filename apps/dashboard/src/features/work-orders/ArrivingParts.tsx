@@ -58,6 +58,13 @@ function PartRow(props: {
         value={part.sinceOverhaul}
         onChange={(sinceOverhaul) => set({ sinceOverhaul })}
       />
+      <HoursField
+        name={`parts/${at}/sinceNewCycles`}
+        label="Cycles since new"
+        counts="cycles"
+        value={part.cyclesSinceNew}
+        onChange={(cyclesSinceNew) => set({ cyclesSinceNew })}
+      />
     </fieldset>
   );
 }

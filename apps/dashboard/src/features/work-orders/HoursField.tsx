@@ -2,11 +2,12 @@ import { Checkbox } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import type { HoursDraft } from './arrival-draft.ts';
 
-/** Hours with one decimal, or unknown: said by a tick, never by leaving it empty. */
+/** Hours with one decimal, or whole cycles, or unknown: said by a tick, never by leaving it empty. */
 export function HoursField(props: {
   name: string;
   label: string;
   value: HoursDraft;
+  counts?: 'cycles';
   onChange: (value: HoursDraft) => void;
 }) {
   const { value, onChange } = props;
@@ -15,9 +16,8 @@ export function HoursField(props: {
       // Under another name while unknown: a complaint about what was typed no longer holds.
       name={value.isUnknown ? `${props.name}/unknown` : props.name}
       label={props.label}
-      unit="h"
-      decimals={1}
-      size={8}
+      {...(props.counts ? { decimals: 0 } : { unit: 'h', decimals: 1 })}
+      size={props.counts ? 6 : 8}
       value={value.isUnknown ? '' : value.text}
       onChange={(text) => onChange({ text, isUnknown: false })}
       isRequired

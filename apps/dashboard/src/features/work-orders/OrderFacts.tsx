@@ -1,6 +1,7 @@
 import { eventTitles, scopeTitles } from '@hubwright/contracts/manuals/words';
 import type { ReactNode } from 'react';
 import { meterWords } from '../../format/meter-words.ts';
+import { countOf } from '../../format/numbers.ts';
 import { Amount, DateText, Hours, InstantText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -21,6 +22,7 @@ function Times({ times }: { times: WorkOrder['times'] }) {
   return (
     <>
       since new <Hours tenths={times.sinceNewTenths} />, since overhaul <Hours tenths={times.sinceOverhaulTenths} />
+      {times.sinceNewCycles === 'unknown' ? '' : `, ${countOf(times.sinceNewCycles, 'cycle')} since new`}
       {times.meter ? ` (${meterWords[times.meter]}` : ''}
       {times.meter && times.meterTenths !== null ? (
         <>

@@ -1,3 +1,4 @@
+import { countOf } from '../../format/numbers.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -52,7 +53,7 @@ export function TravelerBriefs({ order }: { order: WorkOrder }) {
             </p>
           </div>
           <span className="quantity">
-            {traveler.signed} of {traveler.steps} steps signed
+            {traveler.signed} of {countOf(traveler.steps, 'step')} signed
           </span>
         </li>
       ))}

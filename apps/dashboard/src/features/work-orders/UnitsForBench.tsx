@@ -1,6 +1,7 @@
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { stageTitles } from '@hubwright/contracts/work-orders/states';
 import { usePages } from '../../api/pages.ts';
+import { countOf } from '../../format/numbers.ts';
 import { DateText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -15,7 +16,7 @@ const benchStages: readonly string[] = ['received', 'teardown', 'inspected', 'in
 function kitWords({ newLines, pulled, promised }: NonNullable<WorkOrderRow['kit']>): string {
   if (newLines === pulled) return 'all lines pulled';
   const rest = promised > 0 ? `, ${promised} promised` : '';
-  return `${pulled} of ${newLines} lines pulled${rest}`;
+  return `${pulled} of ${countOf(newLines, 'line')} pulled${rest}`;
 }
 
 const columns: readonly Column<WorkOrderRow>[] = [

@@ -30,6 +30,7 @@ export interface PartDraft {
   readonly isUnreadable: boolean;
   readonly sinceNew: HoursDraft;
   readonly sinceOverhaul: HoursDraft;
+  readonly cyclesSinceNew: HoursDraft;
 }
 
 export interface LooseDraft {
@@ -49,6 +50,7 @@ export interface ArrivalDraft {
   readonly parts: readonly PartDraft[];
   readonly sinceNew: HoursDraft;
   readonly sinceOverhaul: HoursDraft;
+  readonly cyclesSinceNew: HoursDraft;
   readonly meter: Meter | null;
   readonly meterReading: string;
   readonly reason: string;
@@ -72,6 +74,8 @@ export const nothingArrived: ArrivalDraft = {
   parts: [],
   sinceNew: noHours,
   sinceOverhaul: noHours,
+  // Few units are limited in cycles: unknown until somebody says them.
+  cyclesSinceNew: unknownHours,
   meter: null,
   meterReading: '',
   reason: '',
@@ -90,6 +94,7 @@ const emptyPart = {
   isUnreadable: false,
   sinceNew: unknownHours,
   sinceOverhaul: unknownHours,
+  cyclesSinceNew: unknownHours,
 };
 
 /** One hub and as many blades as the model has, nothing filled in. */
@@ -123,18 +128,28 @@ function hours({ text, isUnknown }: HoursDraft): number | 'unknown' {
   return isUnknown ? 'unknown' : (parseHours(text) as number);
 }
 
+const isWhole = (text: string) => /^\d{1,7}$/.test(text.trim());
+
+function cycles({ text, isUnknown }: HoursDraft): number | 'unknown' {
+  return isUnknown ? 'unknown' : Number(text);
+}
+
 function hoursFaults(draft: ArrivalDraft) {
   const faulty = (at: string, { text, isUnknown }: HoursDraft) =>
     !isUnknown && parseHours(text) === undefined
       ? [{ pointer: at, detail: 'Write hours such as 1234.5, or say unknown' }]
       : [];
+  const cycleFault = (at: string, { text, isUnknown }: HoursDraft) =>
+    isUnknown || isWhole(text) ? [] : [{ pointer: at, detail: 'Write whole cycles, or say unknown' }];
   return [
+    ...cycleFault('/times/sinceNewCycles', draft.cyclesSinceNew),
     ...faulty('/times/sinceNewTenths', draft.sinceNew),
     ...faulty('/times/sinceOverhaulTenths', draft.sinceOverhaul),
     ...(draft.meterReading === '' ? [] : faulty('/times/meterTenths', { text: draft.meterReading, isUnknown: false })),
     ...draft.parts.flatMap((part, at) => [
       ...faulty(`/parts/${at}/sinceNewTenths`, part.sinceNew),
       ...faulty(`/parts/${at}/sinceOverhaulTenths`, part.sinceOverhaul),
+      ...cycleFault(`/parts/${at}/sinceNewCycles`, part.cyclesSinceNew),
     ]),
   ];
 }
@@ -176,10 +191,12 @@ export function arrivalToSend(draft: ArrivalDraft): Arrival {
       serial: part.isUnreadable ? null : part.serial,
       sinceNewTenths: hours(part.sinceNew),
       sinceOverhaulTenths: hours(part.sinceOverhaul),
+      sinceNewCycles: cycles(part.cyclesSinceNew),
     })),
     times: {
       sinceNewTenths: hours(draft.sinceNew),
       sinceOverhaulTenths: hours(draft.sinceOverhaul),
+      sinceNewCycles: cycles(draft.cyclesSinceNew),
       ...given('meter', draft.meter),
       ...(draft.meterReading === '' ? {} : { meterTenths: parseHours(draft.meterReading) as number }),
     },

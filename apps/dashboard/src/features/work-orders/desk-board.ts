@@ -2,6 +2,7 @@ import type { Reply } from '@hubwright/contracts/operation';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { queryFor } from '../../api/query.ts';
 import { formatMoney } from '../../format/money.ts';
+import { countOf } from '../../format/numbers.ts';
 import { unitWords } from './order-words.ts';
 
 export const deskBoardQuery = queryFor(workOrderOperations.deskBoard, {});
@@ -61,7 +62,7 @@ function fromQuote(quote: DeskQuote, wants: string, isLate: boolean): Owed {
 
 function lateBy(daysLeft: number): string {
   if (daysLeft < 0) return `${-daysLeft} ${daysLeft === -1 ? 'day' : 'days'} late`;
-  return daysLeft === 0 ? 'promised for today' : `promised in ${daysLeft} ${daysLeft === 1 ? 'day' : 'days'}`;
+  return daysLeft === 0 ? 'promised for today' : `promised in ${countOf(daysLeft, 'day')}`;
 }
 
 const oldestFirst = (a: Owed, b: Owed) => a.since.localeCompare(b.since) || a.number.localeCompare(b.number);

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { countOf } from '../../format/numbers.ts';
 
 export interface TurnaroundMonth {
   /** `2026-11` */
@@ -26,7 +27,7 @@ export function TurnaroundByMonth({ title, months }: { title: string; months: re
   const high = (days: number) => (days / most) * tall;
   const words = months.map(
     (month) =>
-      `${monthWords(month.month)}: ${month.units} finished, median ${Math.round(month.medianDays)} days, longest ${month.longestDays}`,
+      `${monthWords(month.month)}: ${month.units} finished, median ${countOf(Math.round(month.medianDays), 'day')}, longest ${month.longestDays}`,
   );
   return (
     <svg

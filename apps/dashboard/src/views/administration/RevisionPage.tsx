@@ -7,6 +7,7 @@ import { useMay, useMe } from '../../api/me.ts';
 import { CurrencyMark } from '../../features/manuals/CurrencyMark.tsx';
 import { CheckCurrency } from '../../features/manuals/check-currency.tsx';
 import { KitListTable } from '../../features/manuals/KitListTable.tsx';
+import { LifeLimitTable } from '../../features/manuals/LifeLimitTable.tsx';
 import { modelQuery, type Revision, type RevisionModel, revisionQuery } from '../../features/manuals/manuals.ts';
 import { RouteSheets } from '../../features/manuals/RouteSheets.tsx';
 import { TboList } from '../../features/manuals/TboList.tsx';
@@ -19,7 +20,7 @@ import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 
-const sheets = ['kit-list', 'routes', 'times'] as const;
+const sheets = ['kit-list', 'routes', 'times', 'life-limits'] as const;
 const address = z.object({ model: z.string().catch(''), sheet: z.enum(sheets).catch('kit-list') });
 
 /** Whether it is the current one, and who asked the maker. */
@@ -74,6 +75,11 @@ function Content({ model }: { model: RevisionModel }) {
           id: 'times',
           title: 'Time between overhauls',
           content: <TboList rules={model.tboRules} applications={applications} />,
+        },
+        {
+          id: 'life-limits',
+          title: `Life limits (${model.lifeLimits.length})`,
+          content: <LifeLimitTable designation={model.designation} limits={model.lifeLimits} />,
         },
       ]}
     />

@@ -17,6 +17,7 @@ import {
   type Traveler,
   travelerQuery,
 } from '../../features/travelers/traveler.ts';
+import { countOf } from '../../format/numbers.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -84,7 +85,7 @@ export function TravelerPage() {
           <Link href={`/work-orders/${traveler.workOrder.id}`}>{traveler.workOrder.number}</Link>
           <span className="soft">
             {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision},{' '}
-            {traveler.stepsDone} of {traveler.steps.length} steps signed
+            {traveler.stepsDone} of {countOf(traveler.steps.length, 'step')} signed
           </span>
           {traveler.revision.state === 'superseded' ? <StateMark state="hold" word="revision superseded" /> : null}
         </div>

@@ -98,7 +98,7 @@ export function KitPage() {
                 { id: 'pull', title: 'Pull list', content: <PullSheet kit={kit} mayPull={mayPull} /> },
                 {
                   id: 'lines',
-                  title: `All ${kit.lines.length} lines`,
+                  title: kit.lines.length === 1 ? 'The one line' : `All ${kit.lines.length} lines`,
                   content: (
                     <LineTable
                       kitCode={kit.code}

@@ -1,6 +1,6 @@
 import { areas, mayRepair } from '@hubwright/contracts/findings/areas';
 import { describe, expect, it } from '@jest/globals';
-import { type Laid, placeOfRepair, stepsOfRepair } from './repair-steps.ts';
+import { asOfNow, type Laid, placeOfRepair, stepsOfRepair } from './repair-steps.ts';
 
 const laid = (sequence: number, phase: string, state = 'open', findingId: string | null = null): Laid => ({
   ...{
@@ -55,7 +55,7 @@ describe('where the repair of a finding goes', () => {
 describe('the steps of a repair', () => {
   const blend = { title: 'Blend', instruction: '', process: 'blade-repair', level: 'perform', standardMinutes: 20 };
 
-  it('end with measuring again what failed, to the same limits', () => {
+  it('end with measuring again what failed', () => {
     const [first, again, ...rest] = stepsOfRepair([blend], laid(2, 'evaluation', 'failed'), 'F-0007');
     expect(rest).toEqual([]);
     expect(first).toMatchObject({ title: 'Blend', phase: 'repair', kind: 'work', fact: 'repaired' });
@@ -65,6 +65,25 @@ describe('the steps of a repair', () => {
       instrumentKind: 'caliper',
       measures: [{ low: '6.180' }],
     });
+  });
+
+  it('measure again to the limits of the revision of now, also what was a repeat already', () => {
+    const route = [
+      { ...laid(1, 'evaluation'), title: 'Other step' },
+      {
+        ...laid(2, 'evaluation'),
+        measures: [{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low: '6.200', high: null }],
+      },
+    ];
+    const failed = laid(2, 'evaluation', 'failed');
+    expect(stepsOfRepair([], asOfNow(failed, route), 'F-0007')).toMatchObject([
+      { title: 'Step 2, again after F-0007', phase: 'repair', measures: [{ low: '6.200' }] },
+    ]);
+    const repeat = { ...laid(9, 'repair', 'failed', 'f1'), title: 'Step 2, again after F-0007', attempt: 2 };
+    expect(stepsOfRepair([], asOfNow(repeat, route), 'F-0009')).toMatchObject([
+      { title: 'Step 2, again after F-0009', phase: 'repair', attempt: 3, measures: [{ low: '6.200' }] },
+    ]);
+    expect(asOfNow(failed, [])).toBe(failed);
   });
 
   it('keep a failed build test in the build', () => {

@@ -1,6 +1,6 @@
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
-import { insertSteps, type NewStep } from '../work-orders/public.ts';
+import { insertSteps, type NewStep, routesByClass, stepOfRoute } from '../work-orders/public.ts';
 
 /** A step as it lies on the traveler, as far as placing others needs it. */
 export interface Laid extends NewStep {
@@ -35,7 +35,7 @@ export function placeOfRepair(steps: readonly Laid[], failedStepId: string | nul
 }
 
 /** The steps of a repair as they go on the traveler; what failed is measured again behind them. */
-export function stepsOfRepair(asked: readonly AskedStep[], failed: Laid | undefined, number: string): NewStep[] {
+export function stepsOfRepair(asked: readonly AskedStep[], failed: NewStep | undefined, number: string): NewStep[] {
   const repairs = asked.map((step): NewStep => {
     const inspects = step.level === 'inspect';
     return {
@@ -52,7 +52,16 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: Laid | undefi
   return failed ? [...repairs, measuredAgain(failed, number)] : repairs;
 }
 
-function measuredAgain(failed: Laid, number: string): NewStep {
+/**
+ * A failed step as the route of now has it: what is measured again is measured by the limits of the revision the work stands on.
+ * A step that the route no longer has is repeated as it was; the finding stands, and so does what it failed against.
+ */
+export function asOfNow(failed: NewStep, route: readonly NewStep[]): NewStep {
+  const by = route.find(({ title }) => failed.title === title || failed.title.startsWith(`${title}, again after `));
+  return by ? { ...by, title: failed.title, phase: failed.phase, attempt: failed.attempt } : failed;
+}
+
+function measuredAgain(failed: NewStep, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
   const { waitMinutes, outside, batched, tools, mostRepairs } = failed;
   return {
@@ -81,6 +90,14 @@ export async function layRepair(
   return insertSteps(
     context,
     { travelerId: finding.travelerId, after, findingId: finding.id },
-    stepsOfRepair(asked, failed, finding.number),
+    stepsOfRepair(asked, failed && asOfNow(failed, await routeOfNow(context, finding.travelerId)), finding.number),
   );
+}
+
+async function routeOfNow(context: Pick<Context<Operation>, 'tx'>, travelerId: string): Promise<NewStep[]> {
+  const { partClass, workOrder } = await context.tx.traveler.findUniqueOrThrow({
+    where: { id: travelerId },
+    include: { workOrder: true },
+  });
+  return (await routesByClass(context, workOrder)).get(partClass)?.steps.map(stepOfRoute) ?? [];
 }

@@ -39,6 +39,7 @@ export const countLot = defineCommand(inventoryOperations.countLot, {
   },
 });
 
+/** Says neither the book's figure nor by how much it differs: what is counted again is counted, not copied. */
 function refuseLarge(
   { actor, input }: Pick<Context<typeof inventoryOperations.countLot>, 'actor' | 'input'>,
   found: { code: string; onBook: number; difference: number },
@@ -47,8 +48,8 @@ function refuseLarge(
   if (Math.abs(found.difference) <= tolerance || actor.roles.includes('manager')) return;
   throw new Problem(
     'count-needs-manager',
-    `${found.code}: ${input.counted} counted, ${found.onBook} on the book; more than ${tolerance} difference needs a manager`,
-    { ...found, tolerance },
-    [{ pointer: '/counted', detail: `The book says ${found.onBook}` }],
+    `${found.code}: ${input.counted} counted; the book differs by more than the parts room may enter`,
+    { code: found.code, counted: input.counted },
+    [{ pointer: '/counted', detail: 'Count again, without looking at the book' }],
   );
 }

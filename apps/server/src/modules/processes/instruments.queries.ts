@@ -4,6 +4,7 @@ import type { processOperations } from '@hubwright/contracts/processes/operation
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
+import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import type { Prisma } from '../../platform/database/generated/client.ts';
 import { Reads } from '../../platform/database/reads.ts';
@@ -14,6 +15,8 @@ const mostOverdueFirst = [
   { calibrationDueOn: 'asc' },
   { tag: 'asc' },
 ] satisfies Prisma.InstrumentOrderByWithRelationInput[];
+
+type Calibrations = Reply<typeof processOperations.listCalibrations>['rows'];
 
 @Injectable()
 export class InstrumentQueries {
@@ -49,5 +52,23 @@ export class InstrumentQueries {
       };
     });
     return { rows: shown, next: rows.length > limit ? (shown.at(-1)?.tag ?? null) : null };
+  }
+
+  /** From the chained record, where nobody can change them; at most the newest hundred. */
+  async calibrations(instrumentId: string): Promise<{ rows: Calibrations }> {
+    found(await this.reads.models.instrument.findUnique({ where: { id: instrumentId } }), 'This instrument');
+    const rows = await this.reads.sql<Omit<Calibrations[number], 'at'> & { at: Date }>(
+      `SELECT e.id AS "entryId", e.at, coalesce(p.display_name, '') AS "personName",
+         e.body::jsonb #>> '{input,calibratedOn}' AS "calibratedOn",
+         e.body::jsonb #>> '{input,calibrationDueOn}' AS "calibrationDueOn",
+         coalesce((e.body::jsonb #>> '{input,inService}')::boolean, true) AS "inService",
+         coalesce(e.body::jsonb #>> '{input,certificate}', '') AS certificate
+       FROM record_links l JOIN record_entries e ON e.id = l.entry_id LEFT JOIN people p ON p.id = e.person_id
+       WHERE l.subject_kind = 'instrument' AND l.subject_id = $1::uuid
+         AND e.command IN ('add-instrument', 'calibrate-instrument')
+       ORDER BY l.sequence DESC LIMIT 100`,
+      [instrumentId],
+    );
+    return { rows: rows.map((row) => ({ ...row, at: row.at.toISOString() })) };
   }
 }

@@ -4,7 +4,7 @@ import { as } from '../../../../../tests/support/people.ts';
 import { expectRefused } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
 
-const { addInstrument, calibrateInstrument, listInstruments } = processOperations;
+const { addInstrument, calibrateInstrument, listCalibrations, listInstruments } = processOperations;
 const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 describe('instruments', () => {
@@ -67,6 +67,23 @@ describe('instruments', () => {
     expect((await overdue()).inCalibration).toBe(true);
     await inspector.call(calibrateInstrument, { ...input, inService: false }, { version: version + 1 });
     expect((await overdue()).inCalibration).toBe(false);
+  });
+
+  it('keep every calibration: who entered it, its dates and its certificate, newest first', async () => {
+    const gauge = { tag: 'GAU-78', title: 'History', kind: 'pressure-gauge' as const };
+    const dates = (from: number) => ({ calibratedOn: day(from), calibrationDueOn: day(from + 365) });
+    const { id: instrumentId } = (await inspector.call(addInstrument, { ...gauge, ...dates(-365) })).body;
+    const input = { instrumentId, inService: true, certificate: 'K-9', ...dates(-2) };
+    await (await as(shop, 'manager')).call(calibrateInstrument, input, { version: 1 });
+    await inspector.call(calibrateInstrument, { ...input, inService: false, certificate: '' }, { version: 2 });
+    const { rows } = (await inspector.call(listCalibrations, { instrumentId })).body;
+    expect(rows.map(({ certificate, inService, calibratedOn }) => [certificate, inService, calibratedOn])).toEqual([
+      ['', false, day(-2)],
+      ['K-9', true, day(-2)],
+      ['', true, day(-365)],
+    ]);
+    expect(new Set(rows.map(({ personName }) => personName)).size).toBe(2);
+    expect((await inspector.call(listCalibrations, { instrumentId: rows[0]?.entryId ?? '' })).status).toBe(404);
   });
 
   it('are not the parts room’s to calibrate', async () => {

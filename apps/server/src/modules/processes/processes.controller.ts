@@ -18,6 +18,11 @@ export class ProcessesController {
     return this.queries.list(call.input);
   }
 
+  @Operation(processOperations.listCalibrations)
+  calibrations(@Query() call: ReadCall<typeof processOperations.listCalibrations>) {
+    return this.queries.calibrations(call.input.instrumentId);
+  }
+
   @Operation(processOperations.addInstrument)
   add(@Call() call: CommandCall) {
     return this.runner.run(addInstrument, call);

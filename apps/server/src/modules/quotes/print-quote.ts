@@ -64,7 +64,12 @@ export async function printQuote(tx: Tx, quoteId: string, sent: { sentAt: Date; 
     ['Subtotal', moneyText(quote.subtotalMinor, quote.currency)],
     [`Tax ${quote.taxPercent} %`, moneyText(quote.taxMinor, quote.currency)],
     ['Total', moneyText(quote.totalMinor, quote.currency)],
-    ['Ready', quote.promiseDays === null ? '' : `${quote.promiseDays} days after your approval, if no more is found`],
+    [
+      'Ready',
+      quote.promiseDays === null
+        ? ''
+        : `${quote.promiseDays === 1 ? 'One day' : `${quote.promiseDays} days`} after your approval, if no more is found`,
+    ],
   ]);
   paper.paragraph(`${shop.name}, certificate ${shop.certificateNumber}`);
   return paper.finish();

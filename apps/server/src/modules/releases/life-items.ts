@@ -27,7 +27,7 @@ export async function lifeItems(tx: Tx, facts: ReleaseFacts, holders: Holders): 
     if (verdict.state === 'within') return [];
     const name = `${position}, ${part.partNumber} serial ${part.serial ?? 'not read'}`;
     const bounds = verdict.by.map((measure) =>
-      measure === 'cycles' ? `${limit.cycles} cycles` : inHours(limit.hoursTenths),
+      measure === 'cycles' ? (limit.cycles === 1 ? '1 cycle' : `${limit.cycles} cycles`) : inHours(limit.hoursTenths),
     );
     const by = { subject: { kind: 'unit', id: part.id } };
     return verdict.state === 'reached'
@@ -50,6 +50,8 @@ function given({ hoursTenths, cycles }: { hoursTenths: number | null; cycles: nu
   return { ...(hoursTenths === null ? {} : { hoursTenths }), ...(cycles === null ? {} : { cycles }) };
 }
 
+const hours = new Intl.NumberFormat('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
 function inHours(tenths: number | null): string {
-  return `${((tenths ?? 0) / 10).toFixed(1)} h`;
+  return `${hours.format((tenths ?? 0) / 10)} h`;
 }

@@ -5,7 +5,7 @@ import { overhauledItems } from './release-content.ts';
 import type { ReleaseFacts } from './release-facts.ts';
 
 /**
- * An overhaul starts time since overhaul anew; time since new goes on. The meter is what the aircraft showed when the unit came,
+ * An overhaul starts time since overhaul anew; time and cycles since new go on. The meter is what the aircraft showed when the unit came,
  * the best that is known until it flies again.
  */
 export async function restartTimes(
@@ -20,6 +20,7 @@ export async function restartTimes(
       on,
       sinceNewTenths: before?.sinceNewTenths ?? null,
       sinceOverhaulTenths: 0,
+      sinceNewCycles: before?.sinceNewCycles ?? null,
       meter: before?.meter ?? null,
       meterTenths: before?.meterTenths ?? null,
       basis: 'overhaul',

@@ -101,7 +101,7 @@ async function declareTimes(
   declared: { input: Arrival; ids: readonly string[]; on: string; workOrderId: string },
 ): Promise<void> {
   const { input, ids, on, workOrderId } = declared;
-  const known = (hours: number | 'unknown') => (hours === 'unknown' ? null : hours);
+  const known = (declared: number | 'unknown') => (declared === 'unknown' ? null : declared);
   for (const [index, itemId] of ids.entries()) {
     const part = index === 0 ? undefined : input.parts[index - 1];
     const hours = part ?? input.times;
@@ -112,6 +112,7 @@ async function declareTimes(
       basis: 'declared on receipt',
       sinceNewTenths: known(hours.sinceNewTenths),
       sinceOverhaulTenths: known(hours.sinceOverhaulTenths),
+      sinceNewCycles: known(hours.sinceNewCycles),
       ...(part ? {} : { meter: input.times.meter ?? null, meterTenths: input.times.meterTenths ?? null }),
     });
   }

@@ -40,6 +40,8 @@ export async function refuseWrongHours(
       })
     : null;
   const last = known ? await latestTimes(tx, known.id) : null;
-  const earlier = last ? { on: fromDbDate(last.recordedOn), sinceNewTenths: last.sinceNewTenths } : null;
+  const earlier = last
+    ? { on: fromDbDate(last.recordedOn), sinceNewTenths: last.sinceNewTenths, sinceNewCycles: last.sinceNewCycles }
+    : null;
   refuseHours(input, earlier, earlier ? Math.max(0, daysBetween(earlier.on, unit.on)) : 0);
 }

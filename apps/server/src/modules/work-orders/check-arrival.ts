@@ -42,7 +42,7 @@ export function refuseParts(
   const fits = onePiece ? blades === 0 && hubs === 0 : blades === model.bladeCount && hubs === 1;
   if (!fits) {
     const wanted = onePiece ? 'neither hub nor blades' : `one hub and ${model.bladeCount} blades`;
-    const detail = `This model has ${wanted}; ${hubs} hub and ${blades} blades were entered`;
+    const detail = `This model has ${wanted}; ${hubs} hub${hubs === 1 ? '' : 's'} and ${blades} blade${blades === 1 ? '' : 's'} were entered`;
     throw new Problem('parts-wrong', detail, {}, [{ pointer: '/parts', detail }]);
   }
   const seen = new Set<string>();
@@ -63,6 +63,7 @@ export function refuseParts(
 export interface EarlierTimes {
   readonly on: string;
   readonly sinceNewTenths: number | null;
+  readonly sinceNewCycles: number | null;
 }
 
 /** Hours that cannot be: beyond plausible, more since overhaul than since new, backwards, or faster than the clock. */
@@ -77,6 +78,12 @@ export function refuseHours(input: Arrival, earlier: EarlierTimes | null, daysSi
     else if (flown > (daysSince + 1) * 240)
       wrong.push({ pointer, detail: 'More than 24 hours a day since its last visit' });
   }
+  const cycles = input.times.sinceNewCycles;
+  if (earlier?.sinceNewCycles != null && cycles !== 'unknown' && cycles < earlier.sinceNewCycles)
+    wrong.push({
+      pointer: '/times/sinceNewCycles',
+      detail: `It had ${earlier.sinceNewCycles} cycles on ${earlier.on} already`,
+    });
   const [first] = wrong;
   if (first) throw new Problem('hours-wrong', first.detail, {}, wrong);
 }

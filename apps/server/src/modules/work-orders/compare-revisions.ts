@@ -4,11 +4,14 @@ import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import type { Reads } from '../../platform/database/reads.ts';
 import { planKitRebase } from '../kits/public.ts';
+import { lifeLimitsOf } from '../manuals/public.ts';
+import { openInstallations } from '../units/public.ts';
 import { routesByClass, stepOfRoute } from './raise-travelers.ts';
 import {
   type Difference,
   kitDifferences,
   layOver,
+  lifeDifferences,
   type Placed,
   type StepNow,
   stepDifferences,
@@ -69,9 +72,22 @@ export async function compareRevisions(tx: Tx, workOrder: Compared, revisionId: 
   return {
     travelers,
     kits,
-    differences: [...steps, ...kitDifferences(kits.differences)],
+    differences: [...steps, ...kitDifferences(kits.differences), ...(await lifeOf(tx, workOrder, revisionId))],
     reopensBuild: workOrder.stage === 'final-inspection' && (again || kits.differences.length > 0),
   };
+}
+
+async function lifeOf(tx: Tx, workOrder: Compared, revisionId: string): Promise<Difference[]> {
+  const { modelId, unitId } = workOrder;
+  const [now, then] = [await lifeLimitsOf(tx, workOrder), await lifeLimitsOf(tx, { modelId, revisionId })];
+  const unit = await tx.serializedItem.findUniqueOrThrow({ where: { id: unitId } });
+  const parts = await openInstallations(tx, unitId);
+  const fitted = new Map<string, string[]>();
+  for (const { position, item } of [{ position: 'the unit', item: unit }, ...parts]) {
+    const number = item.partNumber.toUpperCase();
+    fitted.set(number, [...(fitted.get(number) ?? []), `${position}, serial ${item.serial ?? 'not read'}`]);
+  }
+  return lifeDifferences(now, then, fitted);
 }
 
 /** The same for a read, outside any transaction. Nothing is written on this way, so the read-only models serve as well. */

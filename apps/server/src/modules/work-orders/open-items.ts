@@ -47,6 +47,11 @@ function openTravelers({ travelers }: WholeWorkOrder): OpenItem[] {
     const open = traveler.steps.filter((step) => step.state === 'open').length;
     return open === 0 || traveler.disposition === 'reject'
       ? []
-      : [{ what: `${traveler.number} ${traveler.title}: ${open} open steps`, holder: 'technician' as const }];
+      : [
+          {
+            what: `${traveler.number} ${traveler.title}: ${open === 1 ? '1 open step' : `${open} open steps`}`,
+            holder: 'technician' as const,
+          },
+        ];
   });
 }

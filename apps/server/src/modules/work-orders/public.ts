@@ -2,6 +2,7 @@ export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
 export { workOrderLocks } from './loads.ts';
+export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
 export { blockToSend } from './step-block.ts';
 export {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { layOver, type StepNow, stepDifferences } from './revision-differences.ts';
+import { layOver, lifeDifferences, type StepNow, stepDifferences } from './revision-differences.ts';
 import type { NewStep } from './splice-steps.ts';
 
 const measure = (low: string) => ({ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low, high: null });
@@ -84,14 +84,19 @@ describe('a newer revision over open work', () => {
     const traveler = [
       now('Measure', 'failed', { measures: [measure('6.180')] }),
       now('Blend', 'open', { findingId: 'f', phase: 'repair' }),
-      now('Measure, again after F-1', 'open', { findingId: 'f', phase: 'repair', measures: [measure('6.180')] }),
+      now('Measure, again after F-1', 'open', {
+        findingId: 'f',
+        phase: 'repair',
+        attempt: 2,
+        measures: [measure('6.180')],
+      }),
       now('Paint', 'open'),
     ];
     const route = [step('Measure', { measures: [measure('6.190')] }), step('Paint')];
     const placed = layOver(traveler, route);
     expect(titles(placed)).toEqual(['kept Measure', 'renewed Paint', 'kept Blend', 'renewed Measure, again after F-1']);
     const renewed = placed.flatMap((one) => ('renewed' in one ? [one.by] : []));
-    expect(renewed[1]).toMatchObject({ phase: 'repair', measures: [{ low: '6.190' }] });
+    expect(renewed[1]).toMatchObject({ phase: 'repair', attempt: 2, measures: [{ low: '6.190' }] });
   });
 
   it('names every line that differs, and what becomes of what is signed already', () => {
@@ -126,5 +131,35 @@ describe('a newer revision over open work', () => {
 
   it('says nothing when nothing differs', () => {
     expect(stepDifferences('TR-00001', [now('Clean', 'open')], [step('Clean')])).toEqual([]);
+  });
+});
+
+describe('life limits of two revisions', () => {
+  const limit = (hoursTenths: number | null, cycles: number | null) => ({ hoursTenths, cycles });
+
+  it('are told part by part: new, changed or gone, with where the part is fitted', () => {
+    const before = new Map([
+      ['Q76-B', limit(60_000, 1)],
+      ['SAME', limit(10, null)],
+      ['OLD', limit(null, 900)],
+    ]);
+    const after = new Map([
+      ['Q76-B', limit(50_000, null)],
+      ['SAME', limit(10, null)],
+      ['HUB', limit(null, 700)],
+    ]);
+    const fitted = new Map([['Q76-B', ['blade 1, serial B1', 'blade 2, serial not read']]]);
+    expect(
+      lifeDifferences(before, after, fitted).map(({ area, what, change, before: was, after: is, consequences }) => [
+        ...[area, what, change, was, is, ...consequences],
+      ]),
+    ).toEqual([
+      ['life', 'HUB', 'added', null, '700 cycles since new'],
+      ['life', 'OLD', 'removed', '900 cycles since new', null],
+      [
+        ...['life', 'Q76-B', 'changed', '6,000.0 h or 1 cycle since new', '5,000.0 h since new'],
+        'fitted here: blade 1, serial B1, blade 2, serial not read; release goes by it',
+      ],
+    ]);
   });
 });

@@ -64,7 +64,8 @@ export function layOver<S extends StepNow>(now: readonly S[], route: readonly Ne
 function stays<S extends StepNow>(step: S, route: readonly NewStep[]): Placed<S> {
   if (isOpen(step)) return { dropped: step };
   const by = step.state === 'open' ? route.find((one) => isAgain(step, one)) : undefined;
-  return by ? { renewed: step, by: { ...by, title: step.title, phase: step.phase } } : { kept: step };
+  const { title, phase, branch, attempt } = step;
+  return by ? { renewed: step, by: { ...by, title, phase, branch, attempt } } : { kept: step };
 }
 
 function isDoneAgain(last: Placed<StepNow> | undefined, by: NewStep): boolean {
@@ -130,6 +131,38 @@ export function kitDifferences(differences: readonly KitDifference[]): Differenc
   return differences.map(({ consequences, ...text }) => line('kit', text, consequences));
 }
 
+/** A life limit as a revision has it. */
+export interface LifeLimitOf {
+  readonly hoursTenths: number | null;
+  readonly cycles: number | null;
+}
+
+/** Life limits by part number, line by line; `fitted` says where parts of a number sit in this unit. */
+export function lifeDifferences(
+  now: ReadonlyMap<string, LifeLimitOf>,
+  then: ReadonlyMap<string, LifeLimitOf>,
+  fitted: ReadonlyMap<string, readonly string[]>,
+): Difference[] {
+  const numbers = [...new Set([...now.keys(), ...then.keys()])].sort();
+  return numbers.flatMap((what) => {
+    const [before, after] = [lifeWords(now.get(what)), lifeWords(then.get(what))];
+    const places = fitted.get(what) ?? [];
+    const consequences = after && places.length > 0 ? [`fitted here: ${places.join(', ')}; release goes by it`] : [];
+    return before === after ? [] : [line('life', { where: 'life limit', what, before, after }, consequences)];
+  });
+}
+
+const hours = new Intl.NumberFormat('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+
+function lifeWords(limit: LifeLimitOf | undefined): string | null {
+  if (!limit) return null;
+  const { hoursTenths, cycles } = limit;
+  const inHours = hoursTenths === null ? [] : [`${hours.format(hoursTenths / 10)} h`];
+  return [...inHours, ...(cycles === null ? [] : [cycles === 1 ? '1 cycle' : `${cycles} cycles`])]
+    .join(' or ')
+    .concat(' since new');
+}
+
 function wordsOf(step: NewStep): string {
   return [
     step.instruction,
@@ -152,7 +185,7 @@ function wordsOf(step: NewStep): string {
 function limitOf(measures: readonly NewMeasure[], name: string): string | null {
   const measure = measures.find((one) => one.name === name);
   if (!measure) return null;
-  return `${limitsInWords(measure)}, ${measure.decimals} decimals, ${measure.method}`;
+  return `${limitsInWords(measure)}, ${measure.decimals === 1 ? '1 decimal' : `${measure.decimals} decimals`}, ${measure.method}`;
 }
 
 function limitsOf({ measures }: NewStep): string {

@@ -6,6 +6,7 @@ interface TimesRow {
   readonly recordedOn: Date;
   readonly sinceNewTenths: number | null;
   readonly sinceOverhaulTenths: number | null;
+  readonly sinceNewCycles: number | null;
   readonly meter: string | null;
   readonly meterTenths: number | null;
   readonly basis: string;
@@ -17,6 +18,7 @@ export function timesOf(row: TimesRow) {
     recordedOn: fromDbDate(row.recordedOn),
     sinceNewTenths: row.sinceNewTenths ?? ('unknown' as const),
     sinceOverhaulTenths: row.sinceOverhaulTenths ?? ('unknown' as const),
+    sinceNewCycles: row.sinceNewCycles ?? ('unknown' as const),
     meter: row.meter as Meter | null,
     meterTenths: row.meterTenths,
     basis: row.basis,

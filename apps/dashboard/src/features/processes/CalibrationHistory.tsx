@@ -1,0 +1,30 @@
+import { processOperations } from '@hubwright/contracts/processes/operations';
+import { useQuery } from '@tanstack/react-query';
+import { queryFor } from '../../api/query.ts';
+import { DateText, InstantText } from '../../format/values.tsx';
+
+/** Every calibration on record, the newest first: what was signed with this instrument was signed between two of them. */
+export function CalibrationHistory({ instrumentId }: { instrumentId: string }) {
+  const rows = useQuery(queryFor(processOperations.listCalibrations, { instrumentId })).data?.rows;
+  if (!rows || rows.length === 0) return null;
+  return (
+    <section className="stack tight" aria-labelledby="calibrations">
+      <h3 id="calibrations">Calibrations</h3>
+      <ul className="lines small">
+        {rows.map((row) => (
+          <li key={row.entryId}>
+            <span>
+              <DateText date={row.calibratedOn} />, good until <DateText date={row.calibrationDueOn} />
+              {row.certificate === '' ? ', no certificate named' : `, certificate ${row.certificate}`}
+              {row.inService ? '' : ', taken out of service'}
+              <br />
+              <span className="soft">
+                entered by {row.personName}, <InstantText instant={row.at} />
+              </span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
