@@ -3,11 +3,11 @@ import type { Browser, Page } from 'playwright-core';
 import { demoPin } from '../../seed/data/people.ts';
 import { readsOf } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
+import { day } from '../support/days.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
-const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 describe('what a shop keeps to work by', () => {
   let shop: ShopApp;

@@ -1,4 +1,5 @@
 // size: one story told in order; each step stands on the one before
+
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
@@ -10,13 +11,13 @@ import { Database } from '../../apps/server/src/platform/database/client.ts';
 import { demoPin } from '../../seed/data/people.ts';
 import { readsOf, threeBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
+import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { actorOf, as } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
-const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 describe('a day at the front desk', () => {
   let shop: ShopApp;

@@ -2,13 +2,13 @@ import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import { setPromise } from '../../apps/server/src/modules/work-orders/set-promise.command.ts';
 import { openBrowser } from '../support/browser.ts';
+import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { actorOf } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
-const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 describe('the manager’s morning', () => {
   let shop: ShopApp;

@@ -6,11 +6,10 @@ import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-u
 import { demoPin } from '../../seed/data/people.ts';
 import { readsOf, threeBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
+import { day } from '../support/days.ts';
 import { actorOf } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture, scan } from '../support/view-page.ts';
-
-const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 /** A reseal kit needed in five days, and an order of its piston O-rings that lands today. */
 async function aKitAndADelivery(shop: ShopApp): Promise<string> {

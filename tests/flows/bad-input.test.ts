@@ -1,4 +1,5 @@
 // size: one list in one order, to be ticked off; each row stands for itself
+
 import { inventoryOperations as stock } from '@hubwright/contracts/inventory/operations';
 import { kitsOperations as kits } from '@hubwright/contracts/kits/operations';
 import { releaseOperations as releases } from '@hubwright/contracts/releases/operations';
@@ -10,6 +11,7 @@ import { reserveLine } from '../../apps/server/src/modules/kits/reserve-line.com
 import { grantAuthorisation } from '../../apps/server/src/modules/people/grant-authorisation.command.ts';
 import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
 import { type Arrival, threeBlade } from '../support/arrivals.ts';
+import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { actorOf, as, pin } from '../support/people.ts';
 import { expectUnchanged, tableHashes } from '../support/refused.ts';
@@ -28,8 +30,6 @@ interface Row {
   /** What else the answer must say. */
   says?: unknown;
 }
-
-const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 describe('bad input', () => {
   let room: Stockroom;

@@ -6,6 +6,7 @@ import pg from 'pg';
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { seedShop } from '../../seed/index.ts';
 import { freshDatabase, type TestDatabase } from '../support/database.ts';
+import { day } from '../support/days.ts';
 
 // The whole year takes about 1,700 commands; a machine that does other things meanwhile needs its time.
 const patience = 600_000;
@@ -14,7 +15,7 @@ describe('the invented shop', () => {
   let database: TestDatabase;
   let client: pg.Client;
   let filesFolder: string;
-  const today = new Date().toISOString().slice(0, 10);
+  const today = day(0);
 
   beforeAll(async () => {
     database = await freshDatabase('empty');

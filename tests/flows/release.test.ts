@@ -1,4 +1,5 @@
 // size: one story told in order; each step stands on the one before
+
 import { createHash } from 'node:crypto';
 import { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
@@ -15,6 +16,7 @@ import { placeHold } from '../../apps/server/src/modules/work-orders/place-hold.
 import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
 import { vexleyGovernor } from '../../seed/data/manuals/vexley-governor.ts';
 import { readsOf } from '../support/arrivals.ts';
+import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { actorOf, as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
@@ -217,7 +219,7 @@ describe('approval for return to service', () => {
       where: { kind: 'torque-wrench', calibrationDueOn: { gte: new Date() } },
       orderBy: { tag: 'asc' },
     });
-    await owner(shop, `UPDATE instruments SET calibration_due_on = current_date - 3 WHERE id = '${gauge.id}'`);
+    await owner(shop, `UPDATE instruments SET calibration_due_on = '${day(-3)}' WHERE id = '${gauge.id}'`);
     await blockedBy('instrument');
     const again = {
       instrumentId: gauge.id,
@@ -303,10 +305,6 @@ describe('approval for return to service', () => {
     ]);
   });
 });
-
-function day(offset: number): string {
-  return new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
-}
 
 /** Past the commands, for what only time or a mishap brings. As the owner of the tables. */
 async function owner(shop: ShopApp, text: string): Promise<void> {

@@ -3,9 +3,8 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { addDays } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { dateIn } from '../../apps/server/src/platform/command/clock.ts';
 import { quillon3Blade } from '../../seed/data/manuals/quillon-3-blade.ts';
-import { shop as demoShop } from '../../seed/data/shop.ts';
+import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { ledgerFaults } from '../support/ledger-faults.ts';
 import { MovedClock } from '../support/moved-clock.ts';
@@ -26,7 +25,7 @@ describe('a part out at a vendor', () => {
   let stepId: string;
   let piece: { lotId: string; quantity: number };
   let supplierId: string;
-  const today = () => dateIn(demoShop.zone, clock.now());
+  const today = () => day(0, clock.now());
   beforeAll(async () => {
     shop = await ShopApp.open('shop', { clock });
     await signIn();

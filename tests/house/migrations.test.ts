@@ -115,6 +115,7 @@ describe('migrations', () => {
     );
     expect(rows.map(({ name }) => name.replaceAll('"', ''))).toEqual([
       'a manual has one current revision',
+      'a part is in one open load',
       'a part is installed in one place',
       'a person carries one badge',
       'a position holds one part',

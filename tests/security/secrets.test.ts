@@ -6,6 +6,7 @@ import pg from 'pg';
 import { grantAuthorisation } from '../../apps/server/src/modules/people/grant-authorisation.command.ts';
 import { serverActor } from '../../apps/server/src/platform/command/actor.ts';
 import { allRounder } from '../support/all-rounder.ts';
+import { day } from '../support/days.ts';
 import { ShopApp } from '../support/shop-app.ts';
 
 // Of no shape that ids, hashes, hours or amounts have, so that a find is a find.
@@ -83,9 +84,8 @@ describe('secrets, with the log as talkative as it gets', () => {
     const [manual] = body.rows as unknown as { revisions?: { id: string }[]; current?: { id: string } | null }[];
     const revisionId = manual?.current?.id ?? manual?.revisions?.[0]?.id ?? '';
     expect(revisionId).not.toBe('');
-    const day = new Date().toISOString().slice(0, 10);
     const sign = (signature: { pin: string } | { password: string }) =>
-      visitor.call(manualOperations.checkCurrency, { revisionId, checkedOn: day, signature });
+      visitor.call(manualOperations.checkCurrency, { revisionId, checkedOn: day(0), signature });
     await sign({ pin: secrets.wrongPin });
     await sign({ password: secrets.wrongPassword });
     await sign({ pin: secrets.pin });

@@ -11,12 +11,13 @@ import { issueBadge } from '../../apps/server/src/modules/people/issue-badge.com
 import { contentHashOf } from '../../apps/server/src/modules/people/public.ts';
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { demoPassword, firstPassword } from '../../seed/data/people.ts';
+import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { actorOf, as, pin } from '../support/people.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
 
 const { signStep } = travelerOperations;
-const today = new Date().toISOString().slice(0, 10);
+const today = day(0);
 
 // The properties that FAA AC 120-78B asks of an electronic signature, in our words and order.
 describe('a signature', () => {

@@ -17,6 +17,7 @@ import { signPreliminaryInspection } from '../../apps/server/src/modules/work-or
 import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
 import { FILES, type FileStore } from '../../apps/server/src/platform/files/store.ts';
 import { type Arrival, readsOf, threeBlade } from './arrivals.ts';
+import { day } from './days.ts';
 import { actorOf, pin } from './people.ts';
 import type { ShopApp } from './shop-app.ts';
 
@@ -163,7 +164,7 @@ export class Job {
   /** An accepted lot in the part's own bin. */
   async onShelf(partId: string, quantity: number): Promise<string> {
     const part = await this.reads.part.findUniqueOrThrow({ where: { id: partId } });
-    const cured = new Date(Date.now() - 20 * 86_400_000).toISOString().slice(0, 10);
+    const cured = day(-20);
     const lot = await this.shop.run(
       receiveLot,
       {

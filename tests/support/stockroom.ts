@@ -11,6 +11,7 @@ import { addModel } from '../../apps/server/src/modules/manuals/add-model.comman
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
 import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-unit.command.ts';
 import { Reads } from '../../apps/server/src/platform/database/reads.ts';
+import { day } from './days.ts';
 import { actorOf, pin } from './people.ts';
 import { ShopApp } from './shop-app.ts';
 
@@ -61,7 +62,7 @@ export const firstList: readonly RevisedLine[] = [
  * that is reused, a bushing of either, and safety wire as needed.
  */
 export class Stockroom {
-  private readonly opened = Date.now();
+  private readonly opened = new Date();
   private constructor(
     readonly shop: ShopApp,
     readonly clerk: Actor,
@@ -101,7 +102,7 @@ export class Stockroom {
 
   /** A day counted from the day it was opened, also when a story runs over midnight. */
   day(offset: number): string {
-    return new Date(this.opened + offset * 86_400_000).toISOString().slice(0, 10);
+    return day(offset, this.opened);
   }
 
   async customer(code: string, acceptedSources: SourceClass[]): Promise<string> {

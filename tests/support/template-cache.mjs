@@ -26,9 +26,12 @@ const deciding = [
   'packages/rules/src/kit-list',
 ];
 
+/** The day as the invented shop counts it (seed/data/shop.ts). */
+const shopDay = new Intl.DateTimeFormat('sv-SE', { timeZone: 'America/Chicago' });
+
 /** Where the rows of today's shop are kept, whether or not they are there yet. */
 export async function cachedShopFile() {
-  const hash = createHash('sha256').update(new Date().toISOString().slice(0, 10));
+  const hash = createHash('sha256').update(shopDay.format(new Date()));
   for (const path of deciding) {
     for (const file of await filesOf(join(root, path))) hash.update(file).update(await readFile(file));
   }

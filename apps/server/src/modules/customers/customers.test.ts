@@ -1,5 +1,6 @@
 import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { day } from '../../../../../tests/support/days.ts';
 import { as } from '../../../../../tests/support/people.ts';
 import { expectRefused } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
@@ -13,7 +14,6 @@ describe('customers and their aircraft', () => {
   });
   afterAll(() => shop.close());
 
-  const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
   const newAircraft = async (registration: string) => {
     const { rows } = (await desk.call(customerOperations.listCustomers, { search: 'coldbeck' })).body;
     const input = { customerId: rows[0]?.id ?? '', registration, airframe: 'Heronby Pinnace', engine: 'Brindle B-360' };

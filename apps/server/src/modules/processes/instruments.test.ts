@@ -1,11 +1,11 @@
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { day } from '../../../../../tests/support/days.ts';
 import { as } from '../../../../../tests/support/people.ts';
 import { expectRefused } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
 
 const { addInstrument, calibrateInstrument, listCalibrations, listInstruments } = processOperations;
-const day = (offset: number) => new Date(Date.now() + offset * 86_400_000).toISOString().slice(0, 10);
 
 describe('instruments', () => {
   let shop: ShopApp;

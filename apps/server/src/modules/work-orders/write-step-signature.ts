@@ -48,7 +48,7 @@ export async function writeStepSignature(
   step: SignedStep,
   { entry, signature }: { entry: StepEntry; signature: StepSignature },
 ): Promise<WrittenSignature> {
-  const { tx, now, entryId, newId } = context;
+  const { tx, entryId, newId } = context;
   const { traveler } = step;
   const day = await performedOn(context, traveler.workOrder.receivedOn, entry.performedAt);
   const authorisation = await authorisedFor(context, step, day);
@@ -72,11 +72,7 @@ export async function writeStepSignature(
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
-  const state = signature.result === 'pass' ? 'signed' : 'failed';
-  await tx.travelerStep.update({
-    where: { id: step.id },
-    data: { state, signedAt: now, waitUntil: waitAfter(step, entry.performedAt, now) },
-  });
+  await endStep(context, step, { result: signature.result, performedAt: entry.performedAt });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
   return {
     signOffId,
@@ -85,6 +81,16 @@ export async function writeStepSignature(
     authorisation: { ...authorisation },
     outside,
   };
+}
+
+async function endStep(
+  { tx, now }: Signing,
+  step: SignedStep,
+  { result, performedAt }: { result: string; performedAt: string | undefined },
+): Promise<void> {
+  const state = result === 'pass' ? 'signed' : 'failed';
+  const waitUntil = waitAfter(step, performedAt, now);
+  await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now, waitUntil } });
 }
 
 /** The end of the time that needs no hands, counted from the end of the work. */
