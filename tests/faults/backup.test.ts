@@ -21,6 +21,7 @@ import {
 import { writeBackup } from '../../apps/server/src/platform/backup/write-backup.ts';
 import { Database } from '../../apps/server/src/platform/database/client.ts';
 import { startEmbeddedPostgres } from '../../apps/server/src/platform/embedded-postgres/start.ts';
+import { KeyFolder } from '../../apps/server/src/platform/records/shop-key.ts';
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
 import { emptyDatabase } from '../support/database.ts';
 import { Job } from '../support/job.ts';
@@ -40,6 +41,8 @@ let folder: string;
 let underLoad: string;
 let encrypted: string;
 let fileHash: string;
+/** What one-time codes are sealed under. */
+let sealing: Buffer;
 let photoId: string;
 const restoredFolders: string[] = [];
 
@@ -70,6 +73,7 @@ beforeAll(async () => {
   await writeBackup(underLoad, optionsOf(room.shop));
   going = false;
   await Promise.all(clerks);
+  sealing = await new KeyFolder(join(room.shop.dataFolder, 'keys')).keptSecret('second-factors');
   encrypted = join(folder, 'encrypted.hubwright-backup');
   await writeBackup(encrypted, { ...optionsOf(room.shop), passphrase });
 }, 120_000);
@@ -132,7 +136,11 @@ describe('a backup', () => {
     restoredFolders.push(target);
     await restoreFolder(encrypted, target, { at, passphrase });
     expect(await readFile(join(target, 'files', fileHash.slice(0, 2), fileHash), 'utf8')).toBe('a signed paper');
-    expect(await readdir(join(target, 'keys'))).toHaveLength(1);
+    expect((await readdir(join(target, 'keys'))).map((name) => name.replace(/^[0-9a-f]{32}/, 'id')).sort()).toEqual([
+      'id.pem',
+      'second-factors.key',
+    ]);
+    expect(await readFile(join(target, 'keys', 'second-factors.key'))).toEqual(sealing);
     const embedded = await startEmbeddedPostgres(target);
     const running = await createApp({
       databaseUrl: embedded.url,

@@ -33,8 +33,11 @@ export const pieces = {
   columns: (table: string) => `tables/${table}/columns.json`,
   rows: (table: string, chunk: number) => `tables/${table}/${String(chunk).padStart(6, '0')}`,
   file: (hash: string) => `files/${hash}`,
-  key: (id: string) => `keys/${id}.pem`,
+  key: (name: string) => `keys/${name}`,
 } as const;
+
+/** Files of the key folder: the shop's signing keys, and secrets such as the one that one-time codes are sealed under. */
+export const isKeyName = (name: string) => /^([0-9a-f]{32}\.pem|[a-z][a-z-]{0,40}\.key)$/.test(name);
 
 /**
  * Not kept: people sign in again, live events are told anew, files that no record names yet are sent again, and migrations

@@ -6,7 +6,7 @@ import { finished } from 'node:stream/promises';
 import pg from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
 import { Damaged, type Piece, readArchive, Sum } from './archive.ts';
-import { type Beginning, backupFormat, type Ending, pieces } from './contents.ts';
+import { type Beginning, backupFormat, type Ending, isKeyName, pieces } from './contents.ts';
 import { copyText, moveSequences, storedColumns } from './tables.ts';
 
 export interface ReadOptions {
@@ -67,9 +67,9 @@ class Reading {
     if (kind === 'tables' && rest !== 'columns.json') return this.addRows(name, piece);
     await this.endTable();
     if (kind === 'files') return this.keepFile(name, piece);
+    if (kind === 'keys') return this.keepKey(name, await bytesOf(piece));
     const text = await textOf(piece);
     if (kind === 'tables') return this.beginTable(name, text);
-    if (kind === 'keys') return this.keepKey(name, text);
     if (piece.name === pieces.beginning) {
       parseBeginning(text);
       this.beginning = text;
@@ -124,9 +124,9 @@ class Reading {
     this.files.push(hash);
   }
 
-  private async keepKey(name: string, text: string): Promise<void> {
-    if (!/^[0-9a-f]{32}\.pem$/.test(name)) throw new Damaged(`${name} is not the name of a key.`);
-    await keep(join(this.options.keysFolder, name), Buffer.from(text), 0o600);
+  private async keepKey(name: string, bytes: Buffer): Promise<void> {
+    if (!isKeyName(name)) throw new Damaged(`${name} is not the name of a key.`);
+    await keep(join(this.options.keysFolder, name), bytes, 0o600);
   }
 }
 

@@ -9,7 +9,7 @@ import { knownMigrations } from '../../../../../prisma/migrate.ts';
 import { KeyFolder, signText } from '../records/shop-key.ts';
 import { takeAnchor } from '../records/take-anchor.ts';
 import { ArchiveWriter, Sum } from './archive.ts';
-import { type Beginning, backupFormat, type Ending, pieces, type TableSum } from './contents.ts';
+import { type Beginning, backupFormat, type Ending, isKeyName, pieces, type TableSum } from './contents.ts';
 import { copyText, storedColumns, tablesInOrder } from './tables.ts';
 
 export interface BackupOptions {
@@ -122,6 +122,5 @@ async function addFile(archive: ArchiveWriter, folder: string, hash: string): Pr
 
 async function addKeys(archive: ArchiveWriter, folder: string): Promise<void> {
   const names = await readdir(folder).catch(() => []);
-  for (const name of names.filter((one) => /^[0-9a-f]{32}\.pem$/.test(one)))
-    await archive.add(pieces.key(name.slice(0, 32)), await readFile(join(folder, name)));
+  for (const name of names.filter(isKeyName)) await archive.add(pieces.key(name), await readFile(join(folder, name)));
 }
