@@ -168,7 +168,8 @@ describe('a route with branches, a cure, steps of a strike and a bounded repair'
     const paint = await openStep('blade 2', 'Paint');
     const input = await job.entryFor(paint);
     const early = { status: 409, type: 'still-waiting' };
-    await expectRefused({ shop, visitor: technician }, { operation: signStep, input }, early);
+    const told = await expectRefused({ shop, visitor: technician }, { operation: signStep, input }, early);
+    expect(told.detail).toMatch(/ready on \d{4}-\d{2}-\d{2} \d{2}:\d{2}$/);
     clock.seconds += 119 * 60;
     await expectRefused({ shop, visitor: technician }, { operation: signStep, input }, early);
     clock.seconds += 2 * 60;

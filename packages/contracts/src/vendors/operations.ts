@@ -3,6 +3,7 @@ import { partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { changed, date, id, instant, line, listOf, note, page, pieces, signature } from '../values.ts';
 import { signingProblems } from '../work-orders/traveler-operations.ts';
+import { travelerNamed } from '../work-orders/traveler-shapes.ts';
 
 /** How a part came back. Only `good` lets its step be signed. */
 export const returnConditions = ['good', 'damaged', 'wrong-work'] as const;
@@ -16,13 +17,7 @@ const vendorLine = z
   .object({
     id,
     stepId: id,
-    travelerId: id,
-    travelerNumber: z.string(),
-    workOrderId: id,
-    workOrderNumber: z.string(),
-    partClass,
-    position: z.string(),
-    serial: z.string(),
+    ...travelerNamed,
     work: z.string(),
     backAt: instant.nullable(),
     condition: condition.nullable(),

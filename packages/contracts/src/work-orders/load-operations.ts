@@ -1,10 +1,9 @@
 import { z } from 'zod';
-import { partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { processSchema } from '../people/operations.ts';
 import { changed, id, instant, line, listOf, page, signature } from '../values.ts';
 import { signingProblems } from './traveler-operations.ts';
-import { performed, who } from './traveler-shapes.ts';
+import { performed, travelerNamed, who } from './traveler-shapes.ts';
 
 const reason = z.string().trim().min(3, 'Say why').max(400);
 
@@ -12,14 +11,8 @@ const reason = z.string().trim().min(3, 'Say why').max(400);
 const loadPart = z
   .object({
     stepId: id,
-    travelerId: id,
-    travelerNumber: z.string(),
-    workOrderId: id,
-    workOrderNumber: z.string(),
+    ...travelerNamed,
     customer: z.string(),
-    partClass,
-    position: z.string(),
-    serial: z.string(),
     title: z.string(),
     /** Why it cannot be signed now, in words; null when it can. */
     blocked: z.string().nullable(),

@@ -82,6 +82,17 @@ export const stepRow = z
   })
   .meta({ id: 'TravelerStepRow' });
 
+/** Which part a line is about: its traveler, unit's work order, class, position and serial. */
+export const travelerNamed = {
+  travelerId: id,
+  travelerNumber: z.string(),
+  workOrderId: id,
+  workOrderNumber: z.string(),
+  partClass,
+  position: z.string(),
+  serial: z.string(),
+};
+
 /** One step as a queue shows it. */
 export const benchStep = z
   .object({

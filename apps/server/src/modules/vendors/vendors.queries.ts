@@ -6,28 +6,14 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
-import { blockToSend, type TurnRow, turnSql } from '../work-orders/public.ts';
+import { blockToSend, namedTraveler, type TurnRow, turnSql, withTraveler } from '../work-orders/public.ts';
 
 type Orders = Reply<typeof vendorOperations.listVendorOrders>;
 type Line = Orders['rows'][number]['lines'][number];
 
 const whole = {
   supplier: { select: { id: true, code: true, name: true } },
-  lines: {
-    orderBy: { id: 'asc' },
-    include: {
-      step: {
-        include: {
-          traveler: {
-            include: {
-              item: { select: { serial: true, provisionalName: true } },
-              workOrder: { select: { number: true } },
-            },
-          },
-        },
-      },
-    },
-  },
+  lines: { orderBy: { id: 'asc' }, include: { step: { include: withTraveler } } },
   pieces: { orderBy: { id: 'asc' }, include: { lot: { include: { part: { select: { number: true } } } } } },
 } as const;
 
@@ -97,32 +83,14 @@ export class VendorQueries {
 }
 
 type Stored = Awaited<ReturnType<Reads['models']['vendorLine']['findMany']>>[number] & {
-  step: {
-    title: string;
-    traveler: {
-      id: string;
-      number: string;
-      partClass: string;
-      position: string;
-      workOrderId: string;
-      item: { serial: string | null; provisionalName: string | null };
-      workOrder: { number: string };
-    };
-  };
+  step: { title: string; traveler: Parameters<typeof namedTraveler>[0] };
 };
 
 function lineOf({ id, stepId, backAt, condition, certificate, note, step }: Stored): Line {
-  const { traveler, title } = step;
   return {
+    ...namedTraveler(step.traveler),
     ...{ id, stepId, certificate, note },
-    travelerId: traveler.id,
-    travelerNumber: traveler.number,
-    workOrderId: traveler.workOrderId,
-    workOrderNumber: traveler.workOrder.number,
-    partClass: traveler.partClass as Line['partClass'],
-    position: traveler.position,
-    serial: traveler.item.serial ?? traveler.item.provisionalName ?? '',
-    work: title,
+    work: step.title,
     backAt: backAt?.toISOString() ?? null,
     condition: condition as Line['condition'],
   };

@@ -4,6 +4,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { blockOf } from './step-block.ts';
+import { namedTraveler, withTraveler } from './traveler-named.ts';
 import { type TurnRow, turnSql } from './turn.ts';
 
 type Loads = Reply<typeof loadOperations.listLoads>;
@@ -12,18 +13,7 @@ type Part = Loads['rows'][number]['parts'][number];
 const inLoad = {
   where: { out: null },
   orderBy: { id: 'asc' },
-  include: {
-    step: {
-      include: {
-        traveler: {
-          include: {
-            item: { select: { serial: true, provisionalName: true } },
-            workOrder: { select: { number: true, customer: { select: { name: true } } } },
-          },
-        },
-      },
-    },
-  },
+  include: { step: { include: withTraveler } },
 } as const;
 
 @Injectable()
@@ -83,35 +73,17 @@ export class LoadQueries {
 
 const unknownPerson = (id: string) => ({ id, displayName: 'Unknown person', initials: '?' });
 
-type Stored = {
-  step: {
-    id: string;
-    title: string;
-    traveler: {
-      id: string;
-      number: string;
-      partClass: string;
-      position: string;
-      workOrderId: string;
-      item: { serial: string | null; provisionalName: string | null };
-      workOrder: { number: string; customer: { name: string } };
+interface Stored {
+  readonly step: {
+    readonly id: string;
+    readonly title: string;
+    readonly traveler: Parameters<typeof namedTraveler>[0] & {
+      readonly workOrder: { readonly customer: { name: string } };
     };
   };
-};
+}
 
 function partOf({ step: { id, title, traveler } }: Stored, blocks: ReadonlyMap<string, string>): Part {
-  const { item, workOrder } = traveler;
-  return {
-    stepId: id,
-    travelerId: traveler.id,
-    travelerNumber: traveler.number,
-    workOrderId: traveler.workOrderId,
-    workOrderNumber: workOrder.number,
-    customer: workOrder.customer.name,
-    partClass: traveler.partClass as Part['partClass'],
-    position: traveler.position,
-    serial: item.serial ?? item.provisionalName ?? '',
-    title,
-    blocked: blocks.get(id) ?? null,
-  };
+  const { customer } = traveler.workOrder;
+  return { ...namedTraveler(traveler), stepId: id, customer: customer.name, title, blocked: blocks.get(id) ?? null };
 }

@@ -14,5 +14,6 @@ export {
   stepLocks,
   stepToSign,
 } from './step-signing.ts';
+export { namedTraveler, withTraveler } from './traveler-named.ts';
 export { type TurnRow, turnSql } from './turn.ts';
 export { writeStepSignature } from './write-step-signature.ts';

@@ -15,6 +15,7 @@ const free = {
   unanswered: null,
   unready: null,
   waits_until: null,
+  waits_words: null,
   outside: false,
   vendor: null,
 };

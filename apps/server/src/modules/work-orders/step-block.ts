@@ -24,6 +24,7 @@ type Facts = Pick<
   | 'unanswered'
   | 'unready'
   | 'waits_until'
+  | 'waits_words'
   | 'outside'
   | 'vendor'
 >;
@@ -104,9 +105,9 @@ function blockByVendor({ outside, vendor }: Facts): Block | undefined {
 }
 
 /** Nothing is built on what still cures, bakes or soaks. */
-function blockByWait({ waits_until: until }: Facts, at: Date): Block | undefined {
+function blockByWait({ waits_until: until, waits_words: words }: Facts, at: Date): Block | undefined {
   if (!until || until <= at) return undefined;
-  return block('still-waiting', `What was done before is ready at ${until.toISOString()}`);
+  return block('still-waiting', `What was done before is ready on ${words}`);
 }
 
 function block(problem: ProblemType, detail: string): Block {

@@ -43,6 +43,8 @@ export interface TurnRow {
   readonly unready: string | null;
   /** Nothing before it is open, but what was done last still cures, bakes or soaks until then; or null. */
   readonly waits_until: Date | null;
+  /** The same as the shop's clock shows it. */
+  readonly waits_words: string | null;
   /** Done by an outside vendor. */
   readonly outside: boolean;
   /** Where its part last went for that, or null while it never did. */
@@ -72,8 +74,8 @@ export const turnSql = `
     SELECT s.* FROM traveler_steps s
     WHERE s.state = 'open' AND ($1::uuid[] IS NULL OR s.traveler_id = ANY ($1::uuid[]))
       AND NOT EXISTS (SELECT 1 FROM traveler_steps p WHERE p.state = 'open' AND ${comesFirst}))
-  SELECT s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution, s.outside, s.batched,
-    (SELECT max(p.wait_until) FROM traveler_steps p WHERE p.wait_until IS NOT NULL AND ${comesFirst}) AS waits_until,
+  SELECT to_char(wait.until AT TIME ZONE (SELECT zone FROM shop_profile), 'YYYY-MM-DD HH24:MI') AS waits_words, wait.until AS waits_until,
+    s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution, s.outside, s.batched,
     CASE WHEN s.outside THEN (SELECT json_build_object('name', v.name, 'order', o.number, 'expected', o.expected_on, 'condition', l.condition)
       FROM vendor_lines l JOIN vendor_orders o ON o.id = l.order_id JOIN suppliers v ON v.id = o.supplier_id
       WHERE l.step_id = s.id ORDER BY l.id DESC LIMIT 1) END AS vendor,
@@ -96,6 +98,8 @@ export const turnSql = `
         AND os.state = 'open' AND os.phase IN ('evaluation', 'repair')) END AS unready,
     greatest(t.created_at, w.consent_since, (SELECT max(d.signed_at) FROM traveler_steps d WHERE d.traveler_id = t.id)) AS ready_since
   FROM turn s
+  CROSS JOIN LATERAL (
+    SELECT max(p.wait_until) AS until FROM traveler_steps p WHERE p.wait_until IS NOT NULL AND ${comesFirst}) wait
   JOIN travelers t ON t.id = s.traveler_id
   JOIN work_orders w ON w.id = t.work_order_id
   JOIN customers c ON c.id = w.customer_id
