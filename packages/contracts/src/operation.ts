@@ -57,6 +57,11 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
   /** The meaning of the signature this command takes; the input then carries `signature`. */
   readonly signs?: string;
   /**
+   * The meaning of a second person's signature, taken when the input names one: it then carries `supervisorId` and
+   * `supervisorSignature`.
+   */
+  readonly countersigns?: string;
+  /**
    * Open also to someone who is signed in but stands before a door: `locked` (the device locked itself) or `due` (an own
    * password or a second factor must be set up first).
    */
@@ -97,7 +102,9 @@ export function read<I extends z.ZodObject, O extends z.ZodType>(
 /** A write: one command, one transaction, one record entry. */
 export function command<I extends z.ZodObject, O extends z.ZodType>(
   given: Given<I, O> &
-    Partial<Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'secret' | 'personal' | 'takes'>>,
+    Partial<
+      Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'countersigns' | 'secret' | 'personal' | 'takes'>
+    >,
 ): Operation<I, O> {
   return {
     kind: 'command',
@@ -108,7 +115,11 @@ export function command<I extends z.ZodObject, O extends z.ZodType>(
     personal: [],
     ...given,
     touches: [given.noun, ...(given.touches ?? []).filter((noun) => noun !== given.noun)],
-    secret: [...(given.secret ?? []), ...(given.signs ? ['signature'] : [])],
+    secret: [
+      ...(given.secret ?? []),
+      ...(given.signs ? ['signature'] : []),
+      ...(given.countersigns ? ['supervisorSignature'] : []),
+    ],
   };
 }
 

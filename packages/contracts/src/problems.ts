@@ -61,6 +61,16 @@ const everywhere = {
     title: 'You do not hold the authorisation this needs',
     next: 'Ask one of the named holders, or an administrator to grant it.',
   },
+  'training-run-out': {
+    status: 403,
+    title: 'Your authorisation is not current: training has run out',
+    next: 'Have the named training renewed and logged; until then one of the named holders signs.',
+  },
+  'not-on-inspection-list': {
+    status: 403,
+    title: 'The shop has named others to inspect this process',
+    next: 'Ask one of the named people to inspect it, or an administrator to name you.',
+  },
   'cross-site': {
     status: 403,
     title: 'The request came from another site',

@@ -9,6 +9,8 @@ import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
 import { accessOperations } from './people/access-operations.ts';
 import { peopleOperations } from './people/operations.ts';
+import { trainingOperations } from './people/training-operations.ts';
+import { workingTimeOperations } from './people/working-time-operations.ts';
 import { processOperations } from './processes/operations.ts';
 import { purchasingOperations } from './purchasing/operations.ts';
 import { supplierOperations } from './purchasing/supplier-operations.ts';
@@ -27,6 +29,8 @@ export const routes = {
   ...serverOperations,
   ...peopleOperations,
   ...accessOperations,
+  ...trainingOperations,
+  ...workingTimeOperations,
   ...customerOperations,
   ...manualOperations,
   ...unitOperations,

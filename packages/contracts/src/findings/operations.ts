@@ -16,7 +16,14 @@ import {
   signature,
 } from '../values.ts';
 import { signingProblems } from '../work-orders/traveler-operations.ts';
-import { measuredValues, performed, stepState, who } from '../work-orders/traveler-shapes.ts';
+import {
+  measuredValues,
+  performed,
+  stepState,
+  supervised,
+  supervisedMeaning,
+  who,
+} from '../work-orders/traveler-shapes.ts';
 import { damage, disposition } from './areas.ts';
 
 const found = {
@@ -161,8 +168,10 @@ export const findingOperations = {
       ...found,
       /** Needed when the step was signed as good before: why that was wrong. */
       reason: line.optional(),
+      ...supervised,
       signature,
     }),
+    countersigns: supervisedMeaning,
     output: changed.extend({ number: z.string(), signOffId: id }).meta({ id: 'StepFailed' }),
     signs: 'The values are as I measured them; at least one is outside the limits',
     touches: ['work-orders', 'quotes', 'releases'],

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { changed, date, id, instant, line, listOf, page, signature } from '../values.ts';
-import { levelSchema, me, processSchema } from './operations.ts';
+import { authorisationLevelSchema, me, processSchema } from './operations.ts';
 import { newPassword, newPin, password } from './secrets.ts';
 
 const none = z.strictObject({});
@@ -29,7 +29,7 @@ const inHand = z
     holds: z.array(z.object({ id, workOrderId: id, workOrder: z.string(), reason: z.string() })),
     findings: z.array(z.object({ id, workOrderId: id, workOrder: z.string(), number: z.string() })),
     /** What nobody else is authorised for from now on. */
-    soleHolder: z.array(z.object({ process: processSchema, level: levelSchema })),
+    soleHolder: z.array(z.object({ process: processSchema, level: authorisationLevelSchema })),
   })
   .meta({ id: 'InHand' });
 

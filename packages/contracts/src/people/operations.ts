@@ -33,6 +33,11 @@ export const levels = ['perform', 'inspect', 'approve'] as const;
 export const levelSchema = z.enum(levels).meta({ id: 'Level' });
 export type Level = (typeof levels)[number];
 
+/** What a person may hold: a trainee does the work under supervision only; no step asks for that level. */
+export const authorisationLevels = ['trainee', ...levels] as const;
+export const authorisationLevelSchema = z.enum(authorisationLevels).meta({ id: 'AuthorisationLevel' });
+export type AuthorisationLevel = (typeof authorisationLevels)[number];
+
 /** Money, zone and words of this shop, set once and changed by an administrator. */
 export const shopProfile = z
   .object({
@@ -106,7 +111,7 @@ const person = z
       z.object({
         id,
         process: processSchema,
-        level: levelSchema,
+        level: authorisationLevelSchema,
         validFrom: date,
         expiresOn: date.nullable(),
         revokedOn: date.nullable(),
@@ -256,16 +261,17 @@ export const peopleOperations = {
     noun: 'people',
     path: '/api/people/:personId/authorisations',
     access: ['administrator'],
-    summary: 'Authorise a person for a process at a level from a date',
+    summary: 'Authorise a person for a process at a level from a date; the training it needs must be current',
     input: z.strictObject({
       personId: id,
       process: processSchema,
-      level: levelSchema,
+      level: authorisationLevelSchema,
       validFrom: date,
       expiresOn: date.optional(),
       note: z.string().max(400).default(''),
     }),
     output: z.object({ id, version: z.int() }),
+    problems: ['training-missing', 'has-left'],
   }),
   revokeAuthorisation: command({
     id: 'revoke-authorisation',

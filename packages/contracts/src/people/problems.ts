@@ -86,4 +86,74 @@ export const peopleProblems = {
     title: 'The shop would be left without an administrator',
     next: 'Give another active person the administrator role first.',
   },
+  'training-missing': {
+    status: 409,
+    title: 'Training this authorisation needs is missing or has run out',
+    next: 'Log the named training in the person’s training log first, or authorise them as a trainee.',
+  },
+  'training-named': {
+    status: 409,
+    title: 'There is a training of that name already',
+    next: 'Change that one, or choose another name.',
+  },
+  'training-unnamed': {
+    status: 422,
+    title: 'It is not said what the training was',
+    next: 'Choose one of the shop’s list or write what it was.',
+  },
+  'training-in-future': {
+    status: 422,
+    title: 'The training is dated in the future',
+    next: 'Log it once it was held.',
+  },
+  'training-due-wrong': {
+    status: 422,
+    title: 'The training would be due before it was held',
+    next: 'Enter the last day on which it counts, or leave it to the shop’s list.',
+  },
+  'not-an-inspector': {
+    status: 409,
+    title: 'Somebody named may not inspect that process',
+    next: 'Authorise them to inspect it first, or leave them out.',
+  },
+  'shifts-wrong': {
+    status: 422,
+    title: 'Those shifts cannot be worked',
+    next: 'Put right the named shift: breaks lie inside it and shifts do not overlap.',
+  },
+  'pattern-named': {
+    status: 409,
+    title: 'There is a shift pattern of that name already',
+    next: 'Choose another name; a pattern in use is not changed.',
+  },
+  'pattern-retired': {
+    status: 409,
+    title: 'That shift pattern is given to nobody any more',
+    next: 'Choose another pattern, or describe a new one.',
+  },
+  'shifts-assigned': {
+    status: 409,
+    title: 'Shifts already change on that day',
+    next: 'Take that change back first, or choose another day.',
+  },
+  'holiday-there': {
+    status: 409,
+    title: 'That day is a holiday of the shop already',
+    next: 'Remove that one first, or choose another day.',
+  },
+  'absence-overlaps': {
+    status: 409,
+    title: 'The person is already away in that time',
+    next: 'Cancel the named absence first, or enter the days beside it.',
+  },
+  'absence-backwards': {
+    status: 422,
+    title: 'The absence ends before it begins',
+    next: 'Put the first and the last half day in order.',
+  },
+  'absence-cancelled': {
+    status: 409,
+    title: 'That absence was cancelled already',
+    next: 'Enter it anew if the person is away after all.',
+  },
 } as const satisfies Record<string, ProblemKind>;

@@ -3,7 +3,7 @@ import { command, read } from '../operation.ts';
 import { processSchema } from '../people/operations.ts';
 import { changed, id, instant, line, listOf, page, signature } from '../values.ts';
 import { signingProblems } from './traveler-operations.ts';
-import { performed, travelerNamed, who } from './traveler-shapes.ts';
+import { performed, supervised, supervisedMeaning, travelerNamed, who } from './traveler-shapes.ts';
 
 const reason = z.string().trim().min(3, 'Say why').max(400);
 
@@ -68,7 +68,8 @@ export const loadOperations = {
     path: '/api/loads/:loadId/sign-off',
     access: ['technician', 'inspector'],
     summary: 'Sign the step of every part in a load by one act: all of them or none',
-    input: z.strictObject({ loadId: id, ...performed, signature }),
+    input: z.strictObject({ loadId: id, ...performed, ...supervised, signature }),
+    countersigns: supervisedMeaning,
     output: changed.extend({ signOffIds: z.array(id) }),
     signs: 'I did this step on every part of this load by the manual revision named for each',
     touches: ['findings', 'releases'],

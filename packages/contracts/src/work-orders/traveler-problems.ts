@@ -22,6 +22,21 @@ export const travelerProblems = {
     title: 'An earlier step is still open',
     next: 'Sign the named step first.',
   },
+  'supervisor-missing': {
+    status: 409,
+    title: 'A trainee does not sign this alone',
+    next: 'Have one of the named people supervise it and sign with you, on this page.',
+  },
+  'supervisor-wrong': {
+    status: 409,
+    title: 'That person cannot supervise this',
+    next: 'Choose one of the named people: someone else than you who is authorised to do this work.',
+  },
+  'supervisor-not-needed': {
+    status: 409,
+    title: 'You are authorised for this yourself',
+    next: 'Sign it without a supervisor.',
+  },
   'still-waiting': {
     status: 409,
     title: 'What was done before still needs its time',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { instrumentKind, overhaulFact, partClass, phase, roundingMethod, stepKind } from '../manuals/words.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
-import { date, decimal, id, instant } from '../values.ts';
+import { date, decimal, id, instant, signature } from '../values.ts';
 
 /** `failed`: signed with a value outside its limits; a finding decides what happens. `not-needed`: the part was rejected or the revision dropped it. */
 export const stepStates = ['open', 'signed', 'failed', 'not-needed'] as const;
@@ -42,6 +42,9 @@ export const signOffRow = z
     /** The sign-off this one corrects. Both are shown. */
     supersedesId: id.nullable(),
     supersededById: id.nullable(),
+    /** The trainee’s sign-off that this one, the supervisor’s, stands beside; and the other way round. */
+    countersignsId: id.nullable(),
+    supervisor: who.nullable(),
     values: z.array(z.object({ measureId: id, value: decimal, compared: decimal, pass: z.boolean() })),
   })
   .meta({ id: 'SignOffRow' });
@@ -138,6 +141,15 @@ export const performed = {
   /** Needed when it is signed on another day than it was done. */
   lateReason: z.string().trim().min(1).max(400).optional(),
 };
+
+/** The supervisor of a trainee signs with them: their own password or PIN, on the trainee’s page. */
+export const supervised = {
+  supervisorId: id.optional(),
+  supervisorSignature: signature.optional(),
+};
+/** What the supervisor states. */
+export const supervisedMeaning =
+  'Performed under my supervision by the trainee named, by the named manual revision; I stand for what is signed here';
 
 /** One line that differs between two revisions. */
 export const difference = z

@@ -56,7 +56,7 @@ async function signedBefore(tx: Tx, step: SignedStep, reason: string | undefined
   }
   await refuseHeld(tx, step.traveler.workOrder);
   const newest = await tx.signOff.findFirst({
-    where: { stepId: step.id },
+    where: { stepId: step.id, countersignsId: null },
     orderBy: [{ signedAt: 'desc' }, { id: 'desc' }],
     select: { id: true },
   });

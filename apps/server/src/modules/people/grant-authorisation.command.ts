@@ -1,12 +1,17 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
-import { defineCommand } from '../../platform/command/command.ts';
+import { Problem } from '@hubwright/contracts/problems';
+import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
+import { gapsInWords, trainingGaps } from './training-gaps.ts';
 
 export const grantAuthorisation = defineCommand(peopleOperations.grantAuthorisation, {
   locks: (input) => [`person:${input.personId}`],
-  async execute({ tx, input, actor, newId }) {
+  async execute(context) {
+    const { tx, input, actor, newId } = context;
     const person = found(await tx.person.findUnique({ where: { id: input.personId } }), 'This person');
+    if (person.leftOn) throw new Problem('has-left', `${person.displayName} has left`);
+    await refuseUntrained(context, person.displayName);
     const id = newId();
     await tx.authorisation.create({
       data: {
@@ -28,3 +33,19 @@ export const grantAuthorisation = defineCommand(peopleOperations.grantAuthorisat
     };
   },
 });
+
+/** A trainee is authorised in order to be trained; everyone else has what the process asks for, from the first day on. */
+async function refuseUntrained(
+  { tx, input, today }: Context<typeof peopleOperations.grantAuthorisation>,
+  name: string,
+): Promise<void> {
+  const { personId, process, level, validFrom } = input;
+  if (level === 'trainee') return;
+  const day = validFrom > today ? validFrom : today;
+  const missing = (await trainingGaps(tx, { process, day }, [personId])).get(personId);
+  if (!missing) return;
+  throw new Problem('training-missing', `${name} lacks for “${process}”: ${gapsInWords(missing)}`, {
+    process,
+    missing,
+  });
+}

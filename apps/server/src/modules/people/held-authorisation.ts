@@ -1,10 +1,10 @@
-import type { Level, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
 
 /** An authorisation as it was when it was used; copied into the record and the sign-off. */
 export interface HeldAuthorisation {
   readonly id: string;
   readonly process: Process;
-  readonly level: Level;
+  readonly level: AuthorisationLevel;
   readonly validFrom: string;
   readonly expiresOn: string | null;
   [key: string]: unknown;

@@ -1,6 +1,6 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { accessOperations } from '@hubwright/contracts/people/access-operations';
-import type { Level, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
 import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 
@@ -52,5 +52,8 @@ async function soleHolderOf(tx: Tx, personId: string, today: string): Promise<In
   const own = new Map(
     inForce.filter((held) => held.personId === personId && !others.has(key(held))).map((held) => [key(held), held]),
   );
-  return [...own.values()].map(({ process, level }) => ({ process: process as Process, level: level as Level }));
+  return [...own.values()].map(({ process, level }) => ({
+    process: process as Process,
+    level: level as AuthorisationLevel,
+  }));
 }

@@ -31,6 +31,15 @@ export interface SignOffToWrite {
 /** What a command body passes on. */
 type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
 
+/** The supervisor's signature beside a trainee's, on the same content. */
+export interface Countersignature {
+  /** The trainee's sign-off. */
+  readonly countersignsId: string;
+  readonly personId: string;
+  readonly meaning: string;
+  readonly authorisation: HeldAuthorisation;
+}
+
 /** SHA-256 (hex) of the canonical JSON of what was signed: FIPS 180-4 over RFC 8785. */
 export function contentHashOf(content: unknown): string {
   return hashOfText(canonicalJson(content));
@@ -48,6 +57,29 @@ export async function writeSignOff(
   context: Signing,
   signOff: SignOffToWrite,
 ): Promise<{ id: string; contentHash: string; performedAt: string }> {
+  return write(context, signOff, { personId: context.actor.personId });
+}
+
+/**
+ * The second signature, of the person whose secret the runner has checked in this same command. It names no instrument: the trainee's
+ * does. Anyone else's name here is a mistake of the program.
+ */
+export async function writeCountersignature(
+  context: Signing & Pick<Context<Operation>, 'countersigner'>,
+  { instrumentId: _, supersedesId: __, ...signOff }: SignOffToWrite,
+  by: Countersignature,
+): Promise<void> {
+  if (context.countersigner !== by.personId)
+    throw new Error('A countersignature is written only for whom the runner checked');
+  const { personId, countersignsId, meaning, authorisation } = by;
+  await write(context, { ...signOff, meaning, authorisation }, { personId, countersignsId });
+}
+
+async function write(
+  context: Signing,
+  signOff: SignOffToWrite,
+  { personId, countersignsId = null }: { personId: string; countersignsId?: string | null },
+): Promise<{ id: string; contentHash: string; performedAt: string }> {
   const { tx, now } = context;
   const performedAt = signOff.performedAt === undefined ? now : new Date(signOff.performedAt);
   await refuseImpossibleTime(context, performedAt, signOff.lateReason);
@@ -64,7 +96,8 @@ export async function writeSignOff(
       subjectId: signOff.subject.id,
       meaning: signOff.meaning,
       result: signOff.result,
-      personId: context.actor.personId,
+      personId,
+      countersignsId,
       authorisation: { id: authorisationId, process, level, validFrom, expiresOn },
       revisionId: signOff.revisionId,
       instrumentId: signOff.instrumentId ?? null,

@@ -151,7 +151,7 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
   ];
 }
 
-/** Printed releases, photos and their thumbnails that no other work order names. */
+/** Printed releases, photos and their thumbnails that no other work order, and no training, names. */
 async function filesOf(client: pg.Client, order: { id: string; number: string }): Promise<string[]> {
   const { rows } = await client.query<{ hash: string; sent: boolean }>(
     `WITH named AS (
@@ -160,7 +160,8 @@ async function filesOf(client: pg.Client, order: { id: string; number: string })
        UNION SELECT work_order_id, thumbnail_file_hash FROM photos WHERE thumbnail_file_hash IS NOT NULL)
      SELECT n.hash, EXISTS (SELECT 1 FROM staged_files s WHERE n.hash IN (s.hash, s.thumbnail_hash)) AS sent
      FROM named n WHERE n.work_order_id = $1
-       AND NOT EXISTS (SELECT 1 FROM named o WHERE o.hash = n.hash AND o.work_order_id <> $1) ORDER BY 1`,
+       AND NOT EXISTS (SELECT 1 FROM named o WHERE o.hash = n.hash AND o.work_order_id <> $1)
+       AND NOT EXISTS (SELECT 1 FROM training_records t WHERE t.paper_hash = n.hash) ORDER BY 1`,
     [order.id],
   );
   // A file that someone sent again today waits for its record: its bytes cannot go under it.

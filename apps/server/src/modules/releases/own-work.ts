@@ -5,7 +5,8 @@ import type { ReleaseFacts } from './release-facts.ts';
 export function refuseOwnWork({ steps, shop }: ReleaseFacts, personId: string): void {
   if (shop.inspectOwnWork.includes('return-to-service')) return;
   const own = steps.find(
-    ({ level, kind, signOff }) => level === 'perform' && kind !== 'inspect' && signOff?.personId === personId,
+    ({ level, kind, signOff, supervisorId }) =>
+      level === 'perform' && kind !== 'inspect' && [signOff?.personId, supervisorId].includes(personId),
   );
   if (!own) return;
   throw new Problem(

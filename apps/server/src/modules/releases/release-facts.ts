@@ -10,6 +10,8 @@ export interface StandingSignOff {
   readonly revisionId: string;
   readonly instrumentId: string | null;
   readonly performedAt: Date;
+  /** The trainee's sign-off that this one, the supervisor's, stands beside. */
+  readonly countersignsId: string | null;
 }
 
 /** All that a release is decided on and made from. */
@@ -42,7 +44,12 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
   });
   const signOffs = await standingSignOffs(tx, workOrderId);
   const steps = workOrder.travelers.flatMap((traveler) =>
-    traveler.steps.map((step) => ({ ...step, traveler, signOff: signOffs.find(({ stepId }) => stepId === step.id) })),
+    traveler.steps.map((step) => {
+      const of = signOffs.filter(({ stepId }) => stepId === step.id);
+      const signOff = of.find(({ countersignsId }) => countersignsId === null);
+      const supervisorId = of.find(({ countersignsId }) => countersignsId !== null)?.personId ?? null;
+      return { ...step, traveler, signOff, supervisorId };
+    }),
   );
   return { workOrder, shop: found(shop, 'The shop profile'), installations, signOffs, steps };
 }
@@ -61,7 +68,7 @@ async function standingSignOffs(tx: Tx, workOrderId: string): Promise<StandingSi
   });
   const names = new Map(people.map(({ id, displayName }) => [id, displayName]));
   return rows
-    .filter(({ id }) => !superseded.has(id))
+    .filter(({ id, countersignsId }) => !superseded.has(countersignsId ?? id))
     .flatMap((row) =>
       row.stepId === null ? [] : [{ ...row, stepId: row.stepId, person: names.get(row.personId) ?? '' }],
     );

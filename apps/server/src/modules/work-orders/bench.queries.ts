@@ -4,8 +4,8 @@ import { Inject, Injectable } from '@nestjs/common';
 import type { Actor } from '../../platform/command/actor.ts';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
-import { toDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { usableBy } from '../people/public.ts';
 import { blockOf } from './step-block.ts';
 import { type TurnRow, turnSql } from './turn.ts';
 
@@ -44,11 +44,11 @@ export class BenchQueries {
     const free = urgent.filter((turn) => !blockOf(turn, now));
     const blocked = urgent.flatMap((turn) => {
       const why = blockOf(turn, now);
-      return why && held.has(`${turn.process} ${turn.level}`) ? [{ ...benchStep(turn), blocked: why }] : [];
+      return why && isTheirs(held, turn) ? [{ ...benchStep(turn), blocked: why }] : [];
     });
     return {
       mine: free
-        .filter((turn) => held.has(`${turn.process} ${turn.level}`))
+        .filter((turn) => isTheirs(held, turn))
         .slice(0, input.limit)
         .map(benchStep),
       blocked: blocked.slice(0, input.limit),
@@ -89,23 +89,16 @@ export class BenchQueries {
     return this.reads.sql<TurnRow>(turnSql, [null, process, mostTurns]);
   }
 
-  /** What a person is authorised for today, as `process level`. */
+  /** What a person may use today, as `process level`. */
   private async authorisations(personId: string): Promise<Set<string>> {
-    const today = toDbDate(await this.zone.today(this.clock.now()));
-    const held = await this.reads.models.authorisation.findMany({
-      where: {
-        personId,
-        validFrom: { lte: today },
-        person: { active: true },
-        AND: [
-          { OR: [{ expiresOn: null }, { expiresOn: { gt: today } }] },
-          { OR: [{ revokedOn: null }, { revokedOn: { gt: today } }] },
-        ],
-      },
-      select: { process: true, level: true },
-    });
-    return new Set(held.map(({ process, level }) => `${process} ${level}`));
+    return usableBy(this.reads.models, personId, await this.zone.today(this.clock.now()));
   }
+}
+
+/** Theirs alone, or a trainee's under supervision. */
+function isTheirs(held: ReadonlySet<string>, turn: TurnRow): boolean {
+  if (held.has(`${turn.process} ${turn.level}`)) return true;
+  return turn.level === 'perform' && turn.kind !== 'inspect' && held.has(`${turn.process} trainee`);
 }
 
 /** Priority, then the promise, then the longest wait. */

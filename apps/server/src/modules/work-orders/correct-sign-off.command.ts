@@ -50,6 +50,8 @@ export const correctSignOff = defineCommand(travelerOperations.correctSignOff, {
 
 async function signOffToCorrect(tx: Tx, id: string): Promise<{ id: string; stepId: string }> {
   const signOff = found(await tx.signOff.findUnique({ where: { id } }), 'This sign-off');
+  // A supervisor's is corrected with the trainee's, beside which it stands.
+  if (signOff.countersignsId !== null) return signOffToCorrect(tx, signOff.countersignsId);
   const { stepId } = signOff;
   if (stepId === null) throw new Problem('not-found', 'This is no sign-off of a step');
   const newer = await tx.signOff.findUnique({ where: { supersedesId: id }, select: { id: true } });

@@ -20,6 +20,7 @@ interface SignOffStored {
   readonly lateReason: string | null;
   readonly contentHash: string;
   readonly supersedesId: string | null;
+  readonly countersignsId: string | null;
   readonly measurements: readonly { measureId: string; value: string; compared: string; pass: boolean }[];
 }
 
@@ -81,6 +82,14 @@ function blockedNow(
   return { problem: 'step-out-of-order', detail: `“${first.title}” comes first` };
 }
 
+function supervisorOf(
+  { id }: SignOffStored,
+  { all, people }: { all: readonly SignOffStored[]; people: Signers },
+): SignOffReply['supervisor'] {
+  const beside = all.find(({ countersignsId }) => countersignsId === id);
+  return (beside && people.people.get(beside.personId)) ?? null;
+}
+
 function signOffReply(
   row: SignOffStored,
   { all, people }: { all: readonly SignOffStored[]; people: Signers },
@@ -107,7 +116,9 @@ function signOffReply(
     lateReason: row.lateReason,
     contentHash: row.contentHash,
     supersedesId: row.supersedesId,
-    supersededById: all.find((other) => other.supersedesId === row.id)?.id ?? null,
+    supersededById: all.find((other) => other.supersedesId === (row.countersignsId ?? row.id))?.id ?? null,
+    countersignsId: row.countersignsId,
+    supervisor: supervisorOf(row, { all, people }),
     values: row.measurements.map(({ measureId, value, compared, pass }) => ({ measureId, value, compared, pass })),
   };
 }

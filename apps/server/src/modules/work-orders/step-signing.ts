@@ -6,11 +6,14 @@ import type { Context } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
-import { type HeldAuthorisation, requireAuthorisation } from '../people/public.ts';
+import { type Authorised, namesOfAble, requireSupervised } from '../people/public.ts';
 import { type Block, blockOf, blockToSend } from './step-block.ts';
 import { type TurnRow, turnsOf } from './turn.ts';
 
-export type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
+export type Signing = Pick<
+  Context<Operation>,
+  'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'signOffs' | 'countersigner'
+>;
 
 /** A step with all that its signature is decided on. */
 export type SignedStep = Awaited<ReturnType<typeof stepToSign>>;
@@ -110,25 +113,33 @@ export async function performedOn(
   return day;
 }
 
-/** Authorised for the step's process and level both when the work was done and now. */
-export async function authorisedFor(
-  { tx, actor, today }: Signing,
-  step: { process: string; level: string },
-  day: string,
-): Promise<HeldAuthorisation> {
-  const need = { process: step.process as Process, level: step.level as Level };
-  if (day !== today) await requireAuthorisation(tx, actor, { ...need, today: day });
-  return requireAuthorisation(tx, actor, { ...need, today });
+/** Looks at work instead of doing it: nobody's own, and no trainee's task. */
+export function isInspection({ level, kind }: { level: string; kind: string }): boolean {
+  return level === 'inspect' || kind === 'inspect';
 }
 
-/** Throws `own-inspection` when the actor signed work on this part, unless the shop's policy relaxes it for the process. */
-export async function refuseOwnInspection({ tx, actor }: Signing, step: SignedStep): Promise<void> {
-  if (step.level !== 'inspect' && step.kind !== 'inspect') return;
+/** Authorised for the step's process and level both when the work was done and now; a trainee with the supervisor who signs too. */
+export async function authorisedFor(
+  { tx, actor, today }: Signing,
+  step: { process: string; level: string; kind: string },
+  { day, supervisorId }: { day: string; supervisorId: string | undefined },
+): Promise<Authorised> {
+  const process = step.process as Process;
+  const need = { process, level: step.level as Level, inspecting: isInspection(step), supervisorId };
+  if (day !== today) await requireSupervised(tx, actor, { ...need, today: day });
+  return requireSupervised(tx, actor, { ...need, today });
+}
+
+/**
+ * Throws `own-inspection` when the actor signed work on this part, or supervised it, unless the shop's policy relaxes it for the
+ * process; names who may inspect instead.
+ */
+export async function refuseOwnInspection({ tx, actor, today }: Signing, step: SignedStep): Promise<void> {
+  if (!isInspection(step)) return;
   const shop = await tx.shopProfile.findUnique({ where: { id: 1 }, select: { inspectOwnWork: true } });
   if (shop?.inspectOwnWork.includes(step.process)) return;
-  const own = await tx.signOff.findFirst({
+  const work = await tx.signOff.findMany({
     where: {
-      personId: actor.personId,
       step: {
         travelerId: step.travelerId,
         level: 'perform',
@@ -136,17 +147,19 @@ export async function refuseOwnInspection({ tx, actor }: Signing, step: SignedSt
         sequence: { lt: step.sequence },
       },
     },
-    include: { step: { select: { title: true } } },
+    select: { personId: true, countersignsId: true, step: { select: { title: true } } },
     orderBy: { signedAt: 'desc' },
   });
+  const own = work.find(({ personId }) => personId === actor.personId);
   if (!own) return;
+  const need = { process: step.process as Process, level: step.level as Level, inspecting: true, today };
+  const inspectors = await namesOfAble(tx, need, new Set(work.map(({ personId }) => personId)));
+  const who = inspectors.length > 0 ? `: ${inspectors.join(', ')}` : ', whom the shop does not have today';
+  const did = own.countersignsId === null ? 'signed' : 'supervised';
   throw new Problem(
     'own-inspection',
-    `You signed “${own.step?.title ?? 'work'}” on ${step.traveler.number}; someone else inspects it`,
-    {
-      process: step.process,
-      step: own.step?.title ?? null,
-    },
+    `You ${did} “${own.step?.title ?? 'work'}” on ${step.traveler.number}; someone else inspects it${who}`,
+    { process: step.process, step: own.step?.title ?? null, inspectors },
   );
 }
 

@@ -1,6 +1,7 @@
 import { Problem } from '@hubwright/contracts/problems';
 import type { Stage } from '@hubwright/contracts/work-orders/states';
-import { writeSignOff } from '../people/public.ts';
+import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
+import { type Authorised, writeCountersignature, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
 import { type JudgedValue, judgeValues, limitsInWords, outsideInWords } from './judge-values.ts';
 import {
@@ -18,6 +19,8 @@ export interface StepEntry {
   readonly instrumentId?: string | undefined;
   readonly performedAt?: string | undefined;
   readonly lateReason?: string | undefined;
+  /** Who supervised a trainee, and signs too. */
+  readonly supervisorId?: string | undefined;
 }
 
 export interface StepSignature {
@@ -51,13 +54,14 @@ export async function writeStepSignature(
   const { tx, entryId, newId } = context;
   const { traveler } = step;
   const day = await performedOn(context, traveler.workOrder.receivedOn, entry.performedAt);
-  const authorisation = await authorisedFor(context, step, day);
+  const authorised = await authorisedFor(context, step, { day, supervisorId: entry.supervisorId });
+  const { authorisation } = authorised;
   await refuseOwnInspection(context, step);
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
   const judged = judgeValues(step.measures, entry.values);
   const outside = outsideInWords(step.measures, judged);
   refuseOtherResult(signature.result, outside);
-  const { id: signOffId } = await writeSignOff(context, {
+  const signOff = {
     workOrderId: traveler.workOrderId,
     subject: { kind: 'traveler-step', id: step.id },
     stepId: step.id,
@@ -68,9 +72,20 @@ export async function writeStepSignature(
     ...(instrument ? { instrumentId: instrument.id } : {}),
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { judged, instrument, result: signature.result, load: signature.load }),
+    content: {
+      ...contentOf(step, { judged, instrument, result: signature.result, load: signature.load }),
+      ...supervisionOf(context, authorised),
+    },
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
-  });
+  };
+  const { id: signOffId } = await writeSignOff(context, signOff);
+  const { supervisor } = authorised;
+  if (supervisor)
+    await writeCountersignature(context, signOff, {
+      ...supervisor,
+      countersignsId: signOffId,
+      meaning: supervisedMeaning,
+    });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
   await endStep(context, step, { result: signature.result, performedAt: entry.performedAt });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
@@ -81,6 +96,11 @@ export async function writeStepSignature(
     authorisation: { ...authorisation },
     outside,
   };
+}
+
+/** Both signatures are bound to who did the work and who supervised it. */
+function supervisionOf({ actor }: Signing, { supervisor }: Authorised) {
+  return supervisor ? { supervision: { traineeId: actor.personId, supervisorId: supervisor.personId } } : {};
 }
 
 async function endStep(

@@ -30,6 +30,8 @@ export interface Context<O extends Operation> {
   newId(): string;
   /** Sign-offs written so far in this run: the record entry names them with the hashes of what was signed. */
   readonly signOffs: SignedContent[];
+  /** The second person, where one is named and the operation countersigns: the runner has checked that the secret is theirs. */
+  readonly countersigner: string | undefined;
   /** The version the caller saw, for versioned operations. */
   readonly expectedVersion: number | undefined;
 }

@@ -33,6 +33,8 @@ export interface CommandCall {
 interface Ready<O extends Operation> extends CommandCall {
   readonly input: Input<O>;
   readonly signedBy: string | undefined;
+  /** How the second person signed, where the input names one. */
+  readonly countersignedBy: string | undefined;
   readonly zone: string;
 }
 
@@ -65,9 +67,11 @@ export class CommandRunner {
       if (operation.versioned && call.expectedVersion === undefined)
         throw new Problem('version-missing', 'Say in If-Match which version you saw');
       const signedBy = operation.signs ? await this.signature(input, call.actor) : undefined;
+      const countersignedBy = operation.countersigns ? await this.countersignature(input, call.actor) : undefined;
       // Read before the transaction: inside it would take a second connection.
       const zone = await this.zone.zone();
-      const reply = await withRetries(() => this.transaction(command, { ...call, input, signedBy, zone }), input);
+      const ready = { ...call, input, signedBy, countersignedBy, zone };
+      const reply = await withRetries(() => this.transaction(command, ready), input);
       if (!call.dryRun) this.live.poke();
       return reply;
     } catch (error) {
@@ -80,6 +84,19 @@ export class CommandRunner {
   private async signature(input: Record<string, unknown>, actor: Actor): Promise<string> {
     if (actor.presigned) return 'presigned';
     return this.identity.checkSignature(actor.personId, input.signature as Signature);
+  }
+
+  /** The second person's own password or PIN, checked like any signature; both or neither are given. */
+  private async countersignature(input: Record<string, unknown>, actor: Actor): Promise<string | undefined> {
+    const { supervisorId, supervisorSignature } = input as { supervisorId?: string; supervisorSignature?: Signature };
+    if (supervisorId === undefined && supervisorSignature === undefined) return undefined;
+    if (supervisorId === undefined || supervisorSignature === undefined) throw halfCountersigned(supervisorId);
+    if (actor.presigned) return 'presigned';
+    try {
+      return await this.identity.checkSignature(supervisorId, supervisorSignature);
+    } catch (error) {
+      throw error instanceof Problem ? ofSupervisor(error) : error;
+    }
   }
 
   private async transaction<O extends Operation>(command: Command<O>, call: Ready<O>): Promise<Reply<O>> {
@@ -105,7 +122,9 @@ export class CommandRunner {
     const today = dateIn(call.zone, now);
     const newId = () => this.ids.next();
     const signOffs: SignedContent[] = [];
-    const outcome = await command.execute({ tx, input, actor, now, today, entryId, newId, signOffs, expectedVersion });
+    const countersigner = call.countersignedBy ? supervisorOf(call.input) : undefined;
+    const given = { tx, input, actor, now, today, entryId, newId, signOffs, countersigner, expectedVersion };
+    const outcome = await command.execute(given);
     const reply = operation.output.parse(outcome.reply) as Reply<O>;
     if (call.dryRun) throw new DryRun(reply);
     const { recorded, values } = withhold(operation, kept, () => this.ids.secret());
@@ -135,6 +154,29 @@ export class CommandRunner {
       subject,
     });
   }
+}
+
+function supervisorOf(input: Record<string, unknown>): string | undefined {
+  return (input as { supervisorId?: string }).supervisorId;
+}
+
+function halfCountersigned(supervisorId: string | undefined): Problem {
+  const [missing, detail] =
+    supervisorId === undefined
+      ? ['/supervisorId', 'Say who supervised the work']
+      : ['/supervisorSignature', 'The supervisor signs with their own password or PIN'];
+  return new Problem('invalid-input', detail, {}, [{ pointer: missing, detail }]);
+}
+
+/** A refused second signature is said of the supervisor, not of whoever is signed in; their session stays as it is. */
+function ofSupervisor({ type, details, ...problem }: Problem): Problem {
+  if (type === 'sign-in-locked') return new Problem(type, 'Too many wrong passwords of the supervisor', details);
+  if (type === 'pin-locked') return new Problem(type, 'The supervisor’s PIN is locked after too many wrong tries');
+  if (!['signature-refused', 'not-signed-in', 'own-password-due'].includes(type))
+    return new Problem(type, problem.detail, details);
+  const detail =
+    type === 'signature-refused' ? 'That is not the supervisor’s own password or PIN' : 'This person cannot sign now';
+  return new Problem('signature-refused', detail, {}, [{ pointer: '/supervisorSignature', detail }]);
 }
 
 /** Parses strictly; every fault comes back with a pointer to the field. */
@@ -167,11 +209,14 @@ function recordOf<O extends Operation>(
 ) {
   const { authorisation, reason } = outcome;
   const content = signOffs.length > 0 ? { signOffs } : {};
+  const second = call.countersignedBy
+    ? { countersigned: { person: supervisorOf(call.input), meaning: operation.countersigns, by: call.countersignedBy } }
+    : {};
   return {
     command: operation.id,
     who: { person: call.actor.personId, roles: call.actor.roles, ...(authorisation ? { authorisation } : {}) },
     ...(operation.signs && call.signedBy
-      ? { signed: { meaning: operation.signs, by: call.signedBy, ...content } }
+      ? { signed: { meaning: operation.signs, by: call.signedBy, ...second, ...content } }
       : {}),
     subjects: outcome.subjects,
     facts: outcome.facts ?? {},
