@@ -19,6 +19,7 @@ import { shop } from './data/shop.ts';
 import { bins, suppliers as supplierSeeds } from './data/suppliers.ts';
 import { seedManuals } from './manuals.ts';
 import type { SeedRun } from './run.ts';
+import { seedWorkingTime } from './working-time.ts';
 
 /** How long ago the shop began to keep its records here, in days. */
 const beginning = -420;
@@ -43,6 +44,7 @@ export interface Reference {
 export async function seedReference(run: SeedRun, calendar: Calendar): Promise<Reference> {
   run.at(beginning);
   await seedPeople(run);
+  await seedWorkingTime(run, calendar, beginning);
   const suppliers = await seedSuppliers(run);
   const parts = await seedParts(run, suppliers);
   const fleet = await seedCustomers(run, calendar);

@@ -26,6 +26,10 @@ const tools: Record<InstrumentKind, string> = {
   ohmmeter: 'OHM-01',
 };
 
+/** Since the trainee began, in days from today, he coats under the eyes of who else would. */
+const traineeSince = -38;
+const trainer = 'maren';
+
 interface Measure {
   readonly id: string;
   readonly low: string | null;
@@ -75,7 +79,11 @@ export class StepSigner {
 
   async signOne(step: Awaited<ReturnType<StepSigner['openSteps']>>[number]): Promise<void> {
     const { by, input } = this.entry(step);
-    await this.run.run(signStep, input, { by });
+    if (step.process !== 'coating' || by !== trainer || this.run.now() < this.run.day(traineeSince))
+      return void (await this.run.run(signStep, input, { by }));
+    const supervisorId = await this.run.personId(trainer);
+    const signed = { ...input, supervisorId, supervisorSignature: presigned };
+    await this.run.run(signStep, signed, { by: 'piers' });
   }
 
   /** Inside the limits, never twice quite the same. */

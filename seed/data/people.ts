@@ -1,4 +1,4 @@
-import type { Level, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
 
 /** Sign-ins that exist only in the demonstration: everyone has this password and PIN. Never use them anywhere else. */
@@ -9,7 +9,7 @@ export const firstPassword = 'handed over on the first morning';
 
 /** What a person may do: processes at one level, from and until days counted from today. */
 interface Held {
-  readonly level: Level;
+  readonly level: AuthorisationLevel;
   readonly processes: readonly Process[];
   /** Days from today; expiring is the first day it may not be used. */
   readonly from?: number;
@@ -139,7 +139,10 @@ export const people: readonly PersonSeed[] = [
     displayName: 'Piers Wexcombe',
     initials: 'PW',
     roles: ['technician'],
-    authorisations: [{ level: 'perform', processes: ['cleaning'], from: -40 }],
+    authorisations: [
+      { level: 'perform', processes: ['cleaning'], from: -40 },
+      { level: 'trainee', processes: ['blade-repair', 'coating'], from: -40 },
+    ],
   },
   {
     signInName: 'rurik',

@@ -6,6 +6,8 @@ import { who } from '../work-orders/traveler-shapes.ts';
 
 const bench: readonly Role[] = ['technician', 'inspector'];
 const anyCamera: readonly Role[] = ['front-desk', ...bench];
+/** Photos, and papers of trainings. */
+const anySender: readonly Role[] = [...anyCamera, 'manager', 'administrator'];
 
 /** What a photo may show. */
 export const photoSubjects = ['finding', 'traveler', 'traveler-step', 'work-order'] as const;
@@ -59,7 +61,7 @@ export const fileOperations = {
     id: 'upload-file',
     noun: 'files',
     path: '/api/files',
-    access: anyCamera,
+    access: anySender,
     summary:
       'Send one picture or PDF, at most 15 megabytes. Its kind is decided by its content; a picture is drawn anew without place and camera data. It waits a day to be named by a record',
     input: z.strictObject({}),

@@ -168,6 +168,7 @@ export const trainingOperations = {
     input: z.strictObject({ trainingId: id }),
     output: z.any(),
     produces: '*/*',
+    problems: ['file-damaged'],
   }),
   trainingDue: read({
     id: 'training-due',

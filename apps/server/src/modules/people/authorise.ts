@@ -63,7 +63,9 @@ export async function usableBy(reads: AuthorisationReads, personId: string, toda
     select: { process: true, level: true },
   });
   const [items, lists] = await Promise.all([
-    reads.trainingItem.findMany({ where: { active: true, processes: { hasSome: held.map(({ process }) => process) } } }),
+    reads.trainingItem.findMany({
+      where: { active: true, processes: { hasSome: held.map(({ process }) => process) } },
+    }),
     reads.inspectionList.findMany({ take: 100 }),
   ]);
   const itemIds = items.map(({ id }) => id);
@@ -75,8 +77,7 @@ export async function usableBy(reads: AuthorisationReads, personId: string, toda
     return named.length === 0 || named.includes(personId);
   };
   const usable = held.filter(
-    ({ process, level }) =>
-      level === 'trainee' || (isTrained(process) && (level !== 'inspect' || isNamed(process))),
+    ({ process, level }) => level === 'trainee' || (isTrained(process) && (level !== 'inspect' || isNamed(process))),
   );
   return new Set(usable.map(({ process, level }) => `${process} ${level}`));
 }

@@ -10,12 +10,16 @@ import { PersonIdentity } from './person-identity.ts';
 import { SecondFactors } from './second-factor.ts';
 import { SignInAttempts } from './sign-in-attempts.ts';
 import { SignatureQueries } from './signatures.queries.ts';
+import { TrainingController } from './training.controller.ts';
+import { TrainingQueries } from './training.queries.ts';
+import { WorkingTimeController } from './working-time.controller.ts';
+import { WorkingTimeQueries } from './working-time.queries.ts';
 
 /** Global because the door and the runner ask who is there. */
 @Global()
 @Module({
   imports: [PassportModule],
-  controllers: [PeopleController, AccessController],
+  controllers: [PeopleController, AccessController, TrainingController, WorkingTimeController],
   providers: [
     PeopleQueries,
     SignInAttempts,
@@ -24,6 +28,8 @@ import { SignatureQueries } from './signatures.queries.ts';
     SecondFactors,
     OwnAccount,
     SignatureQueries,
+    TrainingQueries,
+    WorkingTimeQueries,
     { provide: IDENTITY, useExisting: PersonIdentity },
   ],
   exports: [IDENTITY],

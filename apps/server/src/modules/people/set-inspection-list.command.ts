@@ -33,10 +33,14 @@ export const setInspectionList = defineCommand(operation, {
 async function refuseUnauthorised({ tx, input, today }: Context<typeof operation>, personIds: readonly string[]) {
   const { process } = input;
   const holders = await holdersOf(tx, { process, level: 'inspect', today });
-  const wrong = personIds.findIndex((id) => !holders.some(({ personId }) => personId === id));
+  const able = new Set(holders.map(({ personId }) => personId));
+  const wrong = personIds.findIndex((id) => !able.has(id));
   if (wrong < 0) return;
   const inspectors = holders.map(({ name }) => name);
-  throw new Problem('not-an-inspector', `Authorised to inspect “${process}”: ${inspectors.join(', ') || 'nobody'}`, { process, inspectors }, [
-    { pointer: `/personIds/${wrong}`, detail: 'Not authorised to inspect it' },
-  ]);
+  throw new Problem(
+    'not-an-inspector',
+    `Authorised to inspect “${process}”: ${inspectors.join(', ') || 'nobody'}`,
+    { process, inspectors },
+    [{ pointer: `/personIds/${wrong}`, detail: 'Not authorised to inspect it' }],
+  );
 }

@@ -95,7 +95,10 @@ export class TrainingQueries {
       orderBy: [{ process: 'asc' }, { level: 'asc' }],
     });
     const lacking = [];
-    const items = await this.reads.models.trainingItem.findMany({ where: { active: true }, select: { processes: true } });
+    const items = await this.reads.models.trainingItem.findMany({
+      where: { active: true },
+      select: { processes: true },
+    });
     const asked = held.filter(({ process }) => items.some(({ processes }) => processes.includes(process)));
     for (const { process, level } of asked) {
       const need = { process: process as Process, day: today };

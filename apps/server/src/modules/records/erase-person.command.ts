@@ -26,6 +26,8 @@ export const erasePerson = defineCommand(recordOperations.erasePerson, {
         version: person.version + 1,
       },
     });
+    // Why somebody was away was theirs; that they were stays, as working time rests on it.
+    await tx.absence.updateMany({ where: { personId: person.id }, data: { kind: 'other', note: '' } });
     const erased = await tx.personalValue.deleteMany({ where: { subjectKind: 'person', subjectId: person.id } });
     return {
       reply: { ok: true as const, values: erased.count },
