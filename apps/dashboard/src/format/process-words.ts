@@ -1,4 +1,9 @@
-import { type Level, levels, type Process, processes } from '@hubwright/contracts/people/operations';
+import {
+  type AuthorisationLevel,
+  authorisationLevels,
+  type Process,
+  processes,
+} from '@hubwright/contracts/people/operations';
 import { type Role, roles, roleTitles } from '@hubwright/contracts/roles';
 
 export const processWords: Record<Process, string> = {
@@ -22,8 +27,13 @@ export const processWords: Record<Process, string> = {
   supervision: 'Supervision',
 };
 
-export const levelWords: Record<Level, string> = { perform: 'does the work', inspect: 'inspects', approve: 'approves' };
+export const levelWords: Record<AuthorisationLevel, string> = {
+  trainee: 'does the work under supervision',
+  perform: 'does the work',
+  inspect: 'inspects',
+  approve: 'approves',
+};
 
 export const processChoices = processes.map((value) => ({ value, text: processWords[value] }));
-export const levelChoices = levels.map((value) => ({ value, text: levelWords[value] }));
+export const levelChoices = authorisationLevels.map((value) => ({ value, text: levelWords[value] }));
 export const roleChoices: { value: Role; text: string }[] = roles.map((value) => ({ value, text: roleTitles[value] }));

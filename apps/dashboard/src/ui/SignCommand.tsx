@@ -1,9 +1,11 @@
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
+import type { Process } from '@hubwright/contracts/people/operations';
 import { type ReactNode, useLayoutEffect } from 'react';
 import { z } from 'zod';
 import { useCommand } from '../api/command.ts';
 import { type ProblemError, problemFromIssues } from '../api/problem.ts';
 import { SignatureDialog, type Signer } from './SignatureDialog.tsx';
+import { SupervisorFields, useSupervision } from './SupervisorFields.tsx';
 import { say } from './toasts.tsx';
 
 export type { Signer } from './SignatureDialog.tsx';
@@ -14,6 +16,8 @@ export interface SignCommandProps<O extends Operation> {
   input: Omit<Sent<O>, 'signature'>;
   version?: number;
   signer: Signer;
+  /** The process of the work signed: a trainee's supervisor is asked to sign too. */
+  process?: Process;
   /** What is signed, in short, as it will be recorded. */
   children: ReactNode;
   onSigned: (reply: Reply<O>) => void;
@@ -23,7 +27,7 @@ export interface SignCommandProps<O extends Operation> {
 }
 
 function isAboutInput({ facts }: ProblemError): boolean {
-  return facts.errors.some(({ pointer }) => pointer !== '' && !pointer.startsWith('/signature'));
+  return facts.errors.some(({ pointer }) => !/^$|^\/(signature|supervisor)/.test(pointer));
 }
 
 /** What is wrong with the input apart from the signature that is still to come. */
@@ -36,6 +40,7 @@ function wrongBefore(op: Operation, input: object): ProblemError | undefined {
 export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
   const command = useCommand(props.op);
   const { op, input, onWrongInput } = props;
+  const supervision = useSupervision(op.countersigns ? props.process : undefined);
   // What would be refused anyway is said before the signature, not after it.
   useLayoutEffect(() => {
     const problem = wrongBefore(op, input);
@@ -48,11 +53,13 @@ export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
       meaning={props.op.signs ?? ''}
       signer={props.signer}
       problem={command.error}
-      isPending={command.isPending}
-      onSign={(signature) =>
+      isPending={command.isPending || supervision.isAsking}
+      beside={supervision.isNeeded ? <SupervisorFields of={supervision} /> : null}
+      onSign={(signature) => {
+        supervision.forget();
         command.mutate(
           {
-            input: { ...props.input, signature } as unknown as Sent<O>,
+            input: { ...props.input, ...supervision.given(), signature } as unknown as Sent<O>,
             ...(props.version === undefined ? {} : { version: props.version }),
           },
           {
@@ -65,8 +72,8 @@ export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
               if (isAboutInput(problem)) props.onWrongInput?.(problem);
             },
           },
-        )
-      }
+        );
+      }}
     >
       {props.children}
     </SignatureDialog>

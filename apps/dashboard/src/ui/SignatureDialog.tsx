@@ -23,6 +23,8 @@ export interface SignatureDialogProps {
   signer: Signer;
   /** What is being signed, in short: the values and names, as they will be recorded. */
   children: ReactNode;
+  /** Fields of a second person who signs with this one. */
+  beside?: ReactNode;
   problem: ProblemError | null;
   isPending: boolean;
   onSign: (signature: Signature) => void;
@@ -56,6 +58,7 @@ export function SignatureDialog(props: SignatureDialogProps) {
           <span className="soft">By signing you state: </span>
           {props.meaning}
         </p>
+        {props.beside}
         <TextField
           key={byPin ? 'pin' : 'password'}
           name={byPin ? 'signature/pin' : 'signature/password'}

@@ -1,4 +1,5 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { workingTimeOperations } from '@hubwright/contracts/people/working-time-operations';
 import { roleTitles } from '@hubwright/contracts/roles';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
@@ -7,11 +8,14 @@ import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { NewerVersion, useSeen } from '../../ui/seen-version.tsx';
+import { Tabs } from '../../ui/Tabs.tsx';
+import { AbsenceList } from './AbsenceList.tsx';
 import { AccountActions } from './AccountActions.tsx';
 import { AuthorisationList } from './AuthorisationList.tsx';
 import { ChangePersonForm } from './change-person.tsx';
 import { GrantForm } from './grant-authorisation.tsx';
 import type { Person } from './list-people.ts';
+import { TrainingLog } from './TrainingLog.tsx';
 import { UnlockForm } from './unlock-sign-in.tsx';
 
 function ChangeDialog({ person, onClose }: { person: Person; onClose: () => void }) {
@@ -31,6 +35,7 @@ export function PersonSheet({ person }: { person: Person }) {
   const mayUnlock = useMay(peopleOperations.unlockSignIn);
   const mayGrant = useMay(peopleOperations.grantAuthorisation);
   const mayRevoke = useMay(peopleOperations.revokeAuthorisation);
+  const maySeeAbsences = useMay(workingTimeOperations.absencesOf);
   const close = () => setOpen(undefined);
   return (
     <section className="sheet stack" aria-label={person.displayName}>
@@ -63,15 +68,29 @@ export function PersonSheet({ person }: { person: Person }) {
         {mayUnlock && !person.leftOn ? <Button onPress={() => setOpen('unlock')}>Unlock sign-in…</Button> : null}
         <AccountActions person={person} />
       </div>
-      <div className="row between">
-        <h3>May sign for</h3>
-        {mayGrant ? (
-          <Button weight="next" onPress={() => setOpen('grant')}>
-            Authorise for…
-          </Button>
-        ) : null}
-      </div>
-      <AuthorisationList authorisations={person.authorisations} mayRevoke={mayRevoke} />
+      <Tabs
+        label={`About ${person.displayName}`}
+        sheets={[
+          {
+            id: 'authorisations',
+            title: 'May sign for',
+            content: (
+              <div className="stack">
+                {mayGrant ? (
+                  <Button weight="next" onPress={() => setOpen('grant')}>
+                    Authorise for…
+                  </Button>
+                ) : null}
+                <AuthorisationList authorisations={person.authorisations} mayRevoke={mayRevoke} />
+              </div>
+            ),
+          },
+          { id: 'training', title: 'Training', content: <TrainingLog personId={person.id} /> },
+          ...(maySeeAbsences
+            ? [{ id: 'absences', title: 'Absences', content: <AbsenceList personId={person.id} /> }]
+            : []),
+        ]}
+      />
       <Dialog title={`Change ${person.displayName}`} isOpen={open === 'change'} onClose={close}>
         <ChangeDialog person={person} onClose={close} />
       </Dialog>

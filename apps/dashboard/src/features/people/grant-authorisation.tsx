@@ -1,4 +1,4 @@
-import { type Level, type Process, peopleOperations } from '@hubwright/contracts/people/operations';
+import { type AuthorisationLevel, type Process, peopleOperations } from '@hubwright/contracts/people/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { dateIn } from '../../format/dates.ts';
@@ -14,7 +14,7 @@ import type { Person } from './list-people.ts';
 
 interface Draft {
   process: Process | null;
-  level: Level | null;
+  level: AuthorisationLevel | null;
   validFrom: string;
   expiresOn: string;
   note: string;
@@ -35,7 +35,7 @@ export function GrantForm({ person, onDone, onCancel }: { person: Person; onDone
   const submit = () => {
     const { process, level, expiresOn, ...rest } = draft;
     // Left empty they are refused by the schema, at their own fields.
-    const chosen = { process: process as Process, level: level as Level };
+    const chosen = { process: process as Process, level: level as AuthorisationLevel };
     const input = { personId: person.id, ...rest, ...chosen, ...(expiresOn === '' ? {} : { expiresOn }) };
     const done = () => {
       say(`${person.displayName} is authorised for ${process ? processWords[process].toLowerCase() : 'it'}.`);

@@ -84,6 +84,7 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
           input={{ loadId: load.id, ...latenessInput(lateness) }}
           version={load.version}
           signer={signer}
+          process={load.process}
           onClose={() => setSigning(false)}
           onSigned={({ signOffIds }) => {
             say(`${load.number} is signed for ${countOf(signOffIds.length, 'part')}.`);

@@ -22,6 +22,12 @@ function Values({ signOff, measures }: { signOff: SignOff; measures: readonly Me
   );
 }
 
+function wordOf({ supersededById, countersignsId, result }: SignOff): string {
+  if (supersededById) return 'corrected since';
+  if (countersignsId) return 'supervised';
+  return result === 'pass' ? 'signed' : 'failed';
+}
+
 /** Every signature of a step, also those that were corrected: nothing that was signed disappears. */
 export function SignOffList({ step }: { step: Step }) {
   return (
@@ -32,10 +38,12 @@ export function SignOffList({ step }: { step: Step }) {
             <p>
               <StateMark
                 state={signOff.supersededById ? 'note' : signOff.result === 'pass' ? 'signed' : 'stop'}
-                word={signOff.supersededById ? 'corrected since' : signOff.result === 'pass' ? 'signed' : 'failed'}
+                word={wordOf(signOff)}
                 initials={signOff.person.initials}
               />{' '}
-              {signOff.person.displayName}, <InstantText instant={signOff.signedAt} />
+              {signOff.person.displayName}
+              {signOff.supervisor ? ` (trainee, supervised by ${signOff.supervisor.displayName})` : ''},{' '}
+              <InstantText instant={signOff.signedAt} />
               {signOff.lateReason ? (
                 <>
                   , done <InstantText instant={signOff.performedAt} /> ({signOff.lateReason})

@@ -72,6 +72,7 @@ export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps)
           op={travelerOperations.signStep}
           input={input}
           signer={signer}
+          process={step.process}
           onClose={close}
           onSigned={() => {
             say(`“${step.title}” is signed.`);

@@ -35,6 +35,7 @@ export function CorrectSignOff(props: {
         op={travelerOperations.correctSignOff}
         input={{ signOffId: props.signOff.id, values, reason, ...(instrumentId === null ? {} : { instrumentId }) }}
         signer={props.signer}
+        process={step.process}
         onClose={onClose}
         onWrongInput={(problem) => {
           setWrong(problem);

@@ -28,6 +28,7 @@ export function FailStep(props: {
         op={findingOperations.failStep}
         input={{ ...props.input, ...findingInput(draft) }}
         signer={props.signer}
+        process={props.step.process}
         onClose={props.onClose}
         onWrongInput={(problem) => {
           setWrong(problem);

@@ -56,5 +56,5 @@ export function missingOf(step: Step, entries: Entries, instrumentId: string | n
 
 /** The sign-off that counts: the one no other corrects. */
 export function currentSignOff(step: Step): SignOff | undefined {
-  return step.signOffs.findLast((signOff) => signOff.supersededById === null);
+  return step.signOffs.findLast((signOff) => signOff.supersededById === null && signOff.countersignsId === null);
 }

@@ -1,6 +1,7 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
 import { ExpiringAuthorisations } from '../../features/people/ExpiringAuthorisations.tsx';
+import { TrainingDue } from '../../features/people/TrainingDue.tsx';
 import { ExpiringInstruments } from '../../features/processes/ExpiringInstruments.tsx';
 import { benchBoardQuery } from '../../features/travelers/bench-board.ts';
 import { ProcessQueues } from '../../features/travelers/ProcessQueues.tsx';
@@ -102,6 +103,8 @@ export function ManagerPage() {
           <section className="sheet stack" aria-labelledby="authorisations">
             <h2 id="authorisations">Authorisations</h2>
             <ExpiringAuthorisations today={today} withinDays={renewalDays} />
+            <h3>Training</h3>
+            <TrainingDue today={today} withinDays={renewalDays} />
           </section>
         </div>
       </div>

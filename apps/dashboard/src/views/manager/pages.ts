@@ -1,7 +1,7 @@
 import { lazyRouteComponent } from '@tanstack/react-router';
 import type { View } from '../registry.ts';
 
-/** The manager's page, loaded when it is first opened. */
+/** The manager's pages, each loaded when it is first opened. */
 export const managerPages: readonly View[] = [
   {
     path: '/manager',
@@ -12,5 +12,14 @@ export const managerPages: readonly View[] = [
     inNavigation: true,
     ownHead: true,
     component: lazyRouteComponent(() => import('./ManagerPage.tsx'), 'ManagerPage'),
+  },
+  {
+    path: '/manager/who-is-here',
+    area: 'manager',
+    title: 'Who is here',
+    question: 'Who is here this week, and who is away?',
+    roles: ['manager', 'administrator'],
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./PresencePage.tsx'), 'PresencePage'),
   },
 ];
