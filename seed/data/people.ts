@@ -1,4 +1,5 @@
-import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import type { Process } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
 
 /** Sign-ins that exist only in the demonstration: everyone has this password and PIN. Never use them anywhere else. */

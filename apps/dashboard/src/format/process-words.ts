@@ -1,9 +1,5 @@
-import {
-  type AuthorisationLevel,
-  authorisationLevels,
-  type Process,
-  processes,
-} from '@hubwright/contracts/people/operations';
+import { type AuthorisationLevel, authorisationLevels } from '@hubwright/contracts/people/authorisation-levels';
+import { type Process, processes } from '@hubwright/contracts/people/operations';
 import { type Role, roles, roleTitles } from '@hubwright/contracts/roles';
 
 export const processWords: Record<Process, string> = {

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { changed, date, id, instant, line, listOf, page, signature } from '../values.ts';
-import { authorisationLevelSchema, me, processSchema } from './operations.ts';
+import { authorisationLevelSchema } from './authorisation-levels.ts';
+import { me, processSchema } from './operations.ts';
 import { newPassword, newPin, password } from './secrets.ts';
 
 const none = z.strictObject({});

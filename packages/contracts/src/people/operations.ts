@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { date, id, instant, line } from '../values.ts';
+import { authorisationLevelSchema } from './authorisation-levels.ts';
 import { newPassword, password } from './secrets.ts';
 
 /** The processes a person can be authorised for. */
@@ -32,11 +33,6 @@ export type Process = (typeof processes)[number];
 export const levels = ['perform', 'inspect', 'approve'] as const;
 export const levelSchema = z.enum(levels).meta({ id: 'Level' });
 export type Level = (typeof levels)[number];
-
-/** What a person may hold: a trainee does the work under supervision only; no step asks for that level. */
-export const authorisationLevels = ['trainee', ...levels] as const;
-export const authorisationLevelSchema = z.enum(authorisationLevels).meta({ id: 'AuthorisationLevel' });
-export type AuthorisationLevel = (typeof authorisationLevels)[number];
 
 /** Money, zone and words of this shop, set once and changed by an administrator. */
 export const shopProfile = z

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, id, line } from '../values.ts';
-import { authorisationLevelSchema, processSchema } from './operations.ts';
+import { authorisationLevelSchema } from './authorisation-levels.ts';
+import { processSchema } from './operations.ts';
 
 const ofMinutes = z.int().min(5, 'A training takes at least five minutes').max(60_000);
 

@@ -74,7 +74,7 @@ export function TrainingLog({ personId }: { personId: string }) {
           <EmptyState title="No training logged yet">What a person is taught goes in here, with its paper.</EmptyState>
         }
       />
-      <h4>Under supervision</h4>
+      <h3>Under supervision</h3>
       {supervised.length === 0 ? (
         <p className="soft">No step was signed under supervision.</p>
       ) : (

@@ -18,6 +18,8 @@ export function EnterAbsenceForm(props: { personId: string; on: string; onDone: 
   const [fromHalf, setFromHalf] = useState<Half>('morning');
   const [toHalf, setToHalf] = useState<Half>('afternoon');
   const [note, setNote] = useState('');
+  /** The last day never lies before the first. */
+  const moveStart = (from: string) => setSpan(span.to < from ? { from, to: from } : { ...span, from });
   const submit = () => {
     // Left empty it is refused by the schema, at its own field.
     const input = { personId: props.personId, kind: kind as AbsenceKind, ...span, fromHalf, toHalf, note };
@@ -45,13 +47,7 @@ export function EnterAbsenceForm(props: { personId: string; on: string; onDone: 
         isRequired
       />
       <div className="field-grid">
-        <DateField
-          name="from"
-          label="First day"
-          value={span.from}
-          onChange={(from) => setSpan({ from, to: span.to < from ? from : span.to })}
-          isRequired
-        />
+        <DateField name="from" label="First day" value={span.from} onChange={moveStart} isRequired />
         <Select
           name="fromHalf"
           label="On the first day"

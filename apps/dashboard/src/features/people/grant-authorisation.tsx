@@ -1,4 +1,5 @@
-import { type AuthorisationLevel, type Process, peopleOperations } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import { type Process, peopleOperations } from '@hubwright/contracts/people/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { dateIn } from '../../format/dates.ts';

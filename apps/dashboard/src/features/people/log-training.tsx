@@ -1,8 +1,4 @@
-import {
-  type TrainingKind,
-  type TrainingResult,
-  trainingOperations,
-} from '@hubwright/contracts/people/training-operations';
+import { trainingOperations } from '@hubwright/contracts/people/training-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
@@ -14,39 +10,7 @@ import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { PaperField } from './PaperField.tsx';
 import { kindChoices, resultChoices, type TrainingRow, trainingItemsQuery } from './training.ts';
-
-const other = 'other';
-
-interface Draft {
-  readonly item: string | null;
-  readonly title: string;
-  readonly kind: TrainingKind | null;
-  readonly result: TrainingResult | null;
-  readonly givenBy: string;
-  readonly heldOn: string;
-  readonly minutes: string;
-  readonly dueOn: string;
-  readonly reason: string;
-  readonly fileId: string;
-}
-
-function draftOf(wrong: TrainingRow | undefined, today: string): Draft {
-  const none = { item: null, title: '', kind: null, result: null, givenBy: '', heldOn: today, minutes: '', dueOn: '' };
-  if (!wrong) return { ...none, reason: '', fileId: '' };
-  const { title, kind, result, givenBy, heldOn, minutes } = wrong;
-  const due = wrong.dueOn ?? '';
-  return {
-    ...{ item: wrong.itemId ?? other, title, kind, result, givenBy, heldOn, minutes: String(minutes), dueOn: due },
-    ...{ reason: '', fileId: '' },
-  };
-}
-
-function inputOf({ item, title, kind, result, minutes, dueOn, fileId, givenBy, heldOn }: Draft) {
-  const what = item === null || item === other ? (title === '' ? {} : { title }) : { itemId: item };
-  // Left empty they are refused by the schema, at their own fields.
-  const chosen = { kind: kind as TrainingKind, result: result as TrainingResult, minutes: Number(minutes) };
-  return { ...what, ...chosen, givenBy, heldOn, ...(dueOn ? { dueOn } : {}), ...(fileId ? { fileId } : {}) };
-}
+import { draftOf, inputOf, other, type TrainingDraft } from './training-draft.ts';
 
 /** Puts a training into a person's log, or a right line in the place of a wrong one, which stays beside it. */
 export function LogTrainingForm(props: {
@@ -60,7 +24,7 @@ export function LogTrainingForm(props: {
   const log = useCommand(trainingOperations.logTraining);
   const correct = useCommand(trainingOperations.correctTraining);
   const [draft, setDraft] = useState(() => draftOf(props.wrong, today));
-  const set = (changes: Partial<Draft>) => setDraft({ ...draft, ...changes });
+  const set = (changes: Partial<TrainingDraft>) => setDraft({ ...draft, ...changes });
   const done = () => {
     say('The training is in the log.');
     props.onDone();

@@ -1,5 +1,7 @@
 import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
+import { trainingOperations } from '@hubwright/contracts/people/training-operations';
+import { workingTimeOperations } from '@hubwright/contracts/people/working-time-operations';
 import { recordOperations } from '@hubwright/contracts/records/operations';
 import type { Role } from '@hubwright/contracts/roles';
 import { lazyRouteComponent } from '@tanstack/react-router';
@@ -17,6 +19,22 @@ export const administrationPages: readonly View[] = [
     question: 'Who works here, and what may each of them do?',
     roles: peopleOperations.listPeople.access as readonly Role[],
     component: lazyRouteComponent(() => import('./PeoplePage.tsx'), 'PeoplePage'),
+  },
+  {
+    ...listed,
+    path: '/administration/training',
+    title: 'Training',
+    question: 'Whose authorisation or training ends soon, and who may inspect?',
+    roles: trainingOperations.listTrainingItems.access as readonly Role[],
+    component: lazyRouteComponent(() => import('./TrainingPage.tsx'), 'TrainingPage'),
+  },
+  {
+    ...listed,
+    path: '/administration/working-time',
+    title: 'Working time',
+    question: 'When does the shop work, and by which shifts?',
+    roles: workingTimeOperations.workingWeek.access as readonly Role[],
+    component: lazyRouteComponent(() => import('./WorkingTimePage.tsx'), 'WorkingTimePage'),
   },
   {
     ...listed,

@@ -1,4 +1,5 @@
-import type { AuthorisationLevel, Level, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import type { Level, Process } from '@hubwright/contracts/people/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { trainingOn } from '@hubwright/rules/training';
 import type { Actor } from '../../platform/command/actor.ts';

@@ -1,4 +1,5 @@
-import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import type { Process } from '@hubwright/contracts/people/operations';
 
 /** An authorisation as it was when it was used; copied into the record and the sign-off. */
 export interface HeldAuthorisation {

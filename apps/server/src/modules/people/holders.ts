@@ -1,4 +1,5 @@
-import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import type { Process } from '@hubwright/contracts/people/operations';
 import { fromDbDate, fromDbDateOrNull, toDbDate } from '../../platform/database/dates.ts';
 import type { HeldAuthorisation } from './held-authorisation.ts';
 import { type AuthorisationReads, type MissingTraining, trainingGaps } from './training-gaps.ts';

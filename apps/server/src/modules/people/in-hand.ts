@@ -1,6 +1,7 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { accessOperations } from '@hubwright/contracts/people/access-operations';
-import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import type { Process } from '@hubwright/contracts/people/operations';
 import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 

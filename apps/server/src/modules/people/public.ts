@@ -7,4 +7,4 @@ export {
 } from './authorise.ts';
 export type { HeldAuthorisation } from './held-authorisation.ts';
 export { shopSubjectId } from './shop-subject.ts';
-export { contentHashOf, writeCountersignature, writeSignOff } from './sign-off.ts';
+export { contentHashOf, type SignOffToWrite, writeCountersignature, writeSignOff } from './sign-off.ts';

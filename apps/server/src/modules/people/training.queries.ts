@@ -1,5 +1,6 @@
 import type { Input, Reply } from '@hubwright/contracts/operation';
-import type { AuthorisationLevel, Process } from '@hubwright/contracts/people/operations';
+import type { AuthorisationLevel } from '@hubwright/contracts/people/authorisation-levels';
+import type { Process } from '@hubwright/contracts/people/operations';
 import type { trainingOperations } from '@hubwright/contracts/people/training-operations';
 import { addDays } from '@hubwright/rules/dates';
 import { trainingOn } from '@hubwright/rules/training';

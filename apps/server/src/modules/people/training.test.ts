@@ -65,7 +65,7 @@ describe('training', () => {
     await refuse(entry({ dueOn: day(-31) }), 422, 'training-due-wrong');
     await refuse(entry({ itemId: undefined }), 422, 'training-unnamed');
     await refuse(entry({ minutes: 0 }), 422, 'invalid-input');
-    await refuse(entry({ fileId: personId }), 422, 'upload-gone');
+    await refuse(entry({ fileId: personId }), 409, 'upload-gone');
   });
 
   it('that was failed does not count; passed it does, until the day the months give', async () => {

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { newPerson } from '../../../../../tests/support/builders.ts';
 import { day } from '../../../../../tests/support/days.ts';
-import { as } from '../../../../../tests/support/people.ts';
+import { as, pin } from '../../../../../tests/support/people.ts';
 import { expectRefused } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
 import { verifyDatabase } from '../../platform/records/verify-database.ts';
@@ -144,7 +144,11 @@ describe('working time', () => {
     const version = people.find(({ id }) => id === personId)?.version ?? 0;
     await administrator.call(accessOperations.endPerson, { personId, reason: 'moved away' }, { version });
     await refuse(away({ from: addDays(monday, 3), to: addDays(monday, 3) }), 409, 'has-left');
-    const erased = await administrator.call(recordOperations.erasePerson, { personId, reason: 'asked for it' });
+    const erased = await administrator.call(recordOperations.erasePerson, {
+      personId,
+      reason: 'asked for it',
+      signature: pin,
+    });
     expect(erased.status).toBe(200);
     const left = await sql.query('SELECT DISTINCT kind, note FROM absences WHERE person_id = $1', [personId]);
     expect(left.rows).toEqual([{ kind: 'other', note: '' }]);

@@ -1,7 +1,7 @@
 import { Problem } from '@hubwright/contracts/problems';
 import type { Stage } from '@hubwright/contracts/work-orders/states';
 import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
-import { type Authorised, writeCountersignature, writeSignOff } from '../people/public.ts';
+import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
 import { type JudgedValue, judgeValues, limitsInWords, outsideInWords } from './judge-values.ts';
 import {
@@ -55,37 +55,24 @@ export async function writeStepSignature(
   const { traveler } = step;
   const day = await performedOn(context, traveler.workOrder.receivedOn, entry.performedAt);
   const authorised = await authorisedFor(context, step, { day, supervisorId: entry.supervisorId });
-  const { authorisation } = authorised;
   await refuseOwnInspection(context, step);
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
   const judged = judgeValues(step.measures, entry.values);
   const outside = outsideInWords(step.measures, judged);
   refuseOtherResult(signature.result, outside);
-  const signOff = {
+  const signOffId = await writeSignatures(context, authorised, {
     workOrderId: traveler.workOrderId,
     subject: { kind: 'traveler-step', id: step.id },
     stepId: step.id,
     meaning: signature.meaning,
     result: signature.result,
-    authorisation,
     revisionId: traveler.revisionId,
     ...(instrument ? { instrumentId: instrument.id } : {}),
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: {
-      ...contentOf(step, { judged, instrument, result: signature.result, load: signature.load }),
-      ...supervisionOf(context, authorised),
-    },
+    content: contentOf(step, { judged, instrument, result: signature.result, load: signature.load }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
-  };
-  const { id: signOffId } = await writeSignOff(context, signOff);
-  const { supervisor } = authorised;
-  if (supervisor)
-    await writeCountersignature(context, signOff, {
-      ...supervisor,
-      countersignsId: signOffId,
-      meaning: supervisedMeaning,
-    });
+  });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
   await endStep(context, step, { result: signature.result, performedAt: entry.performedAt });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
@@ -93,14 +80,23 @@ export async function writeStepSignature(
     signOffId,
     travelerVersion: version,
     stage: await stageAfter(context, step),
-    authorisation: { ...authorisation },
+    authorisation: { ...authorised.authorisation },
     outside,
   };
 }
 
-/** Both signatures are bound to who did the work and who supervised it. */
-function supervisionOf({ actor }: Signing, { supervisor }: Authorised) {
-  return supervisor ? { supervision: { traineeId: actor.personId, supervisorId: supervisor.personId } } : {};
+/** The sign-off, and beside a trainee's the supervisor's: both bound to who did the work and who supervised it. */
+async function writeSignatures(
+  context: Signing,
+  { authorisation, supervisor }: Authorised,
+  signed: Omit<SignOffToWrite, 'authorisation' | 'content'> & { readonly content: object },
+): Promise<string> {
+  if (!supervisor) return (await writeSignOff(context, { ...signed, authorisation })).id;
+  const supervision = { traineeId: context.actor.personId, supervisorId: supervisor.personId };
+  const signOff = { ...signed, authorisation, content: { ...signed.content, supervision } };
+  const { id } = await writeSignOff(context, signOff);
+  await writeCountersignature(context, signOff, { ...supervisor, countersignsId: id, meaning: supervisedMeaning });
+  return id;
 }
 
 async function endStep(
