@@ -257,7 +257,7 @@ export const peopleOperations = {
     noun: 'people',
     path: '/api/people/:personId/authorisations',
     access: ['administrator'],
-    summary: 'Authorise a person for a process at a level from a date; the training it needs must be current',
+    summary: 'Authorise a person for a process at a level, with current training where it needs any',
     input: z.strictObject({
       personId: id,
       process: processSchema,

@@ -21,6 +21,11 @@ function wordsOf({ from, to, absence, holiday, availableMinutes, plannedMinutes 
   return `${from}–${to}${availableMinutes < plannedMinutes && why ? `, ${why} part of the day` : ''}`;
 }
 
+function countsOf(here: number, away: number): string {
+  if (here + away === 0) return 'closed';
+  return `${here} here${away > 0 ? `, ${away} away` : ''}`;
+}
+
 function Cell({ day }: { day: Day }) {
   const words = wordsOf(day);
   if (day.plannedMinutes === 0) return <span className="soft">{words}</span>;

@@ -2,56 +2,19 @@ import { workingTimeOperations } from '@hubwright/contracts/people/working-time-
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { useToday } from '../../format/use-today.ts';
 import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
-import { Select } from '../../ui/Select.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { AddPatternForm } from './add-shift-pattern.tsx';
-import { peopleQuery } from './list-people.ts';
+import { AssignForm } from './assign-shifts.tsx';
 import { ReasonForm } from './ReasonForm.tsx';
 import { hoursOf } from './training.ts';
-import { workingWeekQuery } from './working-time.ts';
+import { type WorkingWeek, workingWeekQuery } from './working-time.ts';
 
-const everyone = 'everyone';
-
-function AssignForm({ onDone }: { onDone: () => void }) {
-  const { patterns } = useSuspenseQuery(workingWeekQuery).data;
-  const { rows: people } = useSuspenseQuery(peopleQuery).data;
-  const assign = useCommand(workingTimeOperations.assignShifts);
-  const today = useToday();
-  const [who, setWho] = useState<string | null>(null);
-  const [patternId, setPattern] = useState<string | null>(null);
-  const [validFrom, setFrom] = useState(today);
-  const submit = () => {
-    const person = who === null || who === everyone ? {} : { personId: who };
-    assign.mutate({ input: { ...person, patternId: patternId as string, validFrom } }, { onSuccess: onDone });
-  };
-  const choices = [
-    { value: everyone, text: 'Everyone without a pattern of their own' },
-    ...people.filter(({ active }) => active).map(({ id, displayName }) => ({ value: id, text: displayName })),
-  ];
-  const open = patterns
-    .filter(({ retiredOn }) => retiredOn === null)
-    .map(({ id, name }) => ({ value: id, text: name }));
-  return (
-    <CommandForm
-      problem={assign.error}
-      isPending={assign.isPending}
-      submit="Give the shifts"
-      onSubmit={submit}
-      onCancel={onDone}
-    >
-      <Select name="personId" label="Whose" value={who} onChange={setWho} choices={choices} isRequired />
-      <Select name="patternId" label="Shifts" value={patternId} onChange={setPattern} choices={open} isRequired />
-      <DateField name="validFrom" label="From" value={validFrom} onChange={setFrom} isRequired />
-    </CommandForm>
-  );
-}
+type Pattern = WorkingWeek['patterns'][number];
 
 function TakeBackForm({ assignmentId, onDone }: { assignmentId: string; onDone: () => void }) {
   const takeBack = useCommand(workingTimeOperations.takeBackShifts);
@@ -68,11 +31,29 @@ function TakeBackForm({ assignmentId, onDone }: { assignmentId: string; onDone: 
   );
 }
 
+function RetireForm({ pattern, onDone }: { pattern: Pattern; onDone: () => void }) {
+  const retire = useCommand(workingTimeOperations.retireShiftPattern);
+  const { id: patternId, version } = pattern;
+  return (
+    <ReasonForm
+      problem={retire.error}
+      isPending={retire.isPending}
+      submit="Give it to nobody any more"
+      onSubmit={(reason) => retire.mutate({ input: { patternId, reason }, version }, { onSuccess: onDone })}
+      onCancel={onDone}
+    >
+      <p>Whoever works by “{pattern.name}” keeps it until they are given other shifts.</p>
+    </ReasonForm>
+  );
+}
+
 /** Shift patterns, and whose they are from when. */
 export function ShiftSheet() {
   const { patterns, assignments } = useSuspenseQuery(workingWeekQuery).data;
   const [open, setOpen] = useState<'pattern' | 'assign' | { id: string }>();
+  const [retiring, setRetiring] = useState<Pattern>();
   const close = () => setOpen(undefined);
+  const kept = () => setRetiring(undefined);
   return (
     <section className="sheet stack" aria-labelledby="shifts">
       <h2 id="shifts">Shifts</h2>
@@ -89,6 +70,13 @@ export function ShiftSheet() {
             <div>
               <strong>{pattern.name}</strong> <span className="soft">{hoursOf(pattern.minutesAWeek)} a week</span>
             </div>
+            {pattern.retiredOn ? (
+              <StateMark state="note" word="given to nobody any more" />
+            ) : (
+              <Button weight="quiet" aria-label={`Retire ${pattern.name}`} onPress={() => setRetiring(pattern)}>
+                Retire
+              </Button>
+            )}
           </li>
         ))}
       </ul>
@@ -121,6 +109,9 @@ export function ShiftSheet() {
         ) : null}
         {open === 'assign' ? <AssignForm onDone={close} /> : null}
         {typeof open === 'object' ? <TakeBackForm assignmentId={open.id} onDone={close} /> : null}
+      </Dialog>
+      <Dialog title={`Retire ${retiring?.name ?? ''}`} isOpen={retiring !== undefined} onClose={kept}>
+        {retiring ? <RetireForm pattern={retiring} onDone={kept} /> : null}
       </Dialog>
     </section>
   );

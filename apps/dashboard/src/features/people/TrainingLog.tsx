@@ -11,6 +11,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { LogTrainingForm } from './log-training.tsx';
+import styles from './people.module.css';
 import { hoursOf, kindWords, resultWords, type TrainingRow, trainingLogQuery } from './training.ts';
 
 const columns: readonly Column<TrainingRow>[] = [
@@ -19,16 +20,17 @@ const columns: readonly Column<TrainingRow>[] = [
     header: 'Training',
     value: (row) => row.title,
     cell: (row) => (
-      <>
+      <div className={styles.training}>
         {row.title}{' '}
         <span className="soft small">
           {kindWords[row.kind]}, {hoursOf(row.minutes)}, by {row.givenBy}
         </span>
+        {row.paper ? <a href={`/api/training/${row.id}/paper`}>Paper</a> : null}
         {row.supersededById ? <StateMark state="note" word="corrected since" /> : null}
-      </>
+      </div>
     ),
   },
-  { id: 'held', header: 'Held on', value: (row) => row.heldOn, cell: (row) => <DateText date={row.heldOn} /> },
+  { id: 'held', header: 'Held', value: (row) => row.heldOn, cell: (row) => <DateText date={row.heldOn} /> },
   {
     id: 'result',
     header: 'Result',
@@ -37,15 +39,9 @@ const columns: readonly Column<TrainingRow>[] = [
   },
   {
     id: 'due',
-    header: 'Counts through',
+    header: 'Through',
     value: (row) => row.dueOn ?? '',
     cell: (row) => (row.dueOn && !row.supersededById ? <DueText date={row.dueOn} /> : (row.dueOn ?? 'for good')),
-  },
-  {
-    id: 'paper',
-    header: 'Paper',
-    value: (row) => row.paper ?? '',
-    cell: (row) => (row.paper ? <a href={`/api/training/${row.id}/paper`}>{row.paper}</a> : null),
   },
 ];
 

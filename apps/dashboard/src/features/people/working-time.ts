@@ -10,6 +10,7 @@ export const workingWeekQuery = queryFor(workingTimeOperations.workingWeek, {});
 export const absencesQuery = (personId: string) => queryFor(workingTimeOperations.absencesOf, { personId });
 export const presenceQuery = (week: string) => queryFor(workingTimeOperations.presence, week === '' ? {} : { week });
 export type Absence = Reply<typeof workingTimeOperations.absencesOf>['rows'][number];
+export type WorkingWeek = Reply<typeof workingTimeOperations.workingWeek>;
 export type Presence = Reply<typeof workingTimeOperations.presence>;
 
 export const absenceWords: Record<AbsenceKind, string> = {

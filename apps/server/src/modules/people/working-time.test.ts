@@ -5,9 +5,9 @@ import { recordOperations } from '@hubwright/contracts/records/operations';
 import { addDays } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
-import { newPerson } from '../../../../../tests/support/builders.ts';
+import { demoPassword, newPerson } from '../../../../../tests/support/builders.ts';
 import { day } from '../../../../../tests/support/days.ts';
-import { as, pin } from '../../../../../tests/support/people.ts';
+import { as } from '../../../../../tests/support/people.ts';
 import { expectRefused } from '../../../../../tests/support/refused.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
 import { verifyDatabase } from '../../platform/records/verify-database.ts';
@@ -147,7 +147,7 @@ describe('working time', () => {
     const erased = await administrator.call(recordOperations.erasePerson, {
       personId,
       reason: 'asked for it',
-      signature: pin,
+      signature: { password: demoPassword },
     });
     expect(erased.status).toBe(200);
     const left = await sql.query('SELECT DISTINCT kind, note FROM absences WHERE person_id = $1', [personId]);
