@@ -121,7 +121,6 @@ const signInName = z
   .trim()
   .toLowerCase()
   .regex(/^[a-z0-9][a-z0-9.-]{1,39}$/, 'Use 2 to 40 letters, digits, dots or dashes');
-/** A person's own certificate, as it is printed on it. */
 const certificateNumber = z.string().trim().min(1).max(40);
 const none = z.strictObject({});
 const ok = z.object({ ok: z.literal(true) }).meta({ id: 'Done' });

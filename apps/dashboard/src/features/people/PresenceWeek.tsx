@@ -49,7 +49,7 @@ function Week({ presence, today, onAway }: { presence: Presence; today: string; 
             {presence.days.map(({ date, here, away, holiday }) => (
               <th key={date} scope="col" aria-current={date === today ? 'date' : undefined}>
                 <DateText date={date} />
-                <span className="soft small"> {holiday ?? `${here} here${away > 0 ? `, ${away} away` : ''}`}</span>
+                <div className="soft small">{holiday ?? countsOf(here, away)}</div>
               </th>
             ))}
           </tr>
