@@ -55,6 +55,18 @@ describe('the invented shop', () => {
 
   const troubles: readonly [string, string][] = [
     [
+      'a trainee’s step with the supervisor’s signature beside it',
+      `SELECT o.id AS value FROM sign_offs o JOIN sign_offs c ON c.countersigns_id = o.id WHERE o.signed_at < $1::date`,
+    ],
+    [
+      'someone away today',
+      'SELECT a.id AS value FROM absences a WHERE $1::date BETWEEN a."from" AND a."to" AND a.cancelled_at IS NULL',
+    ],
+    [
+      'training that runs out within a month',
+      'SELECT r.id AS value FROM training_records r WHERE r.due_on BETWEEN $1::date AND $1::date + 30',
+    ],
+    [
       'an expired seal on the shelf',
       `SELECT l.code AS value FROM lots l JOIN parts p ON p.id = l.part_id JOIN balances b ON b.lot_id = l.id
       WHERE p.class = 'seal' AND l.expires_on <= $1::date AND b.place_kind = 'bin' AND b.on_hand > 0`,
