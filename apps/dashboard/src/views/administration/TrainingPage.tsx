@@ -21,7 +21,15 @@ export function TrainingPage() {
     <div className="stack">
       <section className="sheet stack" aria-labelledby="ending">
         <h2 id="ending">Coming to an end</h2>
-        <InlineSelect label="Within" value={days} onChange={(value) => setAddress({ days: value })} choices={choices} />
+        <div className="row">
+          <InlineSelect
+            label="Within"
+            value={days}
+            onChange={(value) => setAddress({ days: value })}
+            choices={choices}
+            isRequired
+          />
+        </div>
         <ExpiringAuthorisations today={today} withinDays={Number(days)} />
         <TrainingDue today={today} withinDays={Number(days)} />
       </section>
