@@ -2,6 +2,7 @@ import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useState } from 'react';
 import { useMay, useMe } from '../../api/me.ts';
+import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
@@ -17,9 +18,13 @@ import styles from './front-desk.module.css';
 type Props = { order: WorkOrder };
 
 export function OverviewTab({ order }: Props) {
+  const me = useMe();
   return (
     <div className={styles.halves}>
-      <ArrivalFacts order={order} />
+      <div className="stack">
+        <ArrivalFacts order={order} />
+        <PhotoStrip shown={{ kind: 'work-order', id: order.id }} viewer={me} title="Photos of how it came" />
+      </div>
       <div className="stack">
         <section aria-labelledby="open-items">
           <h2 id="open-items">What keeps it from leaving ({order.openItems.length})</h2>
