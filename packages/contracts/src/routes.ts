@@ -20,6 +20,7 @@ import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
+import { scopeOperations } from './work-orders/scope-operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
 
 /** Every endpoint of the server, by name. */
@@ -45,6 +46,7 @@ export const routes = {
   ...releaseOperations,
   ...dueDateOperations,
   ...workOrderOperations,
+  ...scopeOperations,
   ...quoteOperations,
 } as const;
 

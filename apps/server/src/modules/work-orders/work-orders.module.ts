@@ -5,6 +5,8 @@ import { IdentityController } from './identity.controller.ts';
 import { IdentityQueries } from './identity.queries.ts';
 import { LoadsController } from './loads.controller.ts';
 import { LoadQueries } from './loads.queries.ts';
+import { ScopeController } from './scope.controller.ts';
+import { ScopeQueries } from './scope.queries.ts';
 import { TravelersController } from './travelers.controller.ts';
 import { TravelerQueries } from './travelers.queries.ts';
 import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
@@ -12,7 +14,7 @@ import { WorkOrdersController } from './work-orders.controller.ts';
 import { WorkOrdersQueries } from './work-orders.queries.ts';
 
 @Module({
-  controllers: [WorkOrdersController, TravelersController, LoadsController, IdentityController],
+  controllers: [WorkOrdersController, TravelersController, LoadsController, IdentityController, ScopeController],
   providers: [
     WorkOrdersQueries,
     WorkOrderDetailQueries,
@@ -21,6 +23,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     BenchQueries,
     LoadQueries,
     IdentityQueries,
+    ScopeQueries,
   ],
 })
 export class WorkOrdersModule {}
