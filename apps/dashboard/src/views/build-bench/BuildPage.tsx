@@ -52,7 +52,9 @@ export function BuildPage() {
   const sheet = useSuspenseQuery(buildSheetQuery(workOrderId)).data;
   const me = useMe();
   const mayRebase = useMay(travelerOperations.rebaseRevision);
-  const mayClose = useMay(travelerOperations.closeBuild) && order.stage === 'build';
+  // After a change of scope there may be nothing left to build.
+  const isBuilt = order.stage === 'in-work' && sheet.judgement.closed;
+  const mayClose = useMay(travelerOperations.closeBuild) && (order.stage === 'build' || isBuilt);
   const mayBuild = useMay(kitsOperations.installFromTray) && sheet.kits.some((kit) => kit.state === 'open');
   return (
     <>

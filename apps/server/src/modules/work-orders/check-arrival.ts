@@ -115,11 +115,15 @@ function meterFaults(times: Arrival['times']): Pointed[] {
   return [];
 }
 
-/** What a declared event makes the desk ask. */
+/** What a declared event makes the desk ask before the unit is looked at. */
 export function prompts({ events }: Pick<Asked, 'events'>): string[] {
+  return events.length === 0 ? [] : [...askAbout(events), 'The preliminary inspection includes hidden damage.'];
+}
+
+/** Whatever happened to a propeller happened to what it is bolted to. */
+export function askAbout(events: readonly string[]): string[] {
   if (events.length === 0) return [];
   return [
     'Ask whether engine and governor of the same installation are inspected for this event; the current approved manuals say how.',
-    'The preliminary inspection includes hidden damage.',
   ];
 }

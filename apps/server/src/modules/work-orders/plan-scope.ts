@@ -3,7 +3,7 @@ import { type Consent, consentTable, consentTitles, next } from '@hubwright/cont
 import { mostOf } from '@hubwright/rules/record-words';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
-import { prompts, refuseScope } from './check-arrival.ts';
+import { askAbout, refuseScope } from './check-arrival.ts';
 import { type Comparison, compareWith } from './compare-work.ts';
 import { preliminaryInspection } from './looked-at.ts';
 import type { Difference } from './revision-differences.ts';
@@ -44,7 +44,7 @@ export async function planScope(tx: Tx, workOrder: Planned, to: Agreed): Promise
     differences: [...scopeDifferences(workOrder, { from, to }), ...comparison.differences],
     // The work goes back to the customer: a closed build opens again, whatever the new scope asks of it.
     reopensBuild: workOrder.stage === 'final-inspection',
-    prompts: [...prompts({ events: added }), ...(added.length > 0 ? await neighbours(tx, workOrder) : [])],
+    prompts: [...askAbout(added), ...(added.length > 0 ? await neighbours(tx, workOrder) : [])],
   };
 }
 
