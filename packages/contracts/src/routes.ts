@@ -5,6 +5,7 @@ import { findingOperations } from './findings/operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
+import { documentOperations } from './manuals/document-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
 import { accessOperations } from './people/access-operations.ts';
@@ -18,6 +19,7 @@ import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
+import { documentSetOperations } from './work-orders/document-set-operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
 import { scopeOperations } from './work-orders/scope-operations.ts';
@@ -30,6 +32,7 @@ export const routes = {
   ...accessOperations,
   ...customerOperations,
   ...manualOperations,
+  ...documentOperations,
   ...unitOperations,
   ...inventoryOperations,
   ...purchasingOperations,
@@ -47,6 +50,7 @@ export const routes = {
   ...dueDateOperations,
   ...workOrderOperations,
   ...scopeOperations,
+  ...documentSetOperations,
   ...quoteOperations,
 } as const;
 

@@ -24,6 +24,7 @@ const signing = [
   'traveler-rejected',
   'work-held',
   'revision-superseded',
+  'documents-changed',
   'consent-missing',
   'finding-undecided',
   'over-and-above-unanswered',
@@ -261,7 +262,14 @@ export const travelerOperations = {
     output: changed.extend({ stage: z.string(), closedOn: date }).meta({ id: 'BuildClosed' }),
     signs: 'This build is whole: nothing is left over and nothing is missing',
     touches: ['kits', 'inventory', 'releases'],
-    problems: ['build-not-closed', 'build-steps-open', 'work-held', 'revision-superseded', 'wrong-state'],
+    problems: [
+      'build-not-closed',
+      'build-steps-open',
+      'work-held',
+      'revision-superseded',
+      'documents-changed',
+      'wrong-state',
+    ],
   }),
 } as const;
 

@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
+import { DocumentSetController } from './documents.controller.ts';
+import { DocumentSetQueries } from './documents.queries.ts';
 import { IdentityController } from './identity.controller.ts';
 import { IdentityQueries } from './identity.queries.ts';
 import { LoadsController } from './loads.controller.ts';
@@ -14,7 +16,14 @@ import { WorkOrdersController } from './work-orders.controller.ts';
 import { WorkOrdersQueries } from './work-orders.queries.ts';
 
 @Module({
-  controllers: [WorkOrdersController, TravelersController, LoadsController, IdentityController, ScopeController],
+  controllers: [
+    WorkOrdersController,
+    TravelersController,
+    LoadsController,
+    IdentityController,
+    ScopeController,
+    DocumentSetController,
+  ],
   providers: [
     WorkOrdersQueries,
     WorkOrderDetailQueries,
@@ -24,6 +33,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     LoadQueries,
     IdentityQueries,
     ScopeQueries,
+    DocumentSetQueries,
   ],
 })
 export class WorkOrdersModule {}
