@@ -1,10 +1,13 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
+import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
 import { useState } from 'react';
 import { useMay, useMe } from '../../api/me.ts';
 import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
+import { DocumentSet } from '../../features/travelers/DocumentSet.tsx';
+import { TakeOverDocuments } from '../../features/travelers/take-over-documents.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { HoldList } from '../../features/work-orders/HoldList.tsx';
 import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
@@ -53,6 +56,17 @@ export function QuotesTab({ order }: Props) {
         </div>
       ) : null}
       <QuotesOfOrder workOrderId={order.id} mayAct={mayQuote} />
+    </div>
+  );
+}
+
+export function DocumentsTab({ order }: Props) {
+  const me = useMe();
+  const mayTakeOver = useMay(documentSetOperations.takeOverDocuments);
+  return (
+    <div className="stack">
+      <TakeOverDocuments workOrder={order} mayTakeOver={mayTakeOver} signer={me} />
+      <DocumentSet workOrderId={order.id} />
     </div>
   );
 }

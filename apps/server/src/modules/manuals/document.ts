@@ -25,7 +25,7 @@ export function refuseAhead(date: string, field: string, today: string): void {
 export async function requireModels(tx: Tx, modelIds: readonly string[]): Promise<string[]> {
   const ids = [...new Set(modelIds)];
   const known = await tx.unitModel.findMany({ where: { id: { in: ids } }, select: { id: true } });
-  const missing = ids.findIndex((id) => !known.some((model) => model.id === id));
-  if (missing >= 0) found(null, `Model ${missing + 1} of the list`);
+  const there = new Set(known.map(({ id }) => id));
+  for (const [index, id] of ids.entries()) found(there.has(id) || null, `Model ${index + 1} of the list`);
   return ids;
 }

@@ -58,7 +58,9 @@ export async function registerHeaders(fastify: FastifyInstance, { secure }: { se
   fastify.addHook('onSend', async (request, reply) => {
     if (!request.url.startsWith('/api/') && !isProblem(reply)) return;
     if (!reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
-    reply.header('content-security-policy', dataPolicy);
+    // A stored file asks for more: a box of its own.
+    if (!String(reply.getHeader('content-security-policy')).includes('sandbox'))
+      reply.header('content-security-policy', dataPolicy);
   });
 }
 
