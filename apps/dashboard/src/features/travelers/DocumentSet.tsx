@@ -31,7 +31,7 @@ export function DocumentSet({ workOrderId }: { workOrderId: string }) {
         <span>
           <strong className="code">{manual.number}</strong> revision {manual.revision}
           <br />
-          <span className="soft">Overhaul manual, {manual.title}</span>
+          <span className="soft">{manual.title}</span>
         </span>
         <Checked by={manual.currencyCheckedBy} on={manual.currencyCheckedOn} />
       </li>

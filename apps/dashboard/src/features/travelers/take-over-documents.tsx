@@ -19,6 +19,11 @@ export interface TakeOverProps {
   signer: Signer;
 }
 
+function wordsOf({ before, after }: Difference): string {
+  if (before === null) return `new: ${after}`;
+  return after === null ? `${before} is no longer in force` : `${before}, now ${after}`;
+}
+
 function Changed({ of }: { of: Difference }) {
   return (
     <li>
@@ -31,9 +36,7 @@ function Changed({ of }: { of: Difference }) {
           </span>
         ))}
       </span>
-      <span>
-        {of.before ?? 'new'} → {of.after ?? 'no longer in force'}
-      </span>
+      <span>{wordsOf(of)}</span>
     </li>
   );
 }
