@@ -3,6 +3,7 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { z } from 'zod';
+import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
 import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { CorrectSignOff } from '../../features/travelers/correct-sign-off.tsx';
@@ -21,7 +22,7 @@ import {
 import { countOf } from '../../format/numbers.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { Button, LinkButton } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './bench.module.css';
@@ -90,6 +91,9 @@ export function TravelerPage() {
             {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision},{' '}
             {traveler.stepsDone} of {countOf(traveler.steps.length, 'step')} signed
           </span>
+          <LinkButton href={addressOf(travelerOperations.travelerPdf, { travelerId: traveler.id })} target="_blank">
+            Print with barcodes
+          </LinkButton>
           {traveler.revision.state === 'superseded' ? <StateMark state="hold" word="revision superseded" /> : null}
         </div>
       </ViewHead>

@@ -1,7 +1,9 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
 import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
@@ -15,6 +17,7 @@ import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../f
 import { PartsInUnit } from '../../features/work-orders/PartsInUnit.tsx';
 import type { WorkOrder } from '../../features/work-orders/work-orders.ts';
 import { countOf } from '../../format/numbers.ts';
+import { LinkButton } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 import styles from './front-desk.module.css';
 
@@ -77,6 +80,13 @@ export function TravelersTab({ order }: Props) {
       <p>
         <Link href={`/build/${order.id}`}>Build and teardown of {order.number}</Link>
       </p>
+      {order.travelers.length > 0 ? (
+        <div className="row">
+          <LinkButton href={addressOf(travelerOperations.travelersPdf, { workOrderId: order.id })} target="_blank">
+            Print all travelers with barcodes
+          </LinkButton>
+        </div>
+      ) : null}
       <TravelerBriefs order={order} />
     </div>
   );

@@ -7,6 +7,7 @@ import { IdentityController } from './identity.controller.ts';
 import { IdentityQueries } from './identity.queries.ts';
 import { LoadsController } from './loads.controller.ts';
 import { LoadQueries } from './loads.queries.ts';
+import { PrintQueries } from './print.queries.ts';
 import { ScopeController } from './scope.controller.ts';
 import { ScopeQueries } from './scope.queries.ts';
 import { TravelersController } from './travelers.controller.ts';
@@ -33,6 +34,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     LoadQueries,
     IdentityQueries,
     ScopeQueries,
+    PrintQueries,
     DocumentSetQueries,
   ],
 })
