@@ -119,6 +119,7 @@ describe('migrations', () => {
       'a part is in one open load',
       'a part is installed in one place',
       'a person carries one badge',
+      'a person has one clock running',
       'a position holds one part',
       'a unit is in the shop once',
     ]);

@@ -19,6 +19,7 @@ import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
+import { clockOperations } from './work-orders/clock-operations.ts';
 import { documentSetOperations } from './work-orders/document-set-operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
@@ -51,6 +52,7 @@ export const routes = {
   ...workOrderOperations,
   ...scopeOperations,
   ...documentSetOperations,
+  ...clockOperations,
   ...quoteOperations,
 } as const;
 

@@ -23,8 +23,9 @@ export function printTravelers(travelers: readonly TravelerDetail[], options: Pr
     title: titleOf(first),
     shopName: options.shopName,
     at: options.at,
-    foot: `${first.workOrder.number}   ·   printed ${printed}: what was signed since stands on screen   ·   ${options.caution}`,
+    foot: `${first.workOrder.number}   ·   printed ${printed}   ·   ${options.caution}`,
   });
+  paper.paragraph(`Printed ${printed}. What was signed since stands on screen, and only that counts.`);
   paper.barcode(first.number);
   sheet(paper, first, options);
   for (const traveler of more) {

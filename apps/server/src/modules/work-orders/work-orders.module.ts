@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
+import { ClockController } from './clock.controller.ts';
+import { ClockQueries } from './clock.queries.ts';
 import { DocumentSetController } from './documents.controller.ts';
 import { DocumentSetQueries } from './documents.queries.ts';
 import { IdentityController } from './identity.controller.ts';
@@ -24,6 +26,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     IdentityController,
     ScopeController,
     DocumentSetController,
+    ClockController,
   ],
   providers: [
     WorkOrdersQueries,
@@ -36,6 +39,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     ScopeQueries,
     PrintQueries,
     DocumentSetQueries,
+    ClockQueries,
   ],
 })
 export class WorkOrdersModule {}
