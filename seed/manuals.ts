@@ -1,11 +1,15 @@
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import { addApplication } from '../apps/server/src/modules/manuals/add-application.command.ts';
+import { addDocument } from '../apps/server/src/modules/manuals/add-document.command.ts';
 import { addManual } from '../apps/server/src/modules/manuals/add-manual.command.ts';
 import { addModel } from '../apps/server/src/modules/manuals/add-model.command.ts';
 import { checkCurrency } from '../apps/server/src/modules/manuals/check-currency.command.ts';
+import { checkDocument } from '../apps/server/src/modules/manuals/check-document.command.ts';
+import { issueDocument } from '../apps/server/src/modules/manuals/issue-document.command.ts';
 import { issueRevision } from '../apps/server/src/modules/manuals/issue-revision.command.ts';
 import { setFlatRate } from '../apps/server/src/modules/manuals/set-flat-rate.command.ts';
 import type { Calendar } from './calendar.ts';
+import { documents } from './data/documents.ts';
 import type { ContentSeed } from './data/manuals/shapes.ts';
 import { models } from './data/models.ts';
 import { shop } from './data/shop.ts';
@@ -33,11 +37,29 @@ export async function seedManuals(run: SeedRun, calendar: Calendar): Promise<Man
     ids.models.set(seed.model.designation, modelId);
     await seedModel(run, modelId, { seed, applications: ids.applications });
   }
+  await seedDocuments(run, ids.models);
   const revisions = models.flatMap(({ manual, model, revisions }) =>
     revisions.map((revision) => ({ ...revision, manual: manual.number, designation: model.designation })),
   );
   for (const one of revisions) calendar.on(one.issued + 1, 15, () => seedRevision(run, ids, one));
   return ids;
+}
+
+/** The papers beside the manuals, each found current when the shop began. */
+async function seedDocuments(run: SeedRun, modelIds: ReadonlyMap<string, string>): Promise<void> {
+  for (const { models: designations, issues, ...document } of documents) {
+    const modelIdsOf = designations.map((designation) => modelIds.get(designation) as string);
+    const dated = issues.map(({ issued, ...issue }) => ({ ...issue, issuedOn: run.day(issued) }));
+    const [first, ...later] = dated as [(typeof dated)[number], ...typeof dated];
+    const added = await run.run(addDocument, { ...document, ...first, modelIds: modelIdsOf }, { by: 'inspector' });
+    let current = { id: added.id, version: added.version, issueId: added.issueId };
+    for (const issue of later) {
+      const { version } = current;
+      current = await run.run(issueDocument, { documentId: added.id, ...issue }, { by: 'inspector', version });
+    }
+    const checked = { issueId: current.issueId, checkedOn: run.now().slice(0, 10), signature: presigned };
+    await run.run(checkDocument, checked, { by: 'inspector' });
+  }
 }
 
 async function seedModel(

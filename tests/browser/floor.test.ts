@@ -242,6 +242,34 @@ describe('a day on the floor', () => {
     await looksRight(inspector, 'photo-struck');
   }, 120_000);
 
+  test('photos of a step, of the part and of how the unit came each stand in their own place', async () => {
+    const put = async (region: string, title: string) => {
+      const place = technician.getByRole('region', { name: region, exact: true });
+      const choosing = technician.waitForEvent('filechooser');
+      await place.getByRole('button', { name: 'Take a photo' }).click(slow);
+      await (await choosing).setFiles({ name: 'a.jpg', mimeType: 'image/jpeg', buffer: await jpeg(900, 600) });
+      const dialog = technician.getByRole('dialog');
+      await dialog.getByLabel('What it shows').fill(title);
+      await dialog.getByRole('button', { name: 'Put on record' }).click();
+      await place.getByAltText(title).waitFor(slow);
+    };
+    const [step] = await job.nextSteps();
+    await technician.goto(`/travelers/${step?.travelerId}?step=${step?.id}`);
+    await put('Photos of this step', 'The set-up on the bench');
+    await put('Photos of the part', 'The whole blade');
+    await looksRight(technician, 'photos-of-a-step');
+    await technician.goto(`/work-orders/${job.id}`);
+    await put('Photos of how it came', 'The box, dented on one side');
+    await looksRight(technician, 'photos-of-arrival');
+    const subjects = await readsOf(shop).photo.findMany({ select: { subjectKind: true }, orderBy: { addedAt: 'asc' } });
+    expect(subjects.map(({ subjectKind }) => subjectKind)).toEqual([
+      'finding',
+      'traveler-step',
+      'traveler',
+      'work-order',
+    ]);
+  }, 120_000);
+
   test('the inspector decides: repair, with its steps, by signature', async () => {
     await inspector.goto('/findings?show=undecided');
     await inspector.getByText('F-0001').first().click(slow);

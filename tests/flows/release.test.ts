@@ -257,7 +257,9 @@ describe('approval for return to service', () => {
     expect(body.content).toMatchObject({
       word: 'overhauled',
       dataReferences: [
-        'VOM-14 revision 7, Overhaul manual, VG14 governors',
+        expect.stringMatching(
+          /^VOM-14 revision 7, Overhaul manual, VG14 governors \(found current \d{4}-\d\d-\d\d by .+\)$/,
+        ),
         'VOM-14 revision 8, Overhaul manual, VG14 governors',
       ],
       performedBy: ['Bram Ostler', 'Jory Penhallow'],

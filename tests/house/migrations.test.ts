@@ -116,11 +116,13 @@ describe('migrations', () => {
     );
     expect(rows.map(({ name }) => name.replaceAll('"', ''))).toEqual([
       'a day is a shop holiday once',
+      'a document has one current issue',
       'a manual has one current revision',
       'a part is in one open load',
       'a part is installed in one place',
       'a person carries one badge',
       'a person changes shifts once a day',
+      'a person has one clock running',
       'a position holds one part',
       'a unit is in the shop once',
     ]);

@@ -1,11 +1,14 @@
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileOperations } from '@hubwright/contracts/files/operations';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { demoPassword } from '../support/builders.ts';
+import { Job } from '../support/job.ts';
 import { as } from '../support/people.ts';
+import { jpeg, sendFile } from '../support/pictures.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
 import { sendRaw } from '../support/wire.ts';
 
@@ -80,13 +83,25 @@ describe('the headers of answers', () => {
     }
   });
 
-  it('are on a paper too, which names its type and is kept by nobody on the way', async () => {
-    const { body } = await desk.call(quoteOperations.listQuotes, {});
-    const quote = (body.rows as { id: string }[])[0];
-    if (!quote) return expect(body.rows).toEqual([]);
-    const answer = await get(`/api/quotes/${quote.id}/document`);
-    expect(answer.headers).toMatchObject({ ...everywhere, 'content-type': 'application/pdf' });
-    expect(answer.headers['cache-control']).toMatch(/no-store|private/);
+  it('are on a paper and on a photo too, which name their type, run nothing and are kept by nobody on the way', async () => {
+    const job = await Job.arrived(shop, '4791');
+    await job.approved('estimate');
+    const quotes = await desk.call(quoteOperations.listQuotes, { workOrderId: job.id });
+    const sent = await sendFile(shop, desk, { bytes: await jpeg() });
+    const condition = { workOrderId: job.id, fileId: String(sent.body.id), title: 'The box as it came' };
+    const photo = await desk.call(fileOperations.addConditionPhoto, condition);
+    const papers = [
+      [`/api/quotes/${quotes.body.rows[0]?.id}/document`, 'application/pdf'],
+      [`/api/photos/${photo.body.id}/file`, 'image/jpeg'],
+      [`/api/photos/${photo.body.id}/thumbnail`, 'image/jpeg'],
+    ] as const;
+    for (const [url, type] of papers) {
+      const answer = await get(url);
+      expect([url, answer.status]).toEqual([url, 200]);
+      expect(answer.headers).toMatchObject({ ...everywhere, 'content-type': type });
+      expect(answer.headers['cache-control']).toMatch(/no-store|private/);
+      expect(answer.headers['content-security-policy']).toMatch(/^default-src 'none'/);
+    }
   });
 
   it('are on the live stream, which writes its own head', async () => {

@@ -67,3 +67,38 @@ describe('too many requests', () => {
     expect((await desk.call(peopleOperations.me, {})).status).toBe(429);
   });
 });
+
+describe('costly reads at once', () => {
+  let shop: ShopApp;
+  beforeAll(async () => {
+    shop = await ShopApp.open('shop');
+  });
+  afterAll(() => shop.close());
+
+  it('are eight for one person: the ninth is told to wait, others go on, and each end makes room again', async () => {
+    const [parts, desk] = [await as(shop, 'parts-room'), await as(shop, 'front-desk')];
+    const many = Array.from({ length: 60 }, () => parts.call(kitsOperations.shortages, {}));
+    const other = await desk.call(unitOperations.find, { text: 'x' });
+    const answers = await Promise.all(many);
+    const refused = answers.filter(({ status }) => status !== 200);
+    expect(refused.length).toBeGreaterThan(0);
+    expect(answers.length - refused.length).toBeGreaterThanOrEqual(8);
+    for (const { status, body } of refused) expect([status, body.type]).toEqual([503, '/problems/busy']);
+    expect(refused[0]?.body.detail).toMatch(/8 of them are yours/);
+    expect(other.status).toBe(200);
+    for (let left = 0; left < 12; left += 1) expect((await parts.call(kitsOperations.shortages, {})).status).toBe(200);
+  });
+
+  it('that nobody waits for any more make room too', async () => {
+    const parts = await as(shop, 'parts-room');
+    const ending = new AbortController();
+    const given = Array.from({ length: 8 }, () =>
+      fetch(`${shop.address}/api/shortages`, { headers: { cookie: parts.cookie }, signal: ending.signal }).catch(
+        () => undefined,
+      ),
+    );
+    ending.abort();
+    await Promise.all(given);
+    for (let left = 0; left < 12; left += 1) expect((await parts.call(kitsOperations.shortages, {})).status).toBe(200);
+  });
+});

@@ -6,5 +6,7 @@ set -euo pipefail
 target=${1:?Say where to: base-backup.sh <empty folder>}
 mkdir -p "$target"
 pg_basebackup --pgdata="$target" --format=plain --checkpoint=fast --wal-method=fetch --manifest-checksums=SHA256 --progress
-pg_verifybackup "$target"
+# Debian keeps this tool off the path.
+verify=$(command -v pg_verifybackup || ls /usr/lib/postgresql/*/bin/pg_verifybackup | sort -V | tail -1)
+"$verify" "$target"
 echo "Whole and verified: $target"

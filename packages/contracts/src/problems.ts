@@ -13,6 +13,7 @@ import { recordProblems } from './records/problems.ts';
 import { releaseProblems } from './releases/problems.ts';
 import { unitProblems } from './units/problems.ts';
 import { vendorProblems } from './vendors/problems.ts';
+import { clockProblems } from './work-orders/clock-problems.ts';
 import { workOrderProblems } from './work-orders/problems.ts';
 import { travelerProblems } from './work-orders/traveler-problems.ts';
 
@@ -168,6 +169,7 @@ export const problems = {
   ...workOrderProblems,
   ...quoteProblems,
   ...travelerProblems,
+  ...clockProblems,
   ...vendorProblems,
   ...findingProblems,
   ...fileProblems,

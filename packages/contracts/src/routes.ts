@@ -5,6 +5,7 @@ import { findingOperations } from './findings/operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
+import { documentOperations } from './manuals/document-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
 import { accessOperations } from './people/access-operations.ts';
@@ -20,8 +21,11 @@ import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
+import { clockOperations } from './work-orders/clock-operations.ts';
+import { documentSetOperations } from './work-orders/document-set-operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
+import { scopeOperations } from './work-orders/scope-operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
 
 /** Every endpoint of the server, by name. */
@@ -33,6 +37,7 @@ export const routes = {
   ...workingTimeOperations,
   ...customerOperations,
   ...manualOperations,
+  ...documentOperations,
   ...unitOperations,
   ...inventoryOperations,
   ...purchasingOperations,
@@ -49,6 +54,9 @@ export const routes = {
   ...releaseOperations,
   ...dueDateOperations,
   ...workOrderOperations,
+  ...scopeOperations,
+  ...documentSetOperations,
+  ...clockOperations,
   ...quoteOperations,
 } as const;
 

@@ -21,4 +21,24 @@ export const manualProblems = {
     title: 'The manual has no current revision',
     next: 'Enter the revision you hold, then have an inspector check that it is current.',
   },
+  'date-ahead': {
+    status: 422,
+    title: 'This day is still to come',
+    next: 'Enter the day printed on the document, or the day it was checked.',
+  },
+  'issue-older': {
+    status: 422,
+    title: 'This issue is older than the one the shop holds',
+    next: 'Look at the date of issue again; a cancelled document is withdrawn instead.',
+  },
+  'issue-superseded': {
+    status: 409,
+    title: 'A newer issue of this document is current',
+    next: 'Check the current one.',
+  },
+  'document-withdrawn': {
+    status: 409,
+    title: 'This document was withdrawn',
+    next: 'Add it again under the number it has now, if it is still issued.',
+  },
 } as const satisfies Record<string, ProblemKind>;

@@ -98,3 +98,28 @@ export const instrumentKinds = [
 ] as const;
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });
 export type InstrumentKind = (typeof instrumentKinds)[number];
+
+/** Papers work goes by beside the overhaul manual of the model. */
+export const documentKinds = [
+  'blade-manual',
+  'standard-practices',
+  'temporary-revision',
+  'service-letter',
+  'service-bulletin',
+  'directive',
+  'alternative-means',
+  'installation-instructions',
+] as const;
+export const documentKind = z.enum(documentKinds).meta({ id: 'DocumentKind' });
+export type DocumentKind = (typeof documentKinds)[number];
+
+export const documentKindTitles: Record<DocumentKind, string> = {
+  'blade-manual': 'Blade manual',
+  'standard-practices': 'Standard-practices manual',
+  'temporary-revision': 'Temporary revision',
+  'service-letter': 'Service letter',
+  'service-bulletin': 'Service bulletin',
+  directive: 'Airworthiness directive',
+  'alternative-means': 'Alternative means of compliance',
+  'installation-instructions': 'Installation instructions',
+};

@@ -169,7 +169,7 @@ export const peopleOperations = {
     output: me,
     secret: ['password', 'code'],
     openTo: ['locked', 'due'],
-    problems: ['sign-in-refused', 'sign-in-locked', 'code-needed', 'code-refused'],
+    problems: ['sign-in-refused', 'sign-in-locked', 'first-password-expired', 'code-needed', 'code-refused'],
   }),
   signOut: command({
     id: 'sign-out',

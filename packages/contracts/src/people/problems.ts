@@ -11,6 +11,11 @@ export const peopleProblems = {
     title: 'Too many wrong passwords',
     next: 'Wait 15 minutes, or ask a manager or administrator to unlock.',
   },
+  'first-password-expired': {
+    status: 401,
+    title: 'The time to use that first password is over',
+    next: 'Ask an administrator for another, and choose your own with it within 72 hours.',
+  },
   'code-needed': {
     status: 401,
     title: 'Your one-time code is needed too',

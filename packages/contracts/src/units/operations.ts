@@ -7,7 +7,19 @@ import { identityOperations } from './identity-operations.ts';
 
 /** What the scan box can land on. */
 export const foundKind = z
-  .enum(['unit', 'part-of-unit', 'work-order', 'traveler', 'kit', 'lot', 'part', 'customer', 'aircraft', 'instrument'])
+  .enum([
+    'unit',
+    'part-of-unit',
+    'work-order',
+    'traveler',
+    'traveler-step',
+    'kit',
+    'lot',
+    'part',
+    'customer',
+    'aircraft',
+    'instrument',
+  ])
   .meta({ id: 'FoundKind' });
 
 const item = z.object({

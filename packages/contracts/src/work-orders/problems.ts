@@ -11,6 +11,11 @@ export const workOrderProblems = {
     title: 'This scope does not answer what happened to the unit',
     next: 'Choose the inspection the manual prescribes for the declared event, or a scope this model has.',
   },
+  'scope-unchanged': {
+    status: 409,
+    title: 'This is the scope the work order has',
+    next: 'Choose another scope, or declare another event.',
+  },
   'hours-wrong': {
     status: 422,
     title: 'The hours cannot be right',

@@ -6,6 +6,7 @@ import { quoteOperations } from '../quotes/operations.ts';
 import { releaseOperations } from '../releases/operations.ts';
 import { roles } from '../roles.ts';
 import { workOrderOperations } from './operations.ts';
+import { scopeOperations } from './scope-operations.ts';
 import {
   type Action,
   actions,
@@ -118,6 +119,7 @@ describe('the state tables of a work order', () => {
       'reopen-build': findingOperations.disposeFinding,
       'approve-return-to-service': releaseOperations.approveRelease,
       'return-unrepaired': workOrderOperations.returnUnrepaired,
+      'change-scope': scopeOperations.changeScope,
       ship: workOrderOperations.shipUnit,
       close: workOrderOperations.closeWorkOrder,
     };

@@ -96,6 +96,7 @@ export const actions = [
   'reopen-build',
   'approve-return-to-service',
   'return-unrepaired',
+  'change-scope',
   'ship',
   'close',
 ] as const;
@@ -138,6 +139,17 @@ export const consentTable: readonly Move<Consent, Action>[] = [
   ),
   // The customer takes the unit back although work was agreed: what was found later is not wanted.
   ...moves<Consent, Action>('return-unrepaired', desk, [['approved', 'declined']]),
+  // What was offered or agreed was another work: the evaluation goes on under its cap, all else is offered anew.
+  ...moves<Consent, Action>('change-scope', inspectors, [
+    ['estimate-due', 'estimate-due'],
+    ['estimate-sent', 'estimate-due'],
+    ['estimate-silent', 'estimate-due'],
+    ['evaluation-approved', 'evaluation-approved'],
+    ['quote-due', 'quote-due'],
+    ['quote-sent', 'quote-due'],
+    ['quote-silent', 'quote-due'],
+    ['approved', 'quote-due'],
+  ]),
 ];
 
 /** The work: state × action → state, with who may act. */
@@ -164,8 +176,20 @@ export const stageTable: readonly Move<Stage, Action>[] = [
     ['inspected', 'scrapped'],
   ]),
   ...moves<Stage, Action>('start-build', bench, [['in-work', 'build']]),
-  ...moves<Stage, Action>('close-build', bench, [['build', 'final-inspection']]),
+  ...moves<Stage, Action>('close-build', bench, [
+    ['build', 'final-inspection'],
+    // After a change of scope there may be nothing left to build: the build is closed as it stands.
+    ['in-work', 'final-inspection'],
+  ]),
   ...moves<Stage, Action>('reopen-build', inspectors, [['final-inspection', 'build']]),
+  ...moves<Stage, Action>('change-scope', inspectors, [
+    ['received', 'received'],
+    ['teardown', 'teardown'],
+    ['inspected', 'inspected'],
+    ['in-work', 'inspected'],
+    ['build', 'inspected'],
+    ['final-inspection', 'inspected'],
+  ]),
   ...moves<Stage, Action>('approve-return-to-service', inspectors, [['final-inspection', 'released']]),
   ...moves<Stage, Action>('ship', desk, [
     ['released', 'shipped'],
@@ -208,6 +232,7 @@ const awayFromRelease: ReadonlySet<Action> = new Set<Action>([
   'return-unrepaired',
   'record-silence',
   'reopen-build',
+  'change-scope',
 ]);
 
 /** Who must act next. */

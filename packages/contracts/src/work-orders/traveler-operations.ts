@@ -26,6 +26,7 @@ const signing = [
   'traveler-rejected',
   'work-held',
   'revision-superseded',
+  'documents-changed',
   'consent-missing',
   'finding-undecided',
   'over-and-above-unanswered',
@@ -157,6 +158,27 @@ export const travelerOperations = {
     input: z.strictObject({ travelerId: id }),
     output: traveler,
   }),
+  travelerPdf: read({
+    id: 'traveler-pdf',
+    noun: 'work-orders',
+    path: '/api/travelers/:travelerId/pdf',
+    access: 'signed-in',
+    summary:
+      'A traveler on paper: every step with its limits, what is signed, room for what is not, and a barcode that leads back to each',
+    input: z.strictObject({ travelerId: id }),
+    output: z.any(),
+    produces: 'application/pdf',
+  }),
+  travelersPdf: read({
+    id: 'travelers-pdf',
+    noun: 'work-orders',
+    path: '/api/work-orders/:workOrderId/travelers/pdf',
+    access: 'signed-in',
+    summary: 'All travelers of a work order on paper, each beginning on a sheet of its own',
+    input: z.strictObject({ workOrderId: id }),
+    output: z.any(),
+    produces: 'application/pdf',
+  }),
   signStep: command({
     id: 'sign-step',
     noun: 'work-orders',
@@ -269,7 +291,14 @@ export const travelerOperations = {
     output: changed.extend({ stage: z.string(), closedOn: date }).meta({ id: 'BuildClosed' }),
     signs: 'This build is whole: nothing is left over and nothing is missing',
     touches: ['kits', 'inventory', 'releases'],
-    problems: ['build-not-closed', 'build-steps-open', 'work-held', 'revision-superseded', 'wrong-state'],
+    problems: [
+      'build-not-closed',
+      'build-steps-open',
+      'work-held',
+      'revision-superseded',
+      'documents-changed',
+      'wrong-state',
+    ],
   }),
 } as const;
 

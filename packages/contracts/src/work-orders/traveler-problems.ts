@@ -2,6 +2,16 @@ import type { ProblemKind } from '../problems.ts';
 
 /** Why a step cannot be signed, a build not closed, or a traveler not raised. */
 export const travelerProblems = {
+  'documents-changed': {
+    status: 409,
+    title: 'Documents this work goes by have changed',
+    next: 'An inspector reads what changed on the work order and takes it over.',
+  },
+  'documents-current': {
+    status: 409,
+    title: 'The work goes by the current documents',
+    next: 'Nothing to do.',
+  },
   'teardown-begun': {
     status: 409,
     title: 'Teardown has already begun',

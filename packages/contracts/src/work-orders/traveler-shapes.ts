@@ -154,7 +154,7 @@ export const supervisedMeaning =
 /** One line that differs between two revisions. */
 export const difference = z
   .object({
-    area: z.enum(['step', 'limit', 'kit', 'life']),
+    area: z.enum(['scope', 'step', 'limit', 'kit', 'life']),
     change: z.enum(['added', 'removed', 'changed']),
     /** Traveler or kit the line belongs to, and the line's name. */
     where: z.string(),

@@ -35,3 +35,14 @@ export function recordWord(done: { scope: string; facts: readonly OverhaulFact[]
     : 'The agreed scope is not an overhaul';
   return { word: done.repaired ? 'repaired' : 'inspected', missing, basis: why };
 }
+
+/**
+ * What a record of this scope may say at most, when everything is done: the word, and whether time since overhaul starts again
+ * (only an overhaul restarts it; common practice, no source).
+ *
+ * @example mostOf('reseal') // { word: 'repaired', restartsTimeSinceOverhaul: false }
+ */
+export function mostOf(scope: string): { word: RecordWord; restartsTimeSinceOverhaul: boolean } {
+  const { word } = recordWord({ scope, facts: overhaulFacts, repaired: true });
+  return { word, restartsTimeSinceOverhaul: word === 'overhauled' };
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { overhaulFacts, recordWord } from './index.ts';
+import { mostOf, overhaulFacts, recordWord } from './index.ts';
 
 const all = [...overhaulFacts];
 
@@ -28,5 +28,12 @@ describe('the word a record may use', () => {
 
   it('is inspected when nothing was repaired or replaced', () => {
     expect(recordWord({ scope: 'inspect-and-repair', facts: ['inspected'], repaired: false }).word).toBe('inspected');
+  });
+
+  it('is at most what its scope allows, and only an overhaul restarts the time since overhaul', () => {
+    for (const scope of ['overhaul', 'governor'])
+      expect(mostOf(scope)).toEqual({ word: 'overhauled', restartsTimeSinceOverhaul: true });
+    for (const scope of ['reseal', 'inspect-and-repair', 'strike-inspection', 'balance-only', 'fixed-pitch'])
+      expect(mostOf(scope)).toEqual({ word: 'repaired', restartsTimeSinceOverhaul: false });
   });
 });

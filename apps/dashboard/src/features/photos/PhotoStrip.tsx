@@ -12,7 +12,7 @@ import type { Viewer } from './strike-photo.tsx';
 const pictures = ['image/jpeg', 'image/png', 'image/webp'];
 
 /** Photos of one thing, small; a press enlarges. Who may, takes one with the tablet's camera or chooses a file. */
-export function PhotoStrip({ shown, viewer }: { shown: Shown; viewer: Viewer }) {
+export function PhotoStrip({ shown, viewer, title }: { shown: Shown; viewer: Viewer; title?: string }) {
   const photos = usePhotos(shown);
   const [opened, setOpened] = useState<string>();
   const [chosen, setChosen] = useState<File>();
@@ -20,7 +20,8 @@ export function PhotoStrip({ shown, viewer }: { shown: Shown; viewer: Viewer }) 
   const mayAdd = mayCall(addOperations[shown.kind], viewer.roles);
   if (photos.rows.length === 0 && !mayAdd && !photos.problem) return null;
   return (
-    <section className="stack" aria-label="Photos">
+    <section className="stack" aria-label={title ?? 'Photos'}>
+      {title ? <h2>{title}</h2> : null}
       {photos.problem ? <Refusal problem={photos.problem} /> : null}
       {photos.rows.length > 0 ? (
         <ul className={styles.strip}>

@@ -6,6 +6,7 @@ import styles from './differences.module.css';
 type Difference = Reply<typeof travelerOperations.revisionDifferences>['differences'][number];
 
 const areas: readonly (readonly [Difference['area'], string])[] = [
+  ['scope', 'Scope and agreement'],
   ['life', 'Life limits'],
   ['limit', 'Limits'],
   ['step', 'Steps'],
@@ -20,7 +21,7 @@ function Row({ of }: { of: Difference }) {
     <tr>
       <th scope="row">
         {of.what}
-        {of.area === 'life' ? null : <span className={styles.where}>{of.where}</span>}
+        {of.area === 'life' || of.area === 'scope' ? null : <span className={styles.where}>{of.where}</span>}
       </th>
       <td className="soft">{of.before ?? 'not there'}</td>
       <td className={of.after === null ? 'soft' : ''}>
@@ -35,7 +36,7 @@ function Row({ of }: { of: Difference }) {
   );
 }
 
-/** What a revision changes, kind by kind: what stood there, what stands there now, and what follows for work begun. */
+/** What a revision or a scope changes, kind by kind: what stood there, what stands there now, and what follows for work begun. */
 export function DifferenceList({
   differences,
   from,
@@ -60,8 +61,8 @@ export function DifferenceList({
               <thead>
                 <tr>
                   <th scope="col">What</th>
-                  <th scope="col">Revision {from}</th>
-                  <th scope="col">Revision {to}</th>
+                  <th scope="col">{from}</th>
+                  <th scope="col">{to}</th>
                 </tr>
               </thead>
               <tbody>

@@ -31,7 +31,11 @@ export function RebaseRevision({ workOrder, mayRebase, signer }: RebaseProps) {
             anyone signs on.
           </p>
         </div>
-        <DifferenceList differences={answer.differences} from={answer.from.revision} to={answer.to.revision} />
+        <DifferenceList
+          differences={answer.differences}
+          from={`Revision ${answer.from.revision}`}
+          to={`Revision ${answer.to.revision}`}
+        />
         {answer.reopensBuild ? (
           <p>The build was closed; it opens again, and is closed again when this is done.</p>
         ) : null}

@@ -1,6 +1,7 @@
 import type { Operation } from '@hubwright/contracts/operation';
 import { type Role, roleTitles } from '@hubwright/contracts/roles';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { scopeOperations } from '@hubwright/contracts/work-orders/scope-operations';
 import { mayCall } from '../../api/permission.ts';
 import type { WorkOrder } from './work-orders.ts';
 
@@ -12,6 +13,7 @@ export const orderActionIds = [
   'ship',
   'return',
   'close',
+  'scope',
   'hold',
 ] as const;
 export type OrderActionId = (typeof orderActionIds)[number];
@@ -98,6 +100,13 @@ const rules: readonly Rule[] = [
     no: (order) => (order.possible.includes('close') ? heldNo(order) : 'it has not left the house'),
     isNext: () => true,
     isPast: (order) => order.stage === 'closed',
+  },
+  {
+    id: 'scope',
+    text: 'Change the scope',
+    op: scopeOperations.changeScope,
+    no: heldNo,
+    isPast: (order) => !order.possible.includes('change-scope'),
   },
   { id: 'hold', text: 'Hold', op: op.placeHold, no: () => undefined, isPast: (order) => order.stage === 'closed' },
 ];

@@ -85,6 +85,13 @@ export const administrationPages: readonly View[] = [
   },
   {
     ...listed,
+    path: '/documents',
+    title: 'Documents',
+    question: 'Which papers does work go by beside the manuals, and are they current?',
+    component: lazyRouteComponent(() => import('./DocumentsPage.tsx'), 'DocumentsPage'),
+  },
+  {
+    ...listed,
     path: '/models',
     title: 'Models',
     question: 'What do we overhaul, for which aircraft, at which flat rate?',

@@ -1,4 +1,5 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
+import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
@@ -10,6 +11,7 @@ import { TakeOff } from '../../features/build/take-off.tsx';
 import { BeginTeardown } from '../../features/travelers/begin-teardown.tsx';
 import { RebaseRevision } from '../../features/travelers/rebase-revision.tsx';
 import { TravelerList } from '../../features/travelers/TravelerList.tsx';
+import { TakeOverDocuments } from '../../features/travelers/take-over-documents.tsx';
 import { type WorkOrder, workOrderQuery } from '../../features/work-orders/work-orders.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -52,7 +54,10 @@ export function BuildPage() {
   const sheet = useSuspenseQuery(buildSheetQuery(workOrderId)).data;
   const me = useMe();
   const mayRebase = useMay(travelerOperations.rebaseRevision);
-  const mayClose = useMay(travelerOperations.closeBuild) && order.stage === 'build';
+  const mayTakeOver = useMay(documentSetOperations.takeOverDocuments);
+  // After a change of scope there may be nothing left to build.
+  const isBuilt = order.stage === 'in-work' && sheet.judgement.closed;
+  const mayClose = useMay(travelerOperations.closeBuild) && (order.stage === 'build' || isBuilt);
   const mayBuild = useMay(kitsOperations.installFromTray) && sheet.kits.some((kit) => kit.state === 'open');
   return (
     <>
@@ -74,6 +79,7 @@ export function BuildPage() {
       </ViewHead>
       <div className="stack">
         <RebaseRevision workOrder={order} mayRebase={mayRebase} signer={me} />
+        <TakeOverDocuments workOrder={order} mayTakeOver={mayTakeOver} signer={me} />
         {sheet.positions.length > 0 ? (
           <BuildParts sheet={sheet} blades={order.model.bladeCount ?? 0} mayBuild={mayBuild} />
         ) : null}

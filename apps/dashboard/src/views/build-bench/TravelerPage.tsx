@@ -3,7 +3,9 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { z } from 'zod';
+import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
+import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { CorrectSignOff } from '../../features/travelers/correct-sign-off.tsx';
 import { RaiseFinding } from '../../features/travelers/raise-finding.tsx';
 import { SignOffList } from '../../features/travelers/SignOffList.tsx';
@@ -20,7 +22,7 @@ import {
 import { countOf } from '../../format/numbers.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { Button, LinkButton } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './bench.module.css';
@@ -48,6 +50,7 @@ function OpenedStep({ traveler, step, onFinding }: { traveler: Traveler; step: S
       ) : null}
       {step.state === 'not-needed' ? <p>This step is not needed any more.</p> : null}
       <SignOffList step={step} />
+      <PhotoStrip shown={{ kind: 'traveler-step', id: step.id }} viewer={me} title="Photos of this step" />
       {current && step.state === 'signed' && maySign ? (
         <Button weight="quiet" onPress={() => setCorrected(current)}>
           This was signed wrongly: correct it
@@ -71,6 +74,7 @@ export function TravelerPage() {
   const traveler = useSuspenseQuery(travelerQuery(travelerId)).data;
   const [{ step: chosen }] = useAddress(address);
   const [isFinding, setFinding] = useState(false);
+  const me = useMe();
   const opened =
     traveler.steps.find((step) => step.id === chosen) ??
     traveler.steps.find((step) => step.state === 'open') ??
@@ -87,6 +91,9 @@ export function TravelerPage() {
             {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision},{' '}
             {traveler.stepsDone} of {countOf(traveler.steps.length, 'step')} signed
           </span>
+          <LinkButton href={addressOf(travelerOperations.travelerPdf, { travelerId: traveler.id })} target="_blank">
+            Print with barcodes
+          </LinkButton>
           {traveler.revision.state === 'superseded' ? <StateMark state="hold" word="revision superseded" /> : null}
         </div>
       </ViewHead>
@@ -109,8 +116,9 @@ export function TravelerPage() {
       <TravelerPrint traveler={traveler} />
       <div className="no-print">
         <div className={styles.beside}>
-          <div className="sheet">
+          <div className="sheet stack">
             <StepList traveler={traveler} opened={opened?.id} />
+            <PhotoStrip shown={{ kind: 'traveler', id: traveler.id }} viewer={me} title="Photos of the part" />
           </div>
           {opened ? (
             <OpenedStep key={opened.id} traveler={traveler} step={opened} onFinding={() => setFinding(true)} />

@@ -29,6 +29,7 @@ const kindWords = {
   'part-of-unit': 'Part of a unit',
   'work-order': 'Work order',
   traveler: 'Traveler',
+  'traveler-step': 'Step of a traveler',
   kit: 'Kit',
   lot: 'Lot',
   part: 'Part number',

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { useMe } from '../../api/me.ts';
+import { ChangeScope } from '../../features/travelers/change-scope.tsx';
 import { CloseWorkOrder } from '../../features/work-orders/close-work-order.tsx';
 import { DeclareInspected } from '../../features/work-orders/declare-inspected.tsx';
 import { OkToShip } from '../../features/work-orders/ok-to-ship.tsx';
@@ -28,6 +29,7 @@ export function OrderActions({ order }: { order: WorkOrder }) {
     ship: <ShipUnit order={order} onClose={close} />,
     return: <ReturnUnrepaired order={order} onClose={close} />,
     close: <CloseWorkOrder order={order} onClose={close} />,
+    scope: <ChangeScope order={order} signer={me} onClose={close} />,
     hold: <PlaceHold order={order} onClose={close} />,
   };
   return (

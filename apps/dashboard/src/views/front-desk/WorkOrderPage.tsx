@@ -14,9 +14,11 @@ import { StateMark } from '../../ui/StateMark.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import styles from './front-desk.module.css';
 import { OrderActions } from './OrderActions.tsx';
-import { HoldsTab, OverviewTab, PartsTab, QuotesTab, TravelersTab } from './WorkOrderTabs.tsx';
+import { DocumentsTab, HoldsTab, OverviewTab, PartsTab, QuotesTab, TravelersTab } from './WorkOrderTabs.tsx';
 
-const address = z.object({ tab: z.enum(['overview', 'quotes', 'travelers', 'parts', 'holds']).catch('overview') });
+const address = z.object({
+  tab: z.enum(['overview', 'quotes', 'travelers', 'parts', 'documents', 'holds']).catch('overview'),
+});
 const releasable: readonly string[] = ['final-inspection', 'released', 'shipped', 'closed'];
 
 export function WorkOrderPage() {
@@ -29,6 +31,7 @@ export function WorkOrderPage() {
     { id: 'quotes', title: `Quotes (${order.quotes.length})`, content: <QuotesTab order={order} /> },
     { id: 'travelers', title: `Travelers (${order.travelers.length})`, content: <TravelersTab order={order} /> },
     { id: 'parts', title: unread > 0 ? `Parts (${unread} not read)` : 'Parts', content: <PartsTab order={order} /> },
+    { id: 'documents', title: 'Documents', content: <DocumentsTab order={order} /> },
     { id: 'holds', title: `Holds (${order.holds.length} open)`, content: <HoldsTab order={order} /> },
   ];
   return (

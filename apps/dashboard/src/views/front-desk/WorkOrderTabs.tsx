@@ -1,9 +1,15 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
+import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
+import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
+import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
+import { DocumentSet } from '../../features/travelers/DocumentSet.tsx';
+import { TakeOverDocuments } from '../../features/travelers/take-over-documents.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { HoldList } from '../../features/work-orders/HoldList.tsx';
 import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
@@ -11,15 +17,20 @@ import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../f
 import { PartsInUnit } from '../../features/work-orders/PartsInUnit.tsx';
 import type { WorkOrder } from '../../features/work-orders/work-orders.ts';
 import { countOf } from '../../format/numbers.ts';
+import { LinkButton } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 import styles from './front-desk.module.css';
 
 type Props = { order: WorkOrder };
 
 export function OverviewTab({ order }: Props) {
+  const me = useMe();
   return (
     <div className={styles.halves}>
-      <ArrivalFacts order={order} />
+      <div className="stack">
+        <ArrivalFacts order={order} />
+        <PhotoStrip shown={{ kind: 'work-order', id: order.id }} viewer={me} title="Photos of how it came" />
+      </div>
       <div className="stack">
         <section aria-labelledby="open-items">
           <h2 id="open-items">What keeps it from leaving ({order.openItems.length})</h2>
@@ -52,12 +63,30 @@ export function QuotesTab({ order }: Props) {
   );
 }
 
+export function DocumentsTab({ order }: Props) {
+  const me = useMe();
+  const mayTakeOver = useMay(documentSetOperations.takeOverDocuments);
+  return (
+    <div className="stack">
+      <TakeOverDocuments workOrder={order} mayTakeOver={mayTakeOver} signer={me} />
+      <DocumentSet workOrderId={order.id} />
+    </div>
+  );
+}
+
 export function TravelersTab({ order }: Props) {
   return (
     <div className="stack">
       <p>
         <Link href={`/build/${order.id}`}>Build and teardown of {order.number}</Link>
       </p>
+      {order.travelers.length > 0 ? (
+        <div className="row">
+          <LinkButton href={addressOf(travelerOperations.travelersPdf, { workOrderId: order.id })} target="_blank">
+            Print all travelers with barcodes
+          </LinkButton>
+        </div>
+      ) : null}
       <TravelerBriefs order={order} />
     </div>
   );

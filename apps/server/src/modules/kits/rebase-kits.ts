@@ -17,14 +17,19 @@ export interface KitRebase extends RebasePlan {
   readonly kits: readonly { readonly id: string; readonly state: string; readonly version: number }[];
 }
 
-/** What another revision of the manual changes in the kits of a work order. Reads only; a dry run and a view ask the same. */
-export async function planKitRebase(tx: Tx, workOrderId: string, revisionId: string): Promise<KitRebase> {
+/** What another revision of the manual, or another scope, changes in the kits of a work order. Reads only; a dry run and a view ask the same. */
+export async function planKitRebase(
+  tx: Tx,
+  workOrderId: string,
+  to: { revisionId: string; scope: string },
+): Promise<KitRebase> {
+  const { revisionId } = to;
   const kits = await tx.kit.findMany({
     where: { workOrderId, state: { not: 'cancelled' } },
     orderBy: { createdAt: 'asc' },
     select: { id: true, code: true, state: true, version: true },
   });
-  const list = await listedBy(tx, workOrderId, revisionId);
+  const list = await listedBy(tx, workOrderId, to);
   const { lines, tornDown } = await linesNow(tx, workOrderId, kits);
   const parts = await tx.part.findMany({
     where: { id: { in: list.map(({ partId }) => partId) } },
@@ -38,15 +43,15 @@ export async function planKitRebase(tx: Tx, workOrderId: string, revisionId: str
   return { workOrderId, revisionId, kits, ...planRebase(lines, list, known) };
 }
 
-async function listedBy(tx: Tx, workOrderId: string, revisionId: string) {
+async function listedBy(tx: Tx, workOrderId: string, to: { revisionId: string; scope: string }) {
   const workOrder = await tx.workOrder.findUniqueOrThrow({
     where: { id: workOrderId },
     include: { unit: { select: { serial: true } }, model: { select: { bladeCount: true } } },
   });
   const { lines } = await kitListFor(tx, {
-    revisionId,
+    revisionId: to.revisionId,
     modelId: workOrder.modelId,
-    scope: workOrder.scope as Scope,
+    scope: to.scope as Scope,
     serial: workOrder.unit.serial,
     bladeCount: workOrder.model.bladeCount ?? 0,
   });

@@ -1,7 +1,12 @@
 import { Module } from '@nestjs/common';
+import { DocumentsController } from './documents.controller.ts';
+import { DocumentQueries } from './documents.queries.ts';
 import { ManualsController } from './manuals.controller.ts';
 import { ManualQueries } from './manuals.queries.ts';
 import { ModelQueries } from './models.queries.ts';
 
-@Module({ controllers: [ManualsController], providers: [ManualQueries, ModelQueries] })
+@Module({
+  controllers: [ManualsController, DocumentsController],
+  providers: [ManualQueries, ModelQueries, DocumentQueries],
+})
 export class ManualsModule {}

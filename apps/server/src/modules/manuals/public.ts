@@ -82,3 +82,12 @@ export async function requireCurrentRevision(tx: Tx, revisionId: string): Promis
     { used: used.revision, current: current.revision, revisionId: current.id },
   );
 }
+
+/** The current issues of the documents that belong to a model, by number: what its work goes by beside the manual. */
+export function documentsOf(tx: Tx, modelId: string) {
+  return tx.documentIssue.findMany({
+    where: { state: 'current', document: { models: { some: { modelId } } } },
+    orderBy: [{ document: { number: 'asc' } }, { document: { kind: 'asc' } }],
+    include: { document: true },
+  });
+}

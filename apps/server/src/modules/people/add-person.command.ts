@@ -1,14 +1,14 @@
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { defineCommand } from '../../platform/command/command.ts';
 import { giveSignInName } from './given-names.ts';
-import { hashSecret, refuseWeak } from './passwords.ts';
+import { givenPassword, refuseWeak } from './passwords.ts';
 import { refuseSharedName } from './shared-accounts.ts';
 
 export const addPerson = defineCommand(peopleOperations.addPerson, {
   locks: (input) => [`sign-in-name:${input.signInName}`],
   async execute({ tx, input, now, newId }) {
     refuseSharedName(input.displayName);
-    refuseWeak(input.password, input.signInName, [input.displayName]);
+    await refuseWeak(input.password, input.signInName, [input.displayName]);
     const id = newId();
     await giveSignInName(tx, input.signInName, { personId: id, now });
     await tx.person.create({
@@ -20,7 +20,7 @@ export const addPerson = defineCommand(peopleOperations.addPerson, {
         email: input.email ?? null,
         certificateNumber: input.certificateNumber ?? null,
         roles: input.roles,
-        passwordHash: await hashSecret(input.password),
+        ...(await givenPassword(input.password, now)),
         createdAt: now,
       },
     });

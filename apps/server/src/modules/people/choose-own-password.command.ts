@@ -19,13 +19,16 @@ export const chooseOwnPassword = (session: string) =>
         throw new Problem('weak-password', 'Choose another than the one you have', {}, [
           { pointer: '/newPassword', detail: 'This is the one you have' },
         ]);
-      refuseWeak(input.newPassword, person.signInName, [person.displayName, shop?.name ?? '']);
+      await refuseWeak(input.newPassword, person.signInName, [person.displayName, shop?.name ?? '']);
       if (input.pin) refuseWeakPin(input.pin);
       const kept = person.secretsOwn ? person.pinHash : null;
       const version = person.version + 1;
       const passwordHash = await hashSecret(input.newPassword);
       const pinHash = input.pin ? await hashSecret(input.pin) : kept;
-      await tx.person.update({ where: { id: person.id }, data: { passwordHash, pinHash, secretsOwn: true, version } });
+      await tx.person.update({
+        where: { id: person.id },
+        data: { passwordHash, pinHash, secretsOwn: true, firstPasswordUntil: null, version },
+      });
       await endSessions(tx, person.id, session);
       return {
         reply: { id: person.id, version },

@@ -4,6 +4,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { AuthGuard, PassportStrategy } from '@nestjs/passport';
 import type { FastifyRequest } from 'fastify';
 import { Strategy } from 'passport-local';
+import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { parseInput } from '../../platform/command/runner.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { rawInput } from '../../platform/http/operation.ts';
@@ -18,6 +19,7 @@ export class LocalStrategy extends PassportStrategy(Strategy, 'local') {
     @Inject(Reads) private readonly reads: Reads,
     @Inject(SignInAttempts) private readonly attempts: SignInAttempts,
     @Inject(SecondFactors) private readonly factors: SecondFactors,
+    @Inject(CLOCK) private readonly clock: Clock,
   ) {
     super({ usernameField: 'signInName', passwordField: 'password', passReqToCallback: true });
   }
@@ -33,6 +35,9 @@ export class LocalStrategy extends PassportStrategy(Strategy, 'local') {
     const person = await this.reads.models.person.findUnique({ where: { signInName } });
     const matches = await secretMatches(person?.passwordHash, given.password);
     if (!matches || !person?.active) throw new Problem('sign-in-refused', 'That name and password do not match');
+    // Told only to who knows the password, so it says nothing about who has an account.
+    if (person.firstPasswordUntil && person.firstPasswordUntil <= this.clock.now())
+      throw new Problem('first-password-expired', 'This first password was for 72 hours, and they are over');
     await this.useCode(person, given.code, request.ip);
     await this.attempts.forget(signInName, request.ip);
     await this.attempts.forgetPin(person.id);

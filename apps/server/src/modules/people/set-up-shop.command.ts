@@ -13,7 +13,7 @@ export const setUpShop = defineCommand(peopleOperations.setUpShop, {
     if ((await tx.person.count()) > 0) throw new Problem('already-set-up', 'There is an administrator already');
     const { administrator } = input;
     refuseSharedName(administrator.displayName);
-    refuseWeak(administrator.password, administrator.signInName, [administrator.displayName, input.shop.name]);
+    await refuseWeak(administrator.password, administrator.signInName, [administrator.displayName, input.shop.name]);
     const personId = newId();
     await giveSignInName(tx, administrator.signInName, { personId, now });
     await tx.shopProfile.create({ data: { id: 1, ...input.shop } });

@@ -3,6 +3,7 @@ import { type Consent, movesOn, type Stage, stageTitles } from '@hubwright/contr
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { openItems as openOfKits } from '../kits/public.ts';
+import { changedDocuments } from '../work-orders/public.ts';
 import { lifeItems } from './life-items.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
 import { type ReleaseFacts, type UnpaidFinding, unpaidFindings } from './release-facts.ts';
@@ -23,6 +24,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
       }),
     ),
     ...revisionItems(facts),
+    ...(await documentItems(tx, facts)),
     ...identityItems(facts),
     ...stepItems(facts, holders),
     ...findingItems(facts, holders),
@@ -68,6 +70,16 @@ function revisionItems({ workOrder }: ReleaseFacts): OpenItem[] {
       subject: { kind: 'work-order', id: workOrder.id },
     }),
   ];
+}
+
+async function documentItems(tx: Tx, { workOrder }: ReleaseFacts): Promise<OpenItem[]> {
+  const changed = await changedDocuments(tx, workOrder);
+  return changed.map((number) =>
+    item('revision', `The work does not go by the current issue of ${number}`, {
+      role: 'inspector',
+      subject: { kind: 'work-order', id: workOrder.id },
+    }),
+  );
 }
 
 function identityItems({ workOrder, installations }: ReleaseFacts): OpenItem[] {

@@ -2,6 +2,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import type { ReleaseContent } from '@hubwright/contracts/releases/operations';
 import { dateIn } from '../../platform/command/clock.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
 import type { ReleaseFacts } from './release-facts.ts';
 import { factsShown, wordOfWork } from './word-of-work.ts';
 
@@ -151,7 +152,30 @@ async function dataReferences(tx: Tx, facts: ReleaseFacts): Promise<string[]> {
     include: { manual: true },
     orderBy: [{ manual: { number: 'asc' } }, { issuedOn: 'asc' }],
   });
-  return rows.map(({ manual, revision }) => `${manual.number} revision ${revision}, ${manual.title}`);
+  const names = await namesOf(tx, [...rows, ...facts.documents]);
+  return [
+    ...rows.map((row) => `${row.manual.number} revision ${row.revision}, ${row.manual.title}${checked(row, names)}`),
+    ...facts.documents.map((row) => `${row.document.number} ${row.issue}, ${row.document.title}${checked(row, names)}`),
+  ];
+}
+
+interface Checked {
+  readonly currencyCheckedBy: string | null;
+  readonly currencyCheckedOn: Date | null;
+}
+
+/** Who asked whether it is current, and when; a record says nothing where nobody did. */
+function checked(
+  { currencyCheckedBy: by, currencyCheckedOn: on }: Checked,
+  names: ReadonlyMap<string, string>,
+): string {
+  return by && on ? ` (found current ${fromDbDate(on)} by ${names.get(by) ?? ''})` : '';
+}
+
+async function namesOf(tx: Tx, rows: readonly Checked[]): Promise<Map<string, string>> {
+  const ids = [...new Set(rows.flatMap(({ currencyCheckedBy }) => currencyCheckedBy ?? []))];
+  const people = await tx.person.findMany({ where: { id: { in: ids } }, select: { id: true, displayName: true } });
+  return new Map(people.map(({ id, displayName }) => [id, displayName]));
 }
 
 /** The shop's day on which the last step was done. */

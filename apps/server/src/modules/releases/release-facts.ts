@@ -1,5 +1,6 @@
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { documentSets } from '../work-orders/public.ts';
 
 /** A signature of a step that stands: not superseded by a newer one. */
 export interface StandingSignOff {
@@ -36,6 +37,7 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
     }),
     'This work order',
   );
+  const documents = await documentSets(tx, workOrder);
   const shop = await tx.shopProfile.findUnique({ where: { id: 1 } });
   const installations = await tx.installation.findMany({
     where: { parentId: workOrder.unitId, toDate: null },
@@ -51,7 +53,14 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
       return { ...step, traveler, signOff, supervisorId };
     }),
   );
-  return { workOrder, shop: found(shop, 'The shop profile'), installations, signOffs, steps };
+  return {
+    workOrder,
+    documents: documents.goesBy,
+    shop: found(shop, 'The shop profile'),
+    installations,
+    signOffs,
+    steps,
+  };
 }
 
 export type UnpaidFinding = Awaited<ReturnType<typeof unpaidFindings>>[number];

@@ -122,6 +122,13 @@ const containsSql = sources
   })
   .join(' UNION ALL ');
 
+/** The barcode beside a step on paper: its traveler's number and the end of its id. */
+const stepCode = /^(TR-\d+)\.([0-9A-F]{6})$/;
+const stepSql = `SELECT 'traveler-step' AS kind, s.id::text AS id, s.sequence || '. ' || s.title AS title,
+    t.number || ' ' || t.title || ', ' || w.number AS detail, '/travelers/' || t.id || '?step=' || s.id AS path, true AS exact
+  FROM travelers t JOIN work_orders w ON w.id = t.work_order_id JOIN traveler_steps s ON s.traveler_id = t.id
+  WHERE t.number = $1 AND upper(right(s.id::text, 6)) = $2 LIMIT 2`;
+
 @Injectable()
 export class FindQueries {
   constructor(@Inject(Reads) private readonly reads: Reads) {}
@@ -129,6 +136,8 @@ export class FindQueries {
   /** A scan is an exact code and needs index look-ups only; anything else is searched for by its pieces. */
   async find({ text, limit }: Input<typeof unitOperations.find>): Promise<Reply<typeof unitOperations.find>> {
     const code = text.replaceAll(/\s+/g, ' ').toUpperCase();
+    const [, number, tail] = stepCode.exec(code) ?? [];
+    if (number && tail) return { rows: await this.reads.sql<Found>(stepSql, [number, tail]) };
     const exact = await this.reads.sql<Found>(exactSql, [code, limit]);
     if (exact.length > 0 || code.length < 2) return { rows: exact.slice(0, limit) };
     const pattern = `%${code.replaceAll(/[\\%_]/g, '\\$&')}%`;

@@ -6,6 +6,7 @@ import type { workOrderOperations } from '@hubwright/contracts/work-orders/opera
 import { normaliseSerial } from '@hubwright/rules/identity';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;
+type Asked = Pick<Arrival, 'scope' | 'events'>;
 type Hours = { readonly sinceNewTenths: number | 'unknown'; readonly sinceOverhaulTenths: number | 'unknown' };
 
 /** More than any propeller or governor has run; common practice, no source. */
@@ -14,7 +15,7 @@ const plausibleTenths = 600_000;
 const notForGovernors: readonly Scope[] = ['fixed-pitch', 'balance-only', 'strike-inspection'];
 
 /** A declared event has an inspection of its own; a reseal or a balance does not answer it. And each scope has its kind of unit. */
-export function refuseScope(input: Arrival, model: { kind: string; pitch: string; designation: string }): void {
+export function refuseScope(input: Asked, model: { kind: string; pitch: string; designation: string }): void {
   const { scope, events } = input;
   if (events.length > 0 && (scope === 'reseal' || scope === 'balance-only')) {
     const names = events.map((event) => eventTitles[event].toLowerCase()).join(', ');
@@ -114,11 +115,15 @@ function meterFaults(times: Arrival['times']): Pointed[] {
   return [];
 }
 
-/** What a declared event makes the desk ask. */
-export function prompts(input: Arrival): string[] {
-  if (input.events.length === 0) return [];
+/** What a declared event makes the desk ask before the unit is looked at. */
+export function prompts({ events }: Pick<Asked, 'events'>): string[] {
+  return events.length === 0 ? [] : [...askAbout(events), 'The preliminary inspection includes hidden damage.'];
+}
+
+/** Whatever happened to a propeller happened to what it is bolted to. */
+export function askAbout(events: readonly string[]): string[] {
+  if (events.length === 0) return [];
   return [
     'Ask whether engine and governor of the same installation are inspected for this event; the current approved manuals say how.',
-    'The preliminary inspection includes hidden damage.',
   ];
 }

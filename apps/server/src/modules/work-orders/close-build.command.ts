@@ -7,6 +7,7 @@ import { closeKits, kitsOf } from '../kits/public.ts';
 import { requireCurrentRevision } from '../manuals/public.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
+import { requireCurrentDocuments } from './document-set.ts';
 
 const operation = travelerOperations.closeBuild;
 
@@ -18,6 +19,7 @@ export const closeBuild = defineCommand(operation, {
     const workOrder = found(await tx.workOrder.findUnique({ where: { id: input.workOrderId } }), 'This work order');
     const authorisation = await requireAuthorisation(tx, actor, { process: 'assembly', level: 'perform', today });
     await requireCurrentRevision(tx, workOrder.revisionId);
+    await requireCurrentDocuments(tx, workOrder);
     const moved = await advance(context, workOrder, 'close-build');
     await refuseOpenSteps(tx, workOrder);
     const kits = await closeKits(context, workOrder.id);

@@ -1,4 +1,5 @@
 export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
+export { changedDocuments, documentSets } from './document-set.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
 export { workOrderLocks } from './loads.ts';

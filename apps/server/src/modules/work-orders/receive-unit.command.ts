@@ -12,6 +12,7 @@ import { currentRevision } from '../manuals/public.ts';
 import { bookIn, identities, refuseInShop } from './arriving-unit.ts';
 import { refuseForeign, refuseWrongHours } from './check-against-record.ts';
 import { prompts, refuseParts, refuseScope } from './check-arrival.ts';
+import { goByCurrentDocuments } from './document-set.ts';
 
 type Receiving = Context<typeof workOrderOperations.receiveUnit>;
 
@@ -36,6 +37,7 @@ export const receiveUnit = defineCommand(workOrderOperations.receiveUnit, {
     const unitId = itemIds[0] ?? '';
     await tx.workOrder.create({ data: { ...columns(context, on), id, number, unitId, revisionId: revision.id } });
     await writeBeside(context, id);
+    await goByCurrentDocuments(tx, { id, modelId: model.id });
     const kit = await explodeKit(context, { workOrderId: id, needBy: addDays(on, daysUntilBuild) });
     return {
       reply: {

@@ -20,6 +20,7 @@ type Facts = Pick<
   | 'revision_state'
   | 'revision'
   | 'manual'
+  | 'documents'
   | 'undecided'
   | 'unanswered'
   | 'unready'
@@ -61,6 +62,11 @@ export function blockOf(facts: Facts, at: Date): Block | undefined {
       `Revision ${facts.revision} of ${facts.manual} is superseded: an inspector takes ${number} over to the current one`,
     );
   }
+  if (facts.documents)
+    return block(
+      'documents-changed',
+      `${number} does not go by the current issue of: ${facts.documents}. An inspector takes it over`,
+    );
   return blockByPhase(facts) ?? blockByWait(facts, at) ?? blockByVendor(facts);
 }
 

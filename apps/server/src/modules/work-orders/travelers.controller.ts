@@ -6,6 +6,7 @@ import { beginTeardown } from './begin-teardown.command.ts';
 import { BenchQueries } from './bench.queries.ts';
 import { closeBuild } from './close-build.command.ts';
 import { correctSignOff } from './correct-sign-off.command.ts';
+import { PrintQueries } from './print.queries.ts';
 import { rebaseRevision } from './rebase-revision.command.ts';
 import { signStep } from './sign-step.command.ts';
 import { TravelerQueries } from './travelers.queries.ts';
@@ -14,6 +15,7 @@ import { TravelerQueries } from './travelers.queries.ts';
 export class TravelersController {
   constructor(
     @Inject(CommandRunner) private readonly runner: CommandRunner,
+    @Inject(PrintQueries) private readonly prints: PrintQueries,
     @Inject(TravelerQueries) private readonly travelers: TravelerQueries,
     @Inject(BenchQueries) private readonly bench: BenchQueries,
   ) {}
@@ -31,6 +33,16 @@ export class TravelersController {
   @Operation(travelerOperations.traveler)
   traveler(@Query() call: ReadCall<typeof travelerOperations.traveler>) {
     return this.travelers.detail(call.input);
+  }
+
+  @Operation(travelerOperations.travelerPdf)
+  travelerPdf(@Query() call: ReadCall<typeof travelerOperations.travelerPdf>) {
+    return this.prints.one(call.input);
+  }
+
+  @Operation(travelerOperations.travelersPdf)
+  travelersPdf(@Query() call: ReadCall<typeof travelerOperations.travelersPdf>) {
+    return this.prints.all(call.input);
   }
 
   @Operation(travelerOperations.signStep)

@@ -4,7 +4,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
-import { compareForReading } from './compare-revisions.ts';
+import { compareForReading } from './compare-work.ts';
 import { blockOf } from './step-block.ts';
 import { type Signers, stepRow } from './step-row.ts';
 import { type TurnRow, turnSql } from './turn.ts';
@@ -111,7 +111,10 @@ export class TravelerQueries {
       }),
       'A current revision of the manual',
     );
-    const { differences, reopensBuild } = await compareForReading(this.reads.models, workOrder, current.id);
+    const { differences, reopensBuild } = await compareForReading(this.reads.models, workOrder, {
+      ...workOrder,
+      revisionId: current.id,
+    });
     const { id, revision, state } = workOrder.revision;
     return {
       from: { id, revision, state },

@@ -1,4 +1,5 @@
 import type { Tx } from '../../platform/database/client.ts';
+import { changedDocumentsSql } from './document-set.ts';
 
 /**
  * A step whose turn it is on a traveler, with all that decides whether it may be signed. One row for each step that no open one
@@ -33,6 +34,8 @@ export interface TurnRow {
   readonly revision_state: string;
   readonly revision: string;
   readonly manual: string;
+  /** Numbers of documents that changed since the work order went over to them, or null. */
+  readonly documents: string | null;
   /** Open holds in words, or null. */
   readonly holds: string | null;
   /** Numbers of findings on this traveler without a disposition, or null. */
@@ -84,6 +87,7 @@ export const turnSql = `
     w.id::text AS work_order_id, w.number AS work_order_number, w.stage, w.consent, w.priority, w.promised_on::text, c.name AS customer,
     m.designation, coalesce(u.serial, u.provisional_name, '') AS serial,
     r.state AS revision_state, r.revision, manual.number AS manual,
+    ${changedDocumentsSql} AS documents,
     (SELECT string_agg(h.reason || ' (lifted by ' || h.lifted_by_role || ')', '; ' ORDER BY h.placed_at)
       FROM holds h WHERE h.work_order_id = w.id AND h.lifted_at IS NULL) AS holds,
     (SELECT string_agg(f.number, ', ' ORDER BY f.number) FROM findings f

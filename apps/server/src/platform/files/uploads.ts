@@ -4,16 +4,16 @@ import type { Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import type { FastifyRequest } from 'fastify';
 import { type CommandCall, CommandRunner } from '../command/runner.ts';
+import { Slots } from '../http/slots.ts';
 import { finishFile } from './finish-file.ts';
 import { receiveFile } from './receive-file.ts';
 import { stageFile } from './stage-file.command.ts';
 import { FILES, type FileStore } from './store.ts';
-import { UploadSlots } from './upload-slots.ts';
 
 /** Takes files in: received a piece at a time, looked at one after the other, then put where they wait for a record. */
 @Injectable()
 export class Uploads {
-  private readonly slots = new UploadSlots(8, 3);
+  private readonly slots = new Slots(8, 3, 'files are being received');
   private readonly patience = { silent: 20_000, whole: 180_000 };
   private last: Promise<unknown> = Promise.resolve();
 

@@ -15,7 +15,7 @@ const pagePolicy = {
   'form-action': ["'self'"],
 };
 
-/** An answer of the interface is data: opened as a page by mistake it can do nothing at all. */
+/** An answer of the interface is data, a paper or a photo: opened as a page it can do nothing at all. */
 const dataPolicy = "default-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 /** The camera is for scanning and photos; nothing else of the device is ever asked for. */
@@ -56,11 +56,14 @@ export async function registerHeaders(fastify: FastifyInstance, { secure }: { se
     reply.raw.setHeader('permissions-policy', permissions);
   });
   fastify.addHook('onSend', async (request, reply) => {
-    if (request.url.startsWith('/api/') && !reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
-    if (isData(reply)) reply.header('content-security-policy', dataPolicy);
+    if (!request.url.startsWith('/api/') && !isProblem(reply)) return;
+    if (!reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
+    // A stored file asks for more: a box of its own.
+    if (!String(reply.getHeader('content-security-policy')).includes('sandbox'))
+      reply.header('content-security-policy', dataPolicy);
   });
 }
 
-function isData(reply: FastifyReply): boolean {
-  return /^application\/(problem\+)?json/.test(String(reply.getHeader('content-type') ?? ''));
+function isProblem(reply: FastifyReply): boolean {
+  return /^application\/problem\+json/.test(String(reply.getHeader('content-type') ?? ''));
 }

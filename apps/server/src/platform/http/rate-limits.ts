@@ -2,12 +2,20 @@ import rateLimit from '@fastify/rate-limit';
 import { Problem } from '@hubwright/contracts/problems';
 import { allOperations } from '@hubwright/contracts/routes';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { sendProblem } from './problem.filter.ts';
+import { sendProblem, toProblem } from './problem.filter.ts';
+import { Slots } from './slots.ts';
 
 /** Reads that cost much more than a row: whole boards, searches over every noun, papers that are drawn or read from disk. */
 const heavyIds = ['find', 'shortages', 'manager-board', 'coming-due', 'price-work', 'revision-differences', 'open-api'];
 const heavyPaths = new Set(
   allOperations.filter(({ id, produces }) => produces !== undefined || heavyIds.includes(id)).map(({ path }) => path),
+);
+
+/** Of these the ones that keep processor and database at work; pictures are only read from disk. */
+const laboriousPaths = new Set(
+  allOperations
+    .filter(({ id, produces }) => heavyIds.includes(id) || produces === 'application/pdf' || produces === 'text/csv')
+    .map(({ path }) => path),
 );
 
 /** Where passwords, PINs and codes are tried without being signed in, or to become someone else. */
@@ -44,6 +52,21 @@ export async function registerRateLimits(fastify: FastifyInstance, perMinute: nu
     if (path && request.method === 'POST' && doorPaths.has(path)) limits.push(atTheDoor);
     if (path && request.method !== 'POST' && heavyPaths.has(path)) limits.push(heavy);
     for (const limit of limits) if (await exceeded(limit, request, reply)) return reply;
+  });
+  limitLabour(fastify, new Slots(24, 8, 'heavy reads are being answered'), person);
+}
+
+/** How many costly reads go on at once. Whoever goes away gives the place back too: the answer ends either way. */
+function limitLabour(fastify: FastifyInstance, slots: Slots, keyOf: (request: FastifyRequest) => string): void {
+  fastify.addHook('onRequest', async (request, reply) => {
+    const path = request.routeOptions.url as `/api/${string}` | undefined;
+    if (!path || request.method === 'POST' || !laboriousPaths.has(path)) return;
+    try {
+      reply.raw.once('close', slots.enter(keyOf(request)));
+    } catch (error) {
+      sendProblem(reply, toProblem(error));
+      return reply;
+    }
   });
 }
 

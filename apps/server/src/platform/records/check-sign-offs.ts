@@ -1,10 +1,12 @@
 import { createHash } from 'node:crypto';
 import { canonicalJson } from '@hubwright/rules/chain';
-import type { RecordSource, SignOffRow } from './source.ts';
+import type { Purged } from './check-purges.ts';
+import type { RecordSource, SigningEntry, SignOffRow } from './source.ts';
 
-/** Every signature still says what was signed: its content has its hash, and the chained entry names the same hash. */
+/** Every signature still says what was signed: its content has its hash, and the chained entry names the same hash. None is gone. */
 export async function checkSignOffs(
   source: RecordSource,
+  purged: Purged['chains'],
   fault: (place: string, reason: string) => void,
 ): Promise<number> {
   let count = 0;
@@ -13,7 +15,23 @@ export async function checkSignOffs(
     const reason = misfit(row);
     if (reason) fault(`signature ${row.id}`, reason);
   }
+  const missing = new Map<string, string>();
+  for await (const entry of source.signingEntries())
+    for (const id of goneFrom(entry, purged)) missing.set(id, entry.id);
+  for (const [id, entry] of missing) fault(`signature ${id}`, `it is gone; entry ${entry} names it`);
   return count;
+}
+
+/** Signatures that went with a purged chain by proof are not missed. */
+function goneFrom({ body, signOffs }: SigningEntry, purged: Purged['chains']): string[] {
+  const gone = namedIn(body).filter(({ id }) => !signOffs.has(id));
+  if (gone.length === 0 || subjectsOf(body).some((subject) => purged.has(subject))) return [];
+  return gone.map(({ id }) => id);
+}
+
+function subjectsOf(entry: string): string[] {
+  const { subjects = [] } = JSON.parse(entry) as { subjects?: { kind: string; id: string }[] };
+  return subjects.map(({ kind, id }) => `${kind} ${id}`);
 }
 
 function misfit({ id, content, contentHash, entry }: SignOffRow): string | undefined {

@@ -13,6 +13,7 @@ import type {
   PurgeRow,
   RecordSource,
   SealedRow,
+  SigningEntry,
   SignOffRow,
   UnkeptFile,
 } from './source.ts';
@@ -101,6 +102,15 @@ export class DatabaseSource implements RecordSource {
       `SELECT s.id, s.content, s.content_hash AS "contentHash", e.body AS entry
        FROM sign_offs s LEFT JOIN record_entries e ON e.id = s.entry_id ORDER BY s.id`,
     );
+  }
+
+  async *signingEntries(): AsyncIterable<SigningEntry> {
+    const rows = eachRow<{ id: string; body: string; signOffs: string[] }>(
+      this.client,
+      `SELECT e.id, e.body, array(SELECT s.id::text FROM sign_offs s WHERE s.entry_id = e.id) AS "signOffs"
+       FROM record_entries e WHERE e.body LIKE '%"signOffs":[%' ORDER BY e.id`,
+    );
+    for await (const { signOffs, ...entry } of rows) yield { ...entry, signOffs: new Set(signOffs) };
   }
 
   files(): AsyncIterable<FileRow> {

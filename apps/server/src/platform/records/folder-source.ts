@@ -13,6 +13,7 @@ import type {
   PurgeRow,
   RecordSource,
   SealedRow,
+  SigningEntry,
   SignOffRow,
   UnkeptFile,
 } from './source.ts';
@@ -63,6 +64,13 @@ export class FolderSource implements RecordSource {
     for await (const { values } of this.sealedRows('sign_offs'))
       yield { id: values.id ?? '', content: values.content ?? '', contentHash: values.content_hash ?? '' };
   }
+  async *signingEntries(): AsyncIterable<SigningEntry> {
+    const signOffs = new Set<string>();
+    for await (const { id } of this.signOffs()) signOffs.add(id);
+    for await (const { body } of this.links())
+      if (body?.includes('"signOffs":[')) yield { id: entryId(body), body, signOffs };
+  }
+
   files(): AsyncIterable<FileRow> {
     return this.lines(exportFiles.files);
   }
@@ -94,6 +102,15 @@ export class FolderSource implements RecordSource {
       number += 1;
       yield parsed<Row>(line, `${file}, line ${number}`);
     }
+  }
+}
+
+/** A text that is not readable is named where its chain is checked. */
+function entryId(body: string): string {
+  try {
+    return String((JSON.parse(body) as { id?: unknown }).id);
+  } catch {
+    return 'that is not readable';
   }
 }
 

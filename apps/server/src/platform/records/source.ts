@@ -47,6 +47,12 @@ export interface SignOffRow {
   /** The entry's text; null when it is gone; left out where anchors alone tie rows to entries, as in a folder. */
   readonly entry?: string | null;
 }
+/** An entry of a signed command, with the signatures that are still there for it. */
+export interface SigningEntry {
+  readonly id: string;
+  readonly body: string;
+  readonly signOffs: ReadonlySet<string>;
+}
 /** A proof that records were destroyed by the shop's policy. */
 export interface PurgeRow {
   readonly id: string;
@@ -79,6 +85,8 @@ export interface RecordSource {
   /** In the order of anchors, entries, rows. */
   sealedRows(table: string): AsyncIterable<SealedRow>;
   signOffs(): AsyncIterable<SignOffRow>;
+  /** Entries whose text may name signatures; one that stands in several chains may come several times. */
+  signingEntries(): AsyncIterable<SigningEntry>;
   files(): AsyncIterable<FileRow>;
   /** Files that rows which are only added name, though no row says they are kept. */
   unkeptFiles(): AsyncIterable<UnkeptFile>;

@@ -7,7 +7,8 @@ import { promisify } from 'node:util';
 import { append, canonicalJson } from '@hubwright/rules/chain';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
-import { copyOf } from '../../../../../tests/support/database.ts';
+import { copyOf, type TestDatabase } from '../../../../../tests/support/database.ts';
+import { Job } from '../../../../../tests/support/job.ts';
 import { pin } from '../../../../../tests/support/people.ts';
 import { Stockroom } from '../../../../../tests/support/stockroom.ts';
 import { ensureBuilt } from '../../../prepare.mjs';
@@ -32,6 +33,8 @@ let folder: string;
 /** A lot whose chain both anchors saw. */
 let lotId: string;
 let hash: string;
+/** The same shop while its newest entries, a signature among them, are under no anchor. */
+let unanchored: TestDatabase;
 
 beforeAll(async () => {
   ensureBuilt();
@@ -54,7 +57,9 @@ beforeAll(async () => {
   await database.close();
   await takeAnchor(url, keys, later);
   await room.received('seal', 5);
+  await Job.arrived(room.shop, '4797');
   await room.shop.running.close();
+  unanchored = await copyOf(url);
 }, 120_000);
 afterAll(async () => {
   await rm(folder, { recursive: true, force: true });
@@ -213,6 +218,17 @@ describe('records of a database', () => {
     expect(faults).toContainEqual({ place: `lot ${lotId}, entry 2`, reason: 'the entry is not the one anchor 2 saw' });
   });
 
+  it('name a signature that is gone, also one that no anchor has seen yet', async () => {
+    const newest = `(SELECT id FROM sign_offs ORDER BY id DESC LIMIT 1)`;
+    const { faults } = await spoiled(`DELETE FROM sign_offs WHERE id = ${newest}`);
+    expect(faults).toEqual([
+      {
+        place: expect.stringMatching(/^signature [0-9a-f-]{36}$/),
+        reason: expect.stringMatching(/^it is gone; entry [0-9a-f-]{36} names it$/),
+      },
+    ]);
+  });
+
   it('name a stored file that was changed and one that is gone', async () => {
     const path = join(files, hash.slice(0, 2), hash);
     const bytes = await readFile(path);
@@ -337,6 +353,36 @@ describe('an exported folder', () => {
     expect(faults).toContainEqual({ place: 'chains/heads.jsonl', reason: 'the file is missing' });
     expect(faults).toContainEqual({ place: 'extra.txt', reason: 'the file is not listed in the manifest' });
     expect(faults).toContainEqual({ place: 'anchors/keys.jsonl', reason: expect.stringContaining('has 10 bytes') });
+  });
+
+  it('names what was gone before it was written: a signature no anchor had seen, a stored file and its row', async () => {
+    const client = new pg.Client({ connectionString: unanchored.url });
+    await client.connect();
+    const unkept = '0'.repeat(64);
+    await client.query(`SET session_replication_role = replica`);
+    await client.query(`DELETE FROM sign_offs WHERE id = (SELECT id FROM sign_offs ORDER BY id DESC LIMIT 1)`);
+    const { rows } = await client.query<{ id: string }>(
+      `INSERT INTO photos (id, subject_kind, subject_id, work_order_id, file_hash, title, media_type, added_by, added_at, entry_id)
+       SELECT gen_random_uuid(), 'work-order', gen_random_uuid(), gen_random_uuid(), $1, 'A photo', 'image/jpeg', e.person_id, e.at, e.id
+       FROM record_entries e ORDER BY e.at DESC LIMIT 1 RETURNING id`,
+      [unkept],
+    );
+    await client.end();
+    const without = join(folder, 'without');
+    const lost = join(folder, 'lost-files');
+    await exportRecords(without, { url: unanchored.url, filesFolder: lost, keys, at: later, verifier: verifierFile });
+    await unanchored.drop();
+    const { faults } = await verifyFolder(without, { key });
+    expect(faults).toContainEqual({
+      place: expect.stringMatching(/^signature /),
+      reason: expect.stringMatching(/^it is gone; entry /),
+    });
+    expect(faults).toContainEqual({ place: `file ${hash}`, reason: 'the file is gone' });
+    expect(faults).toContainEqual({
+      place: `table photos, row ${rows[0]?.id}`,
+      reason: `the file ${unkept} it names is not among the kept ones`,
+    });
+    expect(faults).toHaveLength(3);
   });
 
   it('made by someone with another key does not pass for the shop of the key that was told', async () => {

@@ -16,7 +16,7 @@ export async function verifyRecords(source: RecordSource): Promise<Report> {
   const { chains, links } = await checkChains(source, purged.chains, fault);
   await checkLooseEntries(source, fault);
   const anchors = await checkAnchors(source, { keys, purged: purged.rows }, fault);
-  const signOffs = await checkSignOffs(source, fault);
+  const signOffs = await checkSignOffs(source, purged.chains, fault);
   const files = await checkFiles(source, fault);
   return { chains, links, anchors, signOffs, files, keys: [...keys.keys()], faults, notices };
 }

@@ -18,6 +18,13 @@ import {
 } from './revision-differences.ts';
 import type { NewStep } from './splice-steps.ts';
 
+/** What a work order's travelers and kits are compared with. */
+export interface Target {
+  readonly revisionId: string;
+  readonly scope: string;
+  readonly events: readonly string[];
+}
+
 interface Compared {
   readonly id: string;
   readonly unitId: string;
@@ -47,12 +54,12 @@ export interface Comparison {
 }
 
 /**
- * A work order's travelers, but those of rejected parts, and its kits against another revision of its manual: what a rebase does,
- * in words and in steps. Throws `route-missing` where the revision has no route for a part.
+ * A work order's travelers, but those of rejected parts, and its kits against another revision of its manual or another scope: what
+ * going over to it does, in words and in steps. Throws `route-missing` where there is no route for a part.
  */
-export async function compareRevisions(tx: Tx, workOrder: Compared, revisionId: string): Promise<Comparison> {
+export async function compareWith(tx: Tx, workOrder: Compared, to: Target): Promise<Comparison> {
   const context = { tx } as Pick<Context<Operation>, 'tx'>;
-  const routes = await routesByClass(context, { ...workOrder, revisionId });
+  const routes = await routesByClass(context, { ...workOrder, ...to });
   const rows = await tx.traveler.findMany({
     where: { workOrderId: workOrder.id, OR: [{ disposition: null }, { disposition: { not: 'reject' } }] },
     orderBy: { number: 'asc' },
@@ -61,18 +68,18 @@ export async function compareRevisions(tx: Tx, workOrder: Compared, revisionId: 
   const travelers = rows.map((row) => {
     const route = routes.get(row.partClass);
     if (!route)
-      throw new Problem('route-missing', `The current revision has no route for: ${row.partClass} (${row.number})`);
+      throw new Problem('route-missing', `The manual has no route of this scope for: ${row.partClass} (${row.number})`);
     const steps = row.steps.map((step) => ({ ...step, state: step.state as StepNow['state'] }));
     const by = route.steps.map(stepOfRoute);
     return { id: row.id, number: row.number, version: row.version, steps, route: by, placed: layOver(steps, by) };
   });
   const steps = travelers.flatMap(({ number, steps: now, route }) => stepDifferences(number, now, route));
-  const kits = await planKitRebase(tx, workOrder.id, revisionId);
+  const kits = await planKitRebase(tx, workOrder.id, to);
   const again = travelers.some(({ placed }) => placed.some((one) => 'copied' in one && one.copied.phase !== 'final'));
   return {
     travelers,
     kits,
-    differences: [...steps, ...kitDifferences(kits.differences), ...(await lifeOf(tx, workOrder, revisionId))],
+    differences: [...steps, ...kitDifferences(kits.differences), ...(await lifeOf(tx, workOrder, to.revisionId))],
     reopensBuild: workOrder.stage === 'final-inspection' && (again || kits.differences.length > 0),
   };
 }
@@ -91,6 +98,6 @@ async function lifeOf(tx: Tx, workOrder: Compared, revisionId: string): Promise<
 }
 
 /** The same for a read, outside any transaction. Nothing is written on this way, so the read-only models serve as well. */
-export function compareForReading(models: Reads['models'], workOrder: Compared, revisionId: string) {
-  return compareRevisions(models as unknown as Tx, workOrder, revisionId);
+export function compareForReading(models: Reads['models'], workOrder: Compared, to: Target) {
+  return compareWith(models as unknown as Tx, workOrder, to);
 }
