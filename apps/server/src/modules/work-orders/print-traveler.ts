@@ -66,7 +66,9 @@ function printStep(
     ['How', howOf(step)],
     ['Attempt', step.attempt > 1 ? `${step.attempt} of ${step.mostRepairs + 1}` : ''],
   ]);
-  const standing = step.signOffs.find(({ supersededById }) => supersededById === null);
+  const standing = step.signOffs.find(
+    ({ supersededById, countersignsId }) => supersededById === null && countersignsId === null,
+  );
   if (step.measures.length > 0) measures(paper, step, standing);
   for (const signOff of step.signOffs) paper.paragraph(signatureOf(signOff, options));
   if (!standing)
@@ -89,14 +91,14 @@ function hours(minutes: number): string {
 
 /** Read values are never printed before they were read: an open step shows its limits and room to write. */
 function measures(paper: Paper, step: Step, standing: SignOff | undefined): void {
-  const valueOf = (id: string) => standing?.values.find(({ measureId }) => measureId === id)?.value ?? '';
+  const readOf = (id: string) => standing?.values.find(({ measureId }) => measureId === id)?.value ?? '';
   paper.table(
     [
       { head: 'Measure', width: '*' },
       { head: 'Limits', width: 170 },
       { head: 'Read', width: 90, side: 'right' },
     ],
-    step.measures.map((measure) => [measure.name, limitsInWords(measure), valueOf(measure.id)]),
+    step.measures.map((measure) => [measure.name, limitsInWords(measure), readOf(measure.id)]),
   );
 }
 
