@@ -13,4 +13,13 @@ export const managerPages: readonly View[] = [
     ownHead: true,
     component: lazyRouteComponent(() => import('./ManagerPage.tsx'), 'ManagerPage'),
   },
+  {
+    path: '/times',
+    area: 'manager',
+    title: 'Times',
+    question: 'Where do the hours go, and do the standard times hold?',
+    roles: ['manager', 'inspector'],
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./TimesPage.tsx'), 'TimesPage'),
+  },
 ];

@@ -27,6 +27,7 @@ export function printTravelers(travelers: readonly TravelerDetail[], options: Pr
   });
   paper.paragraph(`Printed ${printed}. What was signed since stands on screen, and only that counts.`);
   paper.barcode(first.number);
+  paper.codedHeading('Scan out', 'CLOCK-OUT');
   sheet(paper, first, options);
   for (const traveler of more) {
     paper.sheet(titleOf(traveler), traveler.number);
@@ -89,14 +90,14 @@ function hours(minutes: number): string {
 
 /** Read values are never printed before they were read: an open step shows its limits and room to write. */
 function measures(paper: Paper, step: Step, standing: SignOff | undefined): void {
-  const valueOf = (id: string) => standing?.values.find(({ measureId }) => measureId === id)?.value ?? '';
+  const readOf = (id: string) => standing?.values.find(({ measureId }) => measureId === id)?.value ?? '';
   paper.table(
     [
       { head: 'Measure', width: '*' },
       { head: 'Limits', width: 170 },
       { head: 'Read', width: 90, side: 'right' },
     ],
-    step.measures.map((measure) => [measure.name, limitsInWords(measure), valueOf(measure.id)]),
+    step.measures.map((measure) => [measure.name, limitsInWords(measure), readOf(measure.id)]),
   );
 }
 
