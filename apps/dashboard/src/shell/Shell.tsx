@@ -1,8 +1,11 @@
+import { clockOperations } from '@hubwright/contracts/work-orders/clock-operations';
 import { useQueryClient } from '@tanstack/react-query';
 import { Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { live } from '../api/live.ts';
-import { useMe } from '../api/me.ts';
+import { useMay, useMe } from '../api/me.ts';
+import { RunningClock } from '../features/clock/RunningClock.tsx';
+import { useClockScan } from '../features/clock/use-clock-scan.ts';
 import { asBadge } from '../features/people/badge-code.ts';
 import { ShopProvider } from '../format/shop-context.tsx';
 import { ScanProvider } from '../scan/scan-context.tsx';
@@ -35,6 +38,8 @@ export function Shell() {
   const { shop, locked } = useMe();
   const [badge, setBadge] = useState<string>();
   const queries = useQueryClient();
+  const takeClock = useClockScan();
+  const mayClock = useMay(clockOperations.startClock);
   const navigate = useNavigateTo();
   const search = useRef<HTMLInputElement>(null);
   const [isHelpOpen, setHelpOpen] = useState(false);
@@ -45,7 +50,7 @@ export function Shell() {
   const takeBadge = (code: string) => {
     const scanned = asBadge(code);
     if (scanned) setBadge(scanned);
-    return scanned !== undefined;
+    return scanned !== undefined || takeClock(code);
   };
   return (
     <ShopProvider value={shop}>
@@ -59,6 +64,7 @@ export function Shell() {
               {shop.name}
             </Link>
             <SearchField inputRef={search} />
+            {mayClock ? <RunningClock /> : null}
             <LiveMark />
             <PersonMenu onHelp={() => setHelpOpen(true)} />
           </div>

@@ -1,11 +1,14 @@
 import { z } from 'zod';
-import { declaredEvent, scopeSchema } from '../manuals/words.ts';
+import { type DeclaredEvent, declaredEvent, declaredEvents, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { changed, id, line, signature } from '../values.ts';
 import { difference } from './traveler-shapes.ts';
 
 const agreed = z.object({ scope: scopeSchema, events: z.array(declaredEvent) });
 const events = z.array(declaredEvent).max(6);
+const oneOf = declaredEvents.join('|');
+/** Names of events with commas between, as a query carries them; six at most. */
+const named = new RegExp(`^((${oneOf})(,(${oneOf})){0,5})?$`);
 const replanned = {
   differences: z.array(difference),
   /** What it changes belongs to a build that was closed: it opens again. */
@@ -28,10 +31,9 @@ export const scopeOperations = {
       /** Names of all events from then on, with commas between. */
       events: z
         .string()
-        .max(100)
+        .regex(named, 'Name events, with commas between')
         .default('')
-        .transform((text) => text.split(',').filter((name) => name !== ''))
-        .pipe(events),
+        .transform((text) => text.split(',').filter((name) => name !== '') as DeclaredEvent[]),
     }),
     output: z
       .object({

@@ -1,3 +1,4 @@
+import { clockOperations } from '@hubwright/contracts/work-orders/clock-operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
@@ -5,6 +6,7 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
+import { StepClock } from '../../features/clock/StepClock.tsx';
 import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { CorrectSignOff } from '../../features/travelers/correct-sign-off.tsx';
 import { RaiseFinding } from '../../features/travelers/raise-finding.tsx';
@@ -33,6 +35,7 @@ const address = z.object({ step: z.string().catch('') });
 function OpenedStep({ traveler, step, onFinding }: { traveler: Traveler; step: Step; onFinding: () => void }) {
   const me = useMe();
   const maySign = useMay(travelerOperations.signStep);
+  const mayClock = useMay(clockOperations.startClock);
   const [corrected, setCorrected] = useState<SignOff>();
   const current = currentSignOff(step);
   return (
@@ -45,6 +48,7 @@ function OpenedStep({ traveler, step, onFinding }: { traveler: Traveler; step: S
           <StateMark state="waiting" word="not yet" /> {step.blocked.detail}
         </p>
       ) : null}
+      {step.state === 'open' && mayClock ? <StepClock step={step} /> : null}
       {step.state === 'open' && !step.blocked && maySign ? (
         <StepSheet key={step.id} traveler={traveler} step={step} signer={me} onFinding={onFinding} />
       ) : null}

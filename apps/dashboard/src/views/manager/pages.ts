@@ -21,5 +21,12 @@ export const managerPages: readonly View[] = [
     roles: ['manager', 'administrator'],
     inNavigation: true,
     component: lazyRouteComponent(() => import('./PresencePage.tsx'), 'PresencePage'),
+    path: '/times',
+    area: 'manager',
+    title: 'Times',
+    question: 'Where do the hours go, and do the standard times hold?',
+    roles: ['manager', 'inspector'],
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./TimesPage.tsx'), 'TimesPage'),
   },
 ];

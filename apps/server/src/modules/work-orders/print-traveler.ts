@@ -27,6 +27,7 @@ export function printTravelers(travelers: readonly TravelerDetail[], options: Pr
   });
   paper.paragraph(`Printed ${printed}. What was signed since stands on screen, and only that counts.`);
   paper.barcode(first.number);
+  paper.codedHeading('Scan out', 'CLOCK-OUT');
   sheet(paper, first, options);
   for (const traveler of more) {
     paper.sheet(titleOf(traveler), traveler.number);
