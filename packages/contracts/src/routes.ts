@@ -25,6 +25,7 @@ import { clockOperations } from './work-orders/clock-operations.ts';
 import { documentSetOperations } from './work-orders/document-set-operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
+import { printOperations } from './work-orders/print-operations.ts';
 import { scopeOperations } from './work-orders/scope-operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
 
@@ -55,6 +56,7 @@ export const routes = {
   ...dueDateOperations,
   ...workOrderOperations,
   ...scopeOperations,
+  ...printOperations,
   ...documentSetOperations,
   ...clockOperations,
   ...quoteOperations,

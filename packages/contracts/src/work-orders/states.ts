@@ -1,3 +1,4 @@
+// size: the two tables that move a work order are read side by side
 import { z } from 'zod';
 import type { Role } from '../roles.ts';
 

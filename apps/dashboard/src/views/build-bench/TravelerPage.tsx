@@ -1,4 +1,5 @@
 import { clockOperations } from '@hubwright/contracts/work-orders/clock-operations';
+import { printOperations } from '@hubwright/contracts/work-orders/print-operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
@@ -95,7 +96,7 @@ export function TravelerPage() {
             {traveler.workOrder.customer}, {traveler.revision.manual} revision {traveler.revision.revision},{' '}
             {traveler.stepsDone} of {countOf(traveler.steps.length, 'step')} signed
           </span>
-          <LinkButton href={addressOf(travelerOperations.travelerPdf, { travelerId: traveler.id })} target="_blank">
+          <LinkButton href={addressOf(printOperations.travelerPdf, { travelerId: traveler.id })} target="_blank">
             Print with barcodes
           </LinkButton>
           {traveler.revision.state === 'superseded' ? <StateMark state="hold" word="revision superseded" /> : null}

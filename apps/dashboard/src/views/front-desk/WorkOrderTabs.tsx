@@ -1,7 +1,7 @@
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
-import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { printOperations } from '@hubwright/contracts/work-orders/print-operations';
 import { useState } from 'react';
 import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
@@ -82,7 +82,7 @@ export function TravelersTab({ order }: Props) {
       </p>
       {order.travelers.length > 0 ? (
         <div className="row">
-          <LinkButton href={addressOf(travelerOperations.travelersPdf, { workOrderId: order.id })} target="_blank">
+          <LinkButton href={addressOf(printOperations.travelersPdf, { workOrderId: order.id })} target="_blank">
             Print all travelers with barcodes
           </LinkButton>
         </div>

@@ -21,6 +21,8 @@ export const managerPages: readonly View[] = [
     roles: ['manager', 'administrator'],
     inNavigation: true,
     component: lazyRouteComponent(() => import('./PresencePage.tsx'), 'PresencePage'),
+  },
+  {
     path: '/times',
     area: 'manager',
     title: 'Times',

@@ -19,21 +19,24 @@ export interface StandingSignOff {
 export type ReleaseFacts = Awaited<ReturnType<typeof releaseFacts>>;
 export type ReleaseStep = ReleaseFacts['steps'][number];
 
+/** A work order with all that its release is about. */
+const whole = {
+  customer: true,
+  aircraft: true,
+  model: true,
+  unit: true,
+  revision: { include: { manual: true } },
+  holds: { where: { liftedAt: null }, orderBy: { placedAt: 'asc' } },
+  travelers: { orderBy: { number: 'asc' }, include: { steps: { orderBy: { sequence: 'asc' } }, item: true } },
+  findings: { orderBy: { number: 'asc' }, include: { traveler: true, parts: { include: { part: true } } } },
+  kits: true,
+} as const;
+
 export async function releaseFacts(tx: Tx, workOrderId: string) {
   const workOrder = found(
     await tx.workOrder.findUnique({
       where: { id: workOrderId },
-      include: {
-        customer: true,
-        aircraft: true,
-        model: true,
-        unit: true,
-        revision: { include: { manual: true } },
-        holds: { where: { liftedAt: null }, orderBy: { placedAt: 'asc' } },
-        travelers: { orderBy: { number: 'asc' }, include: { steps: { orderBy: { sequence: 'asc' } }, item: true } },
-        findings: { orderBy: { number: 'asc' }, include: { traveler: true, parts: { include: { part: true } } } },
-        kits: true,
-      },
+      include: whole,
     }),
     'This work order',
   );

@@ -42,49 +42,48 @@ export async function runningClock(tx: Tx, personId: string, now: Date): Promise
   return running;
 }
 
-/** Refuses what no stretch of a person's time can be. `except` is the entry it takes the place of. */
-export async function refuseStretch(
-  tx: Tx,
-  of: { personId: string; from: Date; to: Date; except?: string },
-  now: Date,
-): Promise<void> {
-  const at = (field: string, detail: string) => [{ pointer: `/${field}`, detail }];
-  if (of.to > now) throw new Problem('time-ahead', 'The end is still to come', {}, at('endedAt', 'Still to come'));
-  if (of.to <= of.from)
-    throw new Problem(
-      'time-backwards',
-      'The end is not after the beginning',
-      {},
-      at('endedAt', 'Not after the beginning'),
-    );
+interface Wanted {
+  readonly personId: string;
+  readonly from: Date;
+  readonly to: Date;
+  /** The entry it takes the place of. */
+  readonly except?: string;
+}
+
+/** Refuses what no stretch of a person's time can be: to come, backwards, too long, or shared with another. */
+export async function refuseStretch(tx: Tx, of: Wanted, now: Date): Promise<void> {
+  const no = (type: 'time-ahead' | 'time-backwards' | 'time-too-long', detail: string) =>
+    new Problem(type, detail, {}, [{ pointer: '/endedAt', detail }]);
+  if (of.to > now) throw no('time-ahead', 'The end is still to come');
+  if (of.to <= of.from) throw no('time-backwards', 'The end is not after the beginning');
   if (of.to.getTime() - of.from.getTime() > mostHours * hour)
-    throw new Problem('time-too-long', `More than ${mostHours} hours at one thing`, {}, at('endedAt', 'Too long'));
+    throw no('time-too-long', `More than ${mostHours} hours at one thing`);
+  await refuseTaken(tx, of);
+}
+
+async function refuseTaken(tx: Tx, { personId, from, to, except }: Wanted): Promise<void> {
   const near = await tx.clockEntry.findMany({
     where: {
-      personId: of.personId,
-      stands: true,
-      startedAt: { lt: of.to },
-      OR: [{ endedAt: null }, { endedAt: { gt: of.from } }],
-      ...(of.except ? { id: { not: of.except } } : {}),
+      ...{ personId, stands: true, startedAt: { lt: to } },
+      OR: [{ endedAt: null }, { endedAt: { gt: from } }],
+      ...(except ? { id: { not: except } } : {}),
     },
     orderBy: { startedAt: 'asc' },
     take: 50,
   });
-  const other = overlapOf(
-    { id: '', from: of.from.getTime(), to: of.to.getTime() },
-    near.map(({ id, startedAt, endedAt }) => ({
-      id,
-      from: startedAt.getTime(),
-      ...(endedAt ? { to: endedAt.getTime() } : {}),
-    })),
-  );
+  const stretches = near.map(({ id, startedAt, endedAt }) => ({
+    ...{ id, from: startedAt.getTime() },
+    ...(endedAt ? { to: endedAt.getTime() } : {}),
+  }));
+  const other = overlapOf({ id: '', from: from.getTime(), to: to.getTime() }, stretches);
   const taken = near.find(({ id }) => id === other?.id);
-  if (taken)
-    throw new Problem(
-      'clock-overlap',
-      `From ${taken.startedAt.toISOString()} to ${taken.endedAt?.toISOString() ?? 'now'} is ${taken.kind} time already`,
-      {
-        entryId: taken.id,
-      },
-    );
+  if (!taken) return;
+  const until = taken.endedAt?.toISOString() ?? 'now';
+  throw new Problem(
+    'clock-overlap',
+    `From ${taken.startedAt.toISOString()} to ${until} is ${taken.kind} time already`,
+    {
+      entryId: taken.id,
+    },
+  );
 }

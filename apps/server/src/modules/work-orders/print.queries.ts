@@ -1,5 +1,5 @@
 import type { Input } from '@hubwright/contracts/operation';
-import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import type { printOperations } from '@hubwright/contracts/work-orders/print-operations';
 import { Inject, Injectable, StreamableFile } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
@@ -18,7 +18,7 @@ export class PrintQueries {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
-  async one({ travelerId }: Input<typeof travelerOperations.travelerPdf>): Promise<StreamableFile> {
+  async one({ travelerId }: Input<typeof printOperations.travelerPdf>): Promise<StreamableFile> {
     const traveler = found(
       await this.reads.models.traveler.findUnique({ where: { id: travelerId }, select: { number: true } }),
       'This traveler',
@@ -26,7 +26,7 @@ export class PrintQueries {
     return this.printed([travelerId], traveler.number);
   }
 
-  async all({ workOrderId }: Input<typeof travelerOperations.travelersPdf>): Promise<StreamableFile> {
+  async all({ workOrderId }: Input<typeof printOperations.travelersPdf>): Promise<StreamableFile> {
     const workOrder = found(
       await this.reads.models.workOrder.findUnique({
         where: { id: workOrderId },

@@ -1,3 +1,4 @@
+import { printOperations } from '@hubwright/contracts/work-orders/print-operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { Controller, Inject } from '@nestjs/common';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
@@ -35,13 +36,13 @@ export class TravelersController {
     return this.travelers.detail(call.input);
   }
 
-  @Operation(travelerOperations.travelerPdf)
-  travelerPdf(@Query() call: ReadCall<typeof travelerOperations.travelerPdf>) {
+  @Operation(printOperations.travelerPdf)
+  travelerPdf(@Query() call: ReadCall<typeof printOperations.travelerPdf>) {
     return this.prints.one(call.input);
   }
 
-  @Operation(travelerOperations.travelersPdf)
-  travelersPdf(@Query() call: ReadCall<typeof travelerOperations.travelersPdf>) {
+  @Operation(printOperations.travelersPdf)
+  travelersPdf(@Query() call: ReadCall<typeof printOperations.travelersPdf>) {
     return this.prints.all(call.input);
   }
 
