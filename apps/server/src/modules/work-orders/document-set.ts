@@ -4,6 +4,7 @@ import type { documentDifference } from '@hubwright/contracts/work-orders/docume
 import type { z } from 'zod';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 import { documentsOf } from '../manuals/public.ts';
 
 export type DocumentDifference = z.output<typeof documentDifference>;
@@ -60,6 +61,13 @@ async function saidSince(tx: Tx, { before, after }: { before: NamedIssue | undef
     take: 50,
   });
   return issues.map(({ issue, summary }) => `${issue}: ${summary}`);
+}
+
+/** Both sets and what differs, for a read outside any transaction: nothing is written on this way, so the read-only models serve as well. */
+export async function documentsForReading(models: Reads['models'], workOrder: { id: string; modelId: string }) {
+  const tx = models as unknown as Tx;
+  const sets = await documentSets(tx, workOrder);
+  return { set: sets.goesBy, differences: await documentDifferences(tx, sets) };
 }
 
 /** Throws `documents-changed`, naming them, while the work does not go by the current issues. */

@@ -3,10 +3,9 @@ import type { Reply } from '@hubwright/contracts/operation';
 import type { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
-import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, fromDbDateOrNull } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
-import { documentDifferences, documentSets } from './document-set.ts';
+import { documentsForReading } from './document-set.ts';
 
 type Documents = Reply<typeof documentSetOperations.workOrderDocuments>;
 
@@ -14,19 +13,17 @@ type Documents = Reply<typeof documentSetOperations.workOrderDocuments>;
 export class DocumentSetQueries {
   constructor(@Inject(Reads) private readonly reads: Reads) {}
 
-  /** Nothing is written on this way, so the read-only models serve as well as a transaction. */
   async of(workOrderId: string): Promise<Documents> {
-    const models = this.reads.models as unknown as Tx;
     const workOrder = found(
-      await models.workOrder.findUnique({
+      await this.reads.models.workOrder.findUnique({
         where: { id: workOrderId },
         include: { revision: { include: { manual: true } } },
       }),
       'This work order',
     );
-    const sets = await documentSets(models, workOrder);
+    const { set, differences } = await documentsForReading(this.reads.models, workOrder);
     const { revision } = workOrder;
-    const names = await this.names([revision, ...sets.goesBy]);
+    const names = await this.names([revision, ...set]);
     const checked = (of: { currencyCheckedBy: string | null; currencyCheckedOn: Date | null }) => ({
       currencyCheckedBy: of.currencyCheckedBy === null ? null : (names.get(of.currencyCheckedBy) ?? ''),
       currencyCheckedOn: fromDbDateOrNull(of.currencyCheckedOn),
@@ -34,13 +31,13 @@ export class DocumentSetQueries {
     const { number, title } = revision.manual;
     return {
       manual: { number, title, revision: revision.revision, ...checked(revision) },
-      set: sets.goesBy.map(({ document, ...issue }) => ({
+      set: set.map(({ document, ...issue }) => ({
         issueId: issue.id,
         ...{ kind: document.kind as DocumentKind, number: document.number, title: document.title, issue: issue.issue },
         issuedOn: fromDbDate(issue.issuedOn),
         ...checked(issue),
       })),
-      differences: await documentDifferences(models, sets),
+      differences,
     };
   }
 

@@ -1,8 +1,10 @@
 import { type DeclaredEvent, eventTitles, type Scope, scopeTitles } from '@hubwright/contracts/manuals/words';
 import { type Consent, consentTable, consentTitles, next } from '@hubwright/contracts/work-orders/states';
 import { mostOf } from '@hubwright/rules/record-words';
+import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 import { askAbout, refuseScope } from './check-arrival.ts';
 import { type Comparison, compareWith } from './compare-work.ts';
 import { preliminaryInspection } from './looked-at.ts';
@@ -46,6 +48,16 @@ export async function planScope(tx: Tx, workOrder: Planned, to: Agreed): Promise
     reopensBuild: workOrder.stage === 'final-inspection',
     prompts: [...askAbout(added), ...(added.length > 0 ? await neighbours(tx, workOrder) : [])],
   };
+}
+
+/** The same for a read, outside any transaction. Nothing is written on this way, so the read-only models serve as well. */
+export async function planScopeForReading(
+  models: Reads['models'],
+  workOrderId: string,
+  to: Agreed,
+): Promise<ScopePlan> {
+  const tx = models as unknown as Tx;
+  return planScope(tx, found(await workOrderToPlan(tx, workOrderId), 'This work order'), to);
 }
 
 /** Quotes that no longer say what is asked for; what was found and approved beyond them stays agreed. */
