@@ -13,6 +13,7 @@ const onlyAdded = [
   'superseded_dispositions',
   'photos',
   'struck_photos',
+  'calibrations',
   'training_records',
 ];
 

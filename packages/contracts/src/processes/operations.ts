@@ -1,13 +1,18 @@
 import { z } from 'zod';
 import { instrumentKind } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, id, instant, line, listOf, page } from '../values.ts';
+import { changed, date, decimal, id, instant, line, listOf, page } from '../values.ts';
 
 const tag = z
   .string()
   .trim()
   .toUpperCase()
   .regex(/^[A-Z0-9][A-Z0-9-]{1,19}$/, 'Use 2 to 20 letters, digits or dashes');
+/** `not-said`: no reading from before the adjustment came with the certificate. */
+export const asFound = z.enum(['good', 'out', 'not-said']).meta({ id: 'AsFound' });
+const point = z.strictObject({ nominal: decimal, asFound: decimal, asLeft: decimal, allowed: decimal });
+const uncertain = { uncertainty: decimal.optional(), unit: z.string().trim().min(1).max(20).optional() };
+
 const instrumentRow = z
   .object({
     id,
@@ -19,6 +24,9 @@ const instrumentRow = z
     location: z.string(),
     inService: z.boolean(),
     inCalibration: z.boolean(),
+    /** Expanded uncertainty (k = 2), as its certificate says it. */
+    uncertainty: decimal.nullable(),
+    unit: z.string().nullable(),
     version: z.int(),
   })
   .meta({ id: 'InstrumentRow' });
@@ -32,6 +40,11 @@ const pastCalibration = z
     inService: z.boolean(),
     /** Empty where none was named, as for the dates an instrument came with. */
     certificate: z.string(),
+    /** Whether it measured right before anyone touched it. */
+    asFound: asFound.nullable(),
+    points: z.array(z.object({ nominal: z.string(), asFound: z.string(), asLeft: z.string(), allowed: z.string() })),
+    /** Sign-offs it put under review. */
+    reviews: z.int(),
   })
   .meta({ id: 'PastCalibration' });
 const calibration = { calibratedOn: date, calibrationDueOn: date };
@@ -72,6 +85,7 @@ export const processOperations = {
       kind: instrumentKind,
       ...calibration,
       location: z.string().trim().max(100).default(''),
+      ...uncertain,
     }),
     output: changed,
     problems: ['calibration-dates-wrong'],
@@ -82,14 +96,20 @@ export const processOperations = {
     path: '/api/instruments/:instrumentId/calibrations',
     access: ['inspector', 'manager'],
     versioned: true,
-    summary: 'Record a calibration, or take an instrument out of service',
+    summary:
+      'Record a calibration as found and left, or take an instrument out of service; found out of tolerance, every sign-off since it was last known good comes under review',
     input: z.strictObject({
       instrumentId: id,
       ...calibration,
       inService: z.boolean(),
       certificate: z.string().trim().max(100),
+      /** As the certificate has them, in the instrument's unit; without them `asFound` says it. */
+      points: z.array(point).max(60).default([]),
+      asFound: asFound.optional(),
+      ...uncertain,
     }),
-    output: changed,
-    problems: ['calibration-dates-wrong'],
+    output: changed.extend({ asFound, reviews: z.int() }).meta({ id: 'InstrumentCalibrated' }),
+    touches: ['work-orders', 'releases'],
+    problems: ['calibration-dates-wrong', 'calibration-older', 'as-left-out', 'found-otherwise', 'reading-wrong'],
   }),
 } as const;

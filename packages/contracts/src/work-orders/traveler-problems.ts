@@ -2,6 +2,21 @@ import type { ProblemKind } from '../problems.ts';
 
 /** Why a step cannot be signed, a build not closed, or a traveler not raised. */
 export const travelerProblems = {
+  'review-decided': {
+    status: 409,
+    title: 'This reading was decided on already',
+    next: 'Open the list of what was signed with the instrument.',
+  },
+  'unit-released': {
+    status: 409,
+    title: 'The unit was approved for return to service',
+    next: 'It cannot be measured again here: tell its customer, and record that you did.',
+  },
+  'unit-not-released': {
+    status: 409,
+    title: 'The unit is still here',
+    next: 'Let the reading stand with the reason, or measure again.',
+  },
   'documents-changed': {
     status: 409,
     title: 'Documents this work goes by have changed',

@@ -62,8 +62,11 @@ export class InstrumentQueries {
          e.body::jsonb #>> '{input,calibratedOn}' AS "calibratedOn",
          e.body::jsonb #>> '{input,calibrationDueOn}' AS "calibrationDueOn",
          coalesce((e.body::jsonb #>> '{input,inService}')::boolean, true) AS "inService",
-         coalesce(e.body::jsonb #>> '{input,certificate}', '') AS certificate
+         coalesce(e.body::jsonb #>> '{input,certificate}', '') AS certificate,
+         c.as_found AS "asFound", coalesce(c.points, '[]') AS points,
+         (SELECT count(*)::int FROM calibration_reviews r WHERE r.calibration_id = c.id) AS reviews
        FROM record_links l JOIN record_entries e ON e.id = l.entry_id LEFT JOIN people p ON p.id = e.person_id
+         LEFT JOIN calibrations c ON c.entry_id = e.id
        WHERE l.subject_kind = 'instrument' AND l.subject_id = $1::uuid
          AND e.command IN ('add-instrument', 'calibrate-instrument')
        ORDER BY l.sequence DESC LIMIT 100`,

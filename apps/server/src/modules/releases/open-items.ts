@@ -3,7 +3,7 @@ import { type Consent, movesOn, type Stage, stageTitles } from '@hubwright/contr
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { openItems as openOfKits } from '../kits/public.ts';
-import { changedDocuments } from '../work-orders/public.ts';
+import { changedDocuments, openReviews } from '../work-orders/public.ts';
 import { lifeItems } from './life-items.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
 import { type ReleaseFacts, type UnpaidFinding, unpaidFindings } from './release-facts.ts';
@@ -32,6 +32,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...(await lifeItems(tx, facts, holders)),
     ...kits,
     ...gauges,
+    ...(await reviewItems(tx, facts, holders)),
   ];
 }
 
@@ -79,6 +80,21 @@ async function documentItems(tx: Tx, { workOrder }: ReleaseFacts): Promise<OpenI
       role: 'inspector',
       subject: { kind: 'work-order', id: workOrder.id },
     }),
+  );
+}
+
+/** Readings taken with an instrument that was then found out of tolerance. */
+async function reviewItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holders): Promise<OpenItem[]> {
+  const open = await openReviews(tx, workOrder.id);
+  return open.map(({ id, tag, what, decision }) =>
+    item(
+      'instrument',
+      `${what}: measured with ${tag}, found out of tolerance; ${decision ? 'to be measured again' : 'nobody decided yet'}`,
+      {
+        people: holders.get('dimensional-inspection inspect') ?? [],
+        subject: { kind: 'calibration-review', id },
+      },
+    ),
   );
 }
 

@@ -10,6 +10,8 @@ import { IdentityQueries } from './identity.queries.ts';
 import { LoadsController } from './loads.controller.ts';
 import { LoadQueries } from './loads.queries.ts';
 import { PrintQueries } from './print.queries.ts';
+import { ReviewsController } from './reviews.controller.ts';
+import { ReviewQueries } from './reviews.queries.ts';
 import { ScopeController } from './scope.controller.ts';
 import { ScopeQueries } from './scope.queries.ts';
 import { TravelersController } from './travelers.controller.ts';
@@ -27,6 +29,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     ScopeController,
     DocumentSetController,
     ClockController,
+    ReviewsController,
   ],
   providers: [
     WorkOrdersQueries,
@@ -40,6 +43,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     PrintQueries,
     DocumentSetQueries,
     ClockQueries,
+    ReviewQueries,
   ],
 })
 export class WorkOrdersModule {}
