@@ -47,7 +47,7 @@ export function InstrumentSheet({ instrument, today }: { instrument: Instrument;
         <p className="soft">An inspector or a manager records its calibrations.</p>
       )}
       <CalibrationHistory instrumentId={instrument.id} />
-      <Dialog title={`Calibration of ${instrument.tag}`} isOpen={isOpen} onClose={close}>
+      <Dialog title={`Calibration of ${instrument.tag}`} isOpen={isOpen} onClose={close} width="wide">
         <CalibrateForm key={instrument.version} instrument={instrument} onDone={close} onCancel={close} />
       </Dialog>
     </section>

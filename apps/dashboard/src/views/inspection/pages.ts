@@ -35,4 +35,13 @@ export const inspectionPages: readonly View[] = [
     ownHead: true,
     component: lazyRouteComponent(() => import('./ReleasePage.tsx'), 'ReleasePage'),
   },
+  {
+    path: '/calibration-reviews',
+    area: 'inspection',
+    title: 'Readings in doubt',
+    question: 'What was signed with a gauge that was wrong, and what does it mean?',
+    roles: everyone,
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./ReviewsPage.tsx'), 'ReviewsPage'),
+  },
 ];

@@ -12,7 +12,7 @@ export const calibrateInstrument = defineCommand(processOperations.calibrateInst
     const instrument = found(await tx.instrument.findUnique({ where: { id: input.instrumentId } }), 'This instrument');
     sameVersion(instrument.version, expectedVersion);
     refuseWrongDates(input, today);
-    await refuseOlder(tx, instrument, input.calibratedOn);
+    refuseOlder(instrument, input.calibratedOn);
     const asFound = verdictOf(input);
     const { calibratedOn, points, uncertainty, unit } = input;
     const calibrationId = await writeCalibration(context, {

@@ -2,7 +2,6 @@ import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import { judgeCalibration } from '@hubwright/rules/measurement';
 import type { Context } from '../../platform/command/command.ts';
-import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 
 export type AsFound = 'good' | 'out' | 'not-said';
@@ -74,11 +73,7 @@ export async function writeCalibration({ tx, newId, entryId, actor }: Writing, o
 }
 
 /** Throws `calibration-older` when a newer calibration is on record: what came between two of them would be lost. */
-export async function refuseOlder(
-  tx: Tx,
-  instrument: { tag: string; calibratedOn: Date },
-  calibratedOn: string,
-): Promise<void> {
+export function refuseOlder(instrument: { tag: string; calibratedOn: Date }, calibratedOn: string): void {
   const before = fromDbDate(instrument.calibratedOn);
   if (calibratedOn >= before) return;
   const detail = `${instrument.tag} was calibrated on ${before}`;
