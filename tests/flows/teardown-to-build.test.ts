@@ -160,7 +160,10 @@ describe('from teardown to a closed build', () => {
     });
     await refused({ instrumentId: gauge('CAL-01'), values: goodValues(step).slice(1) }, 422, 'values-missing');
     const outside = await refused({ instrumentId: gauge('CAL-01'), values: badValues(step) }, 409, 'outside-limits');
-    expect(outside.outside).toEqual([expect.stringContaining('width at 18 in -999 in')]);
+    expect(outside.outside).toEqual([expect.stringContaining('width at 18 in 5.7645 in')]);
+    const [first, ...rest] = goodValues(step);
+    const millimetres = [{ measureId: first?.measureId ?? '', value: '162.69' }, ...rest];
+    await refused({ instrumentId: gauge('CAL-01'), values: millimetres }, 422, 'reading-impossible');
   });
 
   it('keeps a value outside its limits as a failed result with a finding, and measures again after the repair', async () => {

@@ -196,7 +196,13 @@ export function goodValues(step: {
   return step.measures.map(({ id, low, high }) => ({ measureId: id, value: low ?? high ?? '0' }));
 }
 
-/** The first value far outside, the rest good. */
+/** The first value outside its limits, as a worn part is; the rest good. */
 export function badValues(step: Parameters<typeof goodValues>[0]): Values {
-  return goodValues(step).map((value, index) => (index === 0 ? { ...value, value: '-999' } : value));
+  const [first] = step.measures;
+  return goodValues(step).map((value, index) => (index === 0 && first ? { ...value, value: outside(first) } : value));
+}
+
+function outside({ low, high }: { low: string | null; high: string | null }): string {
+  if (low !== null) return (Number(low) - Math.max(Math.abs(Number(low)) * 0.1, 0.01)).toFixed(4);
+  return (Number(high) + Math.max(Math.abs(Number(high)) * 0.5, 0.01)).toFixed(4);
 }

@@ -38,6 +38,7 @@ const signing = [
   'calibration-expired',
   'values-missing',
   'value-unknown',
+  'reading-impossible',
   'outside-limits',
   'own-inspection',
   'supervisor-missing',

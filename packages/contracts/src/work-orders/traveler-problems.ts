@@ -2,6 +2,11 @@ import type { ProblemKind } from '../problems.ts';
 
 /** Why a step cannot be signed, a build not closed, or a traveler not raised. */
 export const travelerProblems = {
+  'reading-impossible': {
+    status: 422,
+    title: 'This cannot be a reading of this part',
+    next: 'Read the instrument again and enter it in the unit of the manual. A value outside its limits is a finding; this is not one.',
+  },
   'review-decided': {
     status: 409,
     title: 'This reading was decided on already',

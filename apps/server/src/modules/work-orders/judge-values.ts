@@ -1,5 +1,5 @@
 import { Problem } from '@hubwright/contracts/problems';
-import { judge } from '@hubwright/rules/limits';
+import { implausible, judge } from '@hubwright/rules/limits';
 
 /** A value to measure, as copied from the revision: limits are decimals as the manual prints them. */
 export interface MeasureAsked {
@@ -23,7 +23,7 @@ export interface JudgedValue {
 
 type Given = readonly { readonly measureId: string; readonly value: string }[];
 
-/** Judges every value of a measured step. Throws `value-unknown` or `values-missing`: all are needed, once each. */
+/** Judges every value of a measured step. Throws `value-unknown` or `values-missing`: all are needed, once each; and `reading-impossible`. */
 export function judgeValues(asked: readonly MeasureAsked[], given: Given): JudgedValue[] {
   const byMeasure = new Map(given.map((one) => [one.measureId, one.value]));
   const known = new Set(asked.map(({ id }) => id));
@@ -38,7 +38,22 @@ export function judgeValues(asked: readonly MeasureAsked[], given: Given): Judge
       { pointer: '/values', detail: `Not measured: ${missing.join(', ')}` },
     ]);
   }
+  refuseImpossible(asked, given);
   return asked.map((measure) => judgeOne(measure, byMeasure.get(measure.id) ?? ''));
+}
+
+/** Another unit, or a slip of the decimal point: asked about before it becomes a finding. Throws `reading-impossible`. */
+function refuseImpossible(asked: readonly MeasureAsked[], given: Given): void {
+  const wrong = given.flatMap(({ measureId, value }, index) => {
+    const measure = asked.find(({ id }) => id === measureId);
+    const limit = (text: string | null | undefined) => (text === null || text === undefined ? undefined : Number(text));
+    const why = implausible(Number(value), { low: limit(measure?.low), high: limit(measure?.high) });
+    return why
+      ? [{ pointer: `/values/${index}/value`, detail: `${measure?.name} ${value} ${measure?.unit} is ${why}` }]
+      : [];
+  });
+  const [first] = wrong;
+  if (first) throw new Problem('reading-impossible', first.detail, {}, wrong);
 }
 
 function judgeOne(measure: MeasureAsked, value: string): JudgedValue {
