@@ -14,6 +14,7 @@ const onlyAdded = [
   'photos',
   'struck_photos',
   'calibrations',
+  'gauge_studies',
   'training_records',
 ];
 

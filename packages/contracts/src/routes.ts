@@ -13,6 +13,7 @@ import { peopleOperations } from './people/operations.ts';
 import { trainingOperations } from './people/training-operations.ts';
 import { workingTimeOperations } from './people/working-time-operations.ts';
 import { processOperations } from './processes/operations.ts';
+import { studyOperations } from './processes/study-operations.ts';
 import { purchasingOperations } from './purchasing/operations.ts';
 import { supplierOperations } from './purchasing/supplier-operations.ts';
 import { quoteOperations } from './quotes/operations.ts';
@@ -47,6 +48,7 @@ export const routes = {
   ...partOperations,
   ...supplierOperations,
   ...processOperations,
+  ...studyOperations,
   ...travelerOperations,
   ...loadOperations,
   ...vendorOperations,

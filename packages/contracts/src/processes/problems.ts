@@ -1,6 +1,11 @@
 import type { ProblemKind } from '../problems.ts';
 
 export const processProblems = {
+  'study-wrong': {
+    status: 422,
+    title: 'These readings are no whole study',
+    next: 'Every appraiser reads every part, equally often; name each pair once.',
+  },
   'calibration-older': {
     status: 422,
     title: 'A newer calibration is on record',
