@@ -71,4 +71,34 @@ describe('a gauge that comes back wrong', () => {
     await inspector.getByText('Decided: the reading stands.').waitFor(slow);
     expect(await readsOf(shop).calibrationReview.count({ where: { decision: 'stands' } })).toBe(1);
   }, 120_000);
+
+  test('has its study: pasted from a spreadsheet, computed by both methods, drawn and told in words', async () => {
+    await inspector.goto(`/instruments/${gauge.id}`);
+    await inspector.getByRole('button', { name: 'Record a study' }).click(slow);
+    const dialog = inspector.getByRole('dialog');
+    await dialog.getByLabel('What was measured').fill('Pilot bore');
+    await dialog.getByLabel('Unit').fill('in');
+    await dialog.getByLabel('Tolerance').fill('0.0020');
+    await dialog.getByLabel('Readings').fill('Ludo,1,1.0002\nLudo,2');
+    await dialog.getByText('Line 2: appraiser, part, then readings').waitFor(slow);
+    const lines = ['Ludo', 'Maren', 'Piers'].flatMap((who, at) =>
+      [1, 2, 3, 4].map(
+        (part) =>
+          `${who}\t${part}\t${(1 + part / 1000 + at / 20_000).toFixed(5)}\t${(1 + part / 1000 + 0.0001).toFixed(5)}`,
+      ),
+    );
+    await dialog.getByLabel('Readings').fill(lines.join('\n'));
+    await dialog.getByText('3 appraisers, 4 parts, 2 trials').waitFor(slow);
+    await looksRight('study-entry');
+    await dialog.getByRole('button', { name: 'Keep the study' }).click();
+    await inspector.getByText('is kept.').waitFor(slow);
+    await inspector
+      .getByText(/Pilot bore/)
+      .first()
+      .click(slow);
+    await inspector.getByRole('img', { name: 'Shares of the spread' }).waitFor(slow);
+    await inspector.getByRole('img', { name: /Ranges by appraiser/ }).scrollIntoViewIfNeeded();
+    await looksRight('study');
+    expect(await readsOf(shop).gaugeStudy.count()).toBe(1);
+  }, 120_000);
 });

@@ -8,6 +8,7 @@ import { StateMark } from '../../ui/StateMark.tsx';
 import { CalibrationHistory } from './CalibrationHistory.tsx';
 import { CalibrateForm } from './calibrate-instrument.tsx';
 import { calibrationMark, type Instrument } from './instruments.ts';
+import { StudyList } from './StudyList.tsx';
 
 /** One instrument: may it be used, until when, and its next calibration. */
 export function InstrumentSheet({ instrument, today }: { instrument: Instrument; today: string }) {
@@ -47,6 +48,7 @@ export function InstrumentSheet({ instrument, today }: { instrument: Instrument;
         <p className="soft">An inspector or a manager records its calibrations.</p>
       )}
       <CalibrationHistory instrumentId={instrument.id} />
+      <StudyList instrument={instrument} />
       <Dialog title={`Calibration of ${instrument.tag}`} isOpen={isOpen} onClose={close} width="wide">
         <CalibrateForm key={instrument.version} instrument={instrument} onDone={close} onCancel={close} />
       </Dialog>
