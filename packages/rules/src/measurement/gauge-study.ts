@@ -43,6 +43,7 @@ export interface StudyAnova extends StudySpread {
 }
 
 /** 1 / d2* for one subgroup of 2 … 10 (AIAG MSA, 4th ed., K2 and K3; from d2*, Duncan's table). */
+// biome-ignore lint/suspicious/noApproximativeNumericConstant: rounded as the book rounds it, whose example it is held against
 const oneSubgroup = [0.7071, 0.5231, 0.4467, 0.403, 0.3742, 0.3534, 0.3375, 0.3249, 0.3146];
 /** 1 / d2 for 2 and 3 trials (AIAG MSA, 4th ed., K1), and D4 as that book tables it. */
 const byTrials: Readonly<Record<number, { readonly k1: number; readonly d4: number }>> = {

@@ -8,6 +8,8 @@ interface Cell {
 
 const tall = 120;
 const step = 18;
+/** As wide as a picture with many points, so that few points do not blow its letters up. */
+const least = 420;
 
 /** Places along the page: appraisers side by side, within each its parts in order. */
 function placesOf(cells: readonly Cell[]) {
@@ -23,7 +25,7 @@ export function RangeChart({ cells, limit }: { cells: readonly Cell[]; limit: nu
   const most = Math.max(limit, ...cells.map(rangeOf)) || 1;
   const y = (value: number) => -(value / most) * tall;
   const above = cells.filter((cell) => rangeOf(cell) > limit);
-  const width = cells.length * step + groups.length * step;
+  const width = Math.max(least, cells.length * step + groups.length * step);
   let x = 0;
   return (
     <svg
@@ -78,7 +80,7 @@ export function MeansChart({ cells }: { cells: readonly Cell[] }) {
   return (
     <svg
       className="picture study"
-      viewBox={`-8 ${-tall - 20} ${parts.length * gap + 120} ${tall + 48}`}
+      viewBox={`-8 ${-tall - 20} ${Math.max(least, parts.length * gap + 160)} ${tall + 48}`}
       role="img"
       aria-labelledby={`${id}t ${id}d`}
     >
