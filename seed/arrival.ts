@@ -7,9 +7,13 @@ import type { Reference } from './reference.ts';
 type Arrival = Sent<typeof workOrderOperations.receiveUnit>;
 
 /** Part numbers of hub and blade by model; a governor has neither. */
-const pieces: Record<VisitSeed['model'], { hub: string; blade: string; blades: number } | undefined> = {
+const pieces: Record<VisitSeed['model'], { hub: string; blade: string; blades: number; clamp?: string } | undefined> = {
   'Q3C-76': { hub: 'Q301-61', blade: 'Q76-B', blades: 3 },
   'Q2C-72': { hub: 'Q201-61', blade: 'Q72-B', blades: 2 },
+  'Q4F-84': { hub: 'Q401-61', blade: 'Q84-B', blades: 4, clamp: 'Q401-64' },
+  'SW5-83': { hub: 'S501-61', blade: 'S83-B', blades: 5 },
+  // One piece.
+  'QX-70': undefined,
   VG14: undefined,
 };
 
@@ -56,5 +60,23 @@ function parts(
     serial: seed.trouble === 'identity-open' && index === 1 ? null : `QB${digits}${index + 1}`,
     ...hours,
   }));
-  return [{ kind: 'hub', position: 'hub', partNumber: made.hub, serial: `QH${digits}`, ...hours }, ...blades];
+  const { clamp } = made;
+  const clamps = blades.flatMap((_, index) =>
+    clamp
+      ? [
+          {
+            kind: 'clamp' as const,
+            position: `clamp-${index + 1}`,
+            partNumber: clamp,
+            serial: `QK${digits}${index + 1}`,
+            ...hours,
+          },
+        ]
+      : [],
+  );
+  return [
+    { kind: 'hub', position: 'hub', partNumber: made.hub, serial: `QH${digits}`, ...hours },
+    ...blades,
+    ...clamps,
+  ];
 }

@@ -1,3 +1,4 @@
+import { noBladeRules } from '@hubwright/contracts/manuals/measures';
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import { addApplication } from '../apps/server/src/modules/manuals/add-application.command.ts';
 import { addDocument } from '../apps/server/src/modules/manuals/add-document.command.ts';
@@ -91,7 +92,13 @@ export async function seedRevision(
     const of = [...ids.applications].filter(([name]) => name.startsWith(`${one.designation} ${airframe} `));
     return of.map(([, applicationId]) => ({ ...rule, applicationId }));
   });
-  const model = { lifeLimits: [], ...content, modelId: ids.models.get(one.designation) as string, tboRules: rules };
+  const model = {
+    lifeLimits: [],
+    bladeRules: noBladeRules,
+    ...content,
+    modelId: ids.models.get(one.designation) as string,
+    tboRules: rules,
+  };
   const input = { manualId, revision: one.revision, issuedOn: run.day(one.issued), models: [model] };
   const { id } = await run.run(issueRevision, input, { by: 'inspector' });
   const signed = { revisionId: id, checkedOn: run.now().slice(0, 10), signature: presigned };

@@ -1,3 +1,4 @@
+import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { InstrumentKind, Phase } from '@hubwright/contracts/manuals/words';
 import { signStep } from '../apps/server/src/modules/work-orders/sign-step.command.ts';
 import { presigned, type SeedRun } from './run.ts';
@@ -71,6 +72,10 @@ export class StepSigner {
       input: {
         stepId: step.id,
         values: step.measures.map((measure) => ({ measureId: measure.id, value: this.reading(measure) })),
+        form: (step.form as unknown as FormField[]).map(({ name, unit }, index) => ({
+          name,
+          value: unit ? String(60 + 7 * index) : `TH-${index + 3}`,
+        })),
         ...(tool ? { instrumentId: tool } : {}),
         signature: presigned,
       },

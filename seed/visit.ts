@@ -1,3 +1,4 @@
+import type { BladeRules } from '@hubwright/contracts/manuals/measures';
 import { explodeKit } from '../apps/server/src/modules/kits/explode-kit.command.ts';
 import { takeOff } from '../apps/server/src/modules/kits/take-off.command.ts';
 import { approveQuote } from '../apps/server/src/modules/quotes/approve-quote.command.ts';
@@ -9,6 +10,7 @@ import { closeBuild } from '../apps/server/src/modules/work-orders/close-build.c
 import { closeWorkOrder } from '../apps/server/src/modules/work-orders/close-work-order.command.ts';
 import { okToShip } from '../apps/server/src/modules/work-orders/ok-to-ship.command.ts';
 import { receiveUnit } from '../apps/server/src/modules/work-orders/receive-unit.command.ts';
+import { recordCarried } from '../apps/server/src/modules/work-orders/record-carried.command.ts';
 import { shipUnit } from '../apps/server/src/modules/work-orders/ship-unit.command.ts';
 import { signPreliminaryInspection } from '../apps/server/src/modules/work-orders/sign-preliminary-inspection.command.ts';
 import { arrival } from './arrival.ts';
@@ -110,6 +112,21 @@ export class Visit {
     await this.run.run(beginTeardown, { workOrderId: this.workOrderId, energyReleased: true }, { by: 'tech' });
     const { rack } = await this.run.run(takeOff, { kitId: this.kitId }, { by: 'tech' });
     this.kit.rack.push(...rack);
+    await this.readDiameter();
+  }
+
+  /** Where limits go by it, the current diameter is read first. */
+  private async readDiameter(): Promise<void> {
+    const { revisionId, modelId, unitId } = await this.run.reads.workOrder.findUniqueOrThrow({
+      where: { id: this.workOrderId },
+    });
+    const rules = await this.run.reads.bladeRules.findUnique({
+      where: { revisionId_modelId: { revisionId, modelId } },
+    });
+    const [design] = (rules?.content as BladeRules | undefined)?.diameters ?? [];
+    if (!design) return;
+    const read = { kind: 'diameter', place: '', value: design.diameter, basis: 'measured' } as const;
+    await this.run.run(recordCarried, { workOrderId: this.workOrderId, itemId: unitId, ...read }, { by: 'tech' });
   }
 
   private async build(): Promise<void> {

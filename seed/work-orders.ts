@@ -69,6 +69,7 @@ const troubles: Record<Exclude<Trouble, 'identity-open'>, TroubleSeed> & { 'iden
   'half-evaluated': { happens: (visit) => visit.signer.sign(visit.workOrderId, ['evaluation'], 3) },
   'half-repaired': { happens: (visit) => visit.signer.sign(visit.workOrderId, ['repair'], 2) },
   'hub-rejected': { instead: 'evaluated', happens: rejectHub },
+  'blade-rejected': { instead: 'evaluated', happens: rejectBlade },
   'over-and-above': { happens: nickAfterTheQuote },
   'half-built': {
     happens: async (visit) => {
@@ -80,6 +81,30 @@ const troubles: Record<Exclude<Trouble, 'identity-open'>, TroubleSeed> & { 'iden
   silent: { daysLater: 3, happens: remindOnce },
   unpaid: { happens: holdForPayment },
 };
+
+/** Blade 3 is too narrow towards its tip: it is rejected, and its mates wait for a decision. */
+async function rejectBlade(visit: Visit): Promise<void> {
+  const { run, signer, workOrderId } = visit;
+  const blade = await run.reads.traveler.findFirstOrThrow({ where: { workOrderId, position: 'blade-3' } });
+  const steps = await signer.openSteps(blade.id, ['evaluation']);
+  const measuring = steps.findIndex(({ kind }) => kind === 'measure');
+  for (const step of steps.slice(0, measuring)) await signer.signOne(step);
+  const step = steps[measuring] as (typeof steps)[number];
+  const { by, input } = signer.entry(step);
+  const tip = step.measures.find(({ name }) => name === 'width at 39 in');
+  const values = input.values.map((one) => (one.measureId === tip?.id ? { ...one, value: '4.271' } : one));
+  const found = {
+    area: 'tip',
+    damage: 'out-of-limits' as const,
+    place: 'leading edge, station 39',
+    description: 'Eroded below the width at 39 in over the last two inches',
+    spot: { on: 'blade' as const, surface: 'face' as const, station: '39.0', chord: 'leading' as const },
+  };
+  const { id, version } = await run.run(failStep, { ...input, values, ...found }, { by });
+  const decision = { findingId: id, disposition: 'reject' as const, signature: presigned };
+  await run.run(disposeFinding, decision, { by: 'sunniva', version });
+  await signer.sign(workOrderId, ['evaluation']);
+}
 
 /** A blade socket out of round: the hub is rejected, and the kit asks for a new one. */
 async function rejectHub(visit: Visit): Promise<void> {
@@ -143,10 +168,11 @@ async function nickAfterTheQuote(visit: Visit): Promise<void> {
   };
   const { id, version } = await run.run(raiseFinding, { travelerId: blade.id, ...found }, { by: 'tech' });
   const repair = { title: 'Blend nick at 27 in', process: 'blade-repair' as const, standardMinutes: 60 };
+  const test = { title: 'Penetrant test at 27 in', process: 'non-destructive-test' as const, standardMinutes: 20 };
   const decision = {
     findingId: id,
     disposition: 'repair' as const,
-    steps: [repair],
+    steps: [repair, test],
     labourMinor: 24_800,
     signature: presigned,
   };

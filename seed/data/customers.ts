@@ -20,6 +20,7 @@ const everything: SourceClass[] = [...usedToo, 'customer-supplied'];
 const courser = { airframe: 'Heronby Courser 4', engine: 'Brindle B-540' };
 const pinnace = { airframe: 'Heronby Pinnace', engine: 'Brindle B-360' };
 const fieldmaster = { airframe: 'Maddock Fieldmaster', engine: 'Brindle B-540' };
+const stormcrane = { airframe: 'Orrick Stormcrane', engine: 'Brindle T-620' };
 const twin = { airframe: 'Orrick Twinlark', engine: 'Brindle B-540' };
 
 export const customers: readonly CustomerSeed[] = [
@@ -35,6 +36,7 @@ export const customers: readonly CustomerSeed[] = [
       { registration: 'ZZ-BMA', ...twin, hours: 6_412.3, monthly: 58 },
       { registration: 'ZZ-BMC', ...twin, hours: 5_120.8, monthly: 61 },
       { registration: 'ZZ-BMD', ...courser, hours: 2_840.1, monthly: 22 },
+      { registration: 'ZZ-BSC', ...stormcrane, hours: 9_880.4, monthly: 66 },
     ],
   },
   {

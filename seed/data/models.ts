@@ -3,6 +3,9 @@ import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Sent } from '@hubwright/contracts/operation';
 import { quillon2Blade } from './manuals/quillon-2-blade.ts';
 import { quillon3Blade } from './manuals/quillon-3-blade.ts';
+import { quillon4Blade } from './manuals/quillon-4-blade.ts';
+import { quillonFixedPitch } from './manuals/quillon-fixed-pitch.ts';
+import { sablewing5Blade } from './manuals/sablewing-5-blade.ts';
 import type { ContentSeed } from './manuals/shapes.ts';
 import { vexleyGovernor } from './manuals/vexley-governor.ts';
 
@@ -18,6 +21,7 @@ interface ModelSeed {
 
 const b540 = 'Brindle B-540';
 const b360 = 'Brindle B-360';
+const t620 = 'Brindle T-620';
 const angles = (low: string, high: string) => ({
   'low blade angle': low,
   'high blade angle': high,
@@ -113,6 +117,98 @@ export const models: readonly ModelSeed[] = [
     ],
     flatRates: { overhaul: 1_500, 'inspect-and-repair': 1_020, 'strike-inspection': 1_740, reseal: 480 },
     revisions: [{ revision: '2', issued: -640, content: quillon2Blade('2') }],
+  },
+  {
+    manual: {
+      number: 'QOM-401',
+      title: 'Overhaul manual, four-blade feathering propellers',
+      maker: 'Quillon',
+      kind: 'overhaul',
+    },
+    model: {
+      kind: 'propeller',
+      maker: 'Quillon',
+      designation: 'Q4F-84',
+      bladeCount: 4,
+      material: 'aluminium',
+      pitch: 'feathering',
+      identityCarriedBy: 'hub',
+      description: 'Four aluminium blades, 84 in, steel hub with clamps. Demonstration data, not for use on aircraft.',
+    },
+    applications: (['left', 'right'] as const).map((position) => ({
+      airframe: 'Orrick Stormcrane',
+      engine: t620,
+      position,
+      approval: 'DTC-207',
+      settings: { ...angles('16.0 ± 0.2', '86.5 ± 0.5'), 'reference station': '36 in' },
+      leastDiameter: '82.0',
+    })),
+    flatRates: {
+      overhaul: 3_600,
+      'inspect-and-repair': 2_520,
+      'strike-inspection': 4_080,
+      reseal: 900,
+      'balance-only': 180,
+    },
+    revisions: [{ revision: '3', issued: -520, content: quillon4Blade('3') }],
+  },
+  {
+    manual: {
+      number: 'SOM-501',
+      title: 'Overhaul manual, five-blade composite propellers',
+      maker: 'Sablewing',
+      kind: 'overhaul',
+    },
+    model: {
+      kind: 'propeller',
+      maker: 'Sablewing',
+      designation: 'SW5-83',
+      bladeCount: 5,
+      material: 'composite',
+      pitch: 'reversing',
+      identityCarriedBy: 'hub',
+      description: 'Five composite blades, 83 in, aluminium hub. Demonstration data, not for use on aircraft.',
+    },
+    applications: [
+      {
+        airframe: 'Heronby Kestrelway',
+        engine: t620,
+        position: 'single',
+        approval: 'DTC-221',
+        settings: { ...angles('14.5 ± 0.2', '84.0 ± 0.5'), 'reverse angle': '-11.0 ± 0.5' },
+      },
+    ],
+    flatRates: { overhaul: 5_400, 'inspect-and-repair': 3_900, 'strike-inspection': 6_000, 'balance-only': 180 },
+    revisions: [{ revision: '2', issued: -480, content: sablewing5Blade() }],
+  },
+  {
+    manual: {
+      number: 'QOM-101',
+      title: 'Repair manual, fixed-pitch propellers',
+      maker: 'Quillon',
+      kind: 'overhaul',
+    },
+    model: {
+      kind: 'propeller',
+      maker: 'Quillon',
+      designation: 'QX-70',
+      bladeCount: 2,
+      material: 'aluminium',
+      pitch: 'fixed',
+      identityCarriedBy: 'plate',
+      description: 'One piece of aluminium, two blades, 70 in. Demonstration data, not for use on aircraft.',
+    },
+    applications: [
+      {
+        airframe: 'Heronby Wren',
+        engine: 'Brindle B-160',
+        position: 'single',
+        approval: 'DTC-051',
+        settings: { pitch: '56 in', 'reference station': '26 in' },
+      },
+    ],
+    flatRates: { 'fixed-pitch': 540, 'strike-inspection': 720 },
+    revisions: [{ revision: '9', issued: -700, content: quillonFixedPitch() }],
   },
   {
     manual: { number: 'VOM-14', title: 'Overhaul manual, VG14 governors', maker: 'Vexley', kind: 'overhaul' },

@@ -24,6 +24,7 @@ export type Milestone = (typeof milestones)[number];
 export type Trouble =
   | 'half-evaluated'
   | 'hub-rejected'
+  | 'blade-rejected'
   | 'over-and-above'
   | 'half-built'
   | 'declined'
@@ -35,7 +36,7 @@ export type Trouble =
 export interface VisitSeed {
   readonly customer: string;
   readonly registration?: string;
-  readonly model: 'Q3C-76' | 'Q2C-72' | 'VG14';
+  readonly model: 'Q3C-76' | 'Q2C-72' | 'Q4F-84' | 'SW5-83' | 'QX-70' | 'VG14';
   readonly position?: 'single' | 'left' | 'right';
   readonly scope: Scope;
   readonly serial: string;

@@ -16,6 +16,8 @@ const onlyAdded = [
   'calibrations',
   'gauge_studies',
   'training_records',
+  'carried_facts',
+  'set_decisions',
 ];
 
 describe('migrations', () => {

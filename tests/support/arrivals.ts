@@ -46,5 +46,27 @@ export async function threeBlade(shop: ShopApp, serial: string, changes: Partial
   };
 }
 
+/** What makes the arrival a four-blade feathering propeller with serialized clamps, for a twin whose aircraft is not on record. */
+export async function fourBlade(shop: ShopApp, serial: string): Promise<Partial<Arrival>> {
+  const reads = readsOf(shop);
+  const model = await reads.unitModel.findFirstOrThrow({ where: { designation: 'Q4F-84' } });
+  const application = await reads.application.findFirstOrThrow({ where: { modelId: model.id, position: 'left' } });
+  const times = { sinceNewTenths: 88_200, sinceOverhaulTenths: 39_700 };
+  const part = (kind: 'hub' | 'blade' | 'clamp', position: string, partNumber: string) => ({
+    ...{ kind, position, partNumber, serial: `${position.replace(' ', '')}-${serial}` },
+    ...times,
+  });
+  return {
+    modelId: model.id,
+    applicationId: application.id,
+    aircraftId: undefined,
+    parts: [
+      part('hub', 'hub', 'Q401-61'),
+      ...[1, 2, 3, 4].flatMap((n) => [part('blade', `blade ${n}`, 'Q84-B'), part('clamp', `clamp ${n}`, 'Q401-64')]),
+    ],
+    times: { ...times, meter: 'tachometer' },
+  };
+}
+
 /** Hours nobody could tell. */
 export const unknownTimes: Arrival['times'] = { sinceNewTenths: 'unknown', sinceOverhaulTenths: 'unknown' };

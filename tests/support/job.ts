@@ -13,6 +13,7 @@ import { sendQuote } from '../../apps/server/src/modules/quotes/send-quote.comma
 import { writeQuote } from '../../apps/server/src/modules/quotes/write-quote.command.ts';
 import { beginTeardown } from '../../apps/server/src/modules/work-orders/begin-teardown.command.ts';
 import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-unit.command.ts';
+import { recordCarried } from '../../apps/server/src/modules/work-orders/record-carried.command.ts';
 import { signPreliminaryInspection } from '../../apps/server/src/modules/work-orders/sign-preliminary-inspection.command.ts';
 import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
 import { FILES, type FileStore } from '../../apps/server/src/platform/files/store.ts';
@@ -78,7 +79,20 @@ export class Job {
   async tornDown(): Promise<Reply<typeof travelerOperations.beginTeardown>['travelers']> {
     await this.approved('estimate');
     const begun = { workOrderId: this.id, energyReleased: true as const };
-    return (await this.shop.run(beginTeardown, begun, this.people.technician)).travelers;
+    const { travelers } = await this.shop.run(beginTeardown, begun, this.people.technician);
+    await this.diameterRead();
+    return travelers;
+  }
+
+  /** The design's diameter measured and put on record, where the manual has limits by it. */
+  private async diameterRead(): Promise<void> {
+    const { revisionId, modelId } = await this.workOrder();
+    const rules = await this.reads.bladeRules.findUnique({ where: { revisionId_modelId: { revisionId, modelId } } });
+    const [design] = (rules?.content as { diameters?: { diameter: string }[] } | undefined)?.diameters ?? [];
+    if (!design) return;
+    const read = { kind: 'diameter', place: '', value: design.diameter, basis: 'measured' } as const;
+    const input = { workOrderId: this.id, itemId: this.unitId, ...read };
+    await this.shop.run(recordCarried, input, this.people.technician);
   }
 
   /** The step whose turn it is on each traveler of the unit. */
@@ -111,7 +125,11 @@ export class Job {
           orderBy: { tag: 'asc' },
         })
       : undefined;
-    return { stepId: step.id, values, signature: pin, ...(instrument ? { instrumentId: instrument.id } : {}) };
+    const form = (step.form as { name: string; unit?: string }[]).map(({ name, unit }) => ({
+      name,
+      value: unit ? '70' : 'A-1',
+    }));
+    return { stepId: step.id, values, form, signature: pin, ...(instrument ? { instrumentId: instrument.id } : {}) };
   }
 
   async sign(step: Step): Promise<void> {

@@ -14,6 +14,7 @@ import { releaseProblems } from './releases/problems.ts';
 import { unitProblems } from './units/problems.ts';
 import { vendorProblems } from './vendors/problems.ts';
 import { clockProblems } from './work-orders/clock-problems.ts';
+import { dimensionProblems } from './work-orders/dimension-problems.ts';
 import { workOrderProblems } from './work-orders/problems.ts';
 import { travelerProblems } from './work-orders/traveler-problems.ts';
 
@@ -166,6 +167,7 @@ export const problems = {
   ...inventoryProblems,
   ...purchasingProblems,
   ...kitsProblems,
+  ...dimensionProblems,
   ...workOrderProblems,
   ...quoteProblems,
   ...travelerProblems,

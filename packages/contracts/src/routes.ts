@@ -2,6 +2,7 @@ import { customerOperations } from './customers/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
 import { fileOperations } from './files/operations.ts';
 import { findingOperations } from './findings/operations.ts';
+import { setOperations } from './findings/set-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
@@ -23,6 +24,7 @@ import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
 import { clockOperations } from './work-orders/clock-operations.ts';
+import { dimensionOperations } from './work-orders/dimension-operations.ts';
 import { documentSetOperations } from './work-orders/document-set-operations.ts';
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
@@ -62,6 +64,8 @@ export const routes = {
   ...printOperations,
   ...reviewOperations,
   ...documentSetOperations,
+  ...dimensionOperations,
+  ...setOperations,
   ...clockOperations,
   ...quoteOperations,
 } as const;

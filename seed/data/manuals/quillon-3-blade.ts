@@ -1,6 +1,6 @@
 // size: tables of data, one entry a line
 import { apart, asNeeded, sealsAndLocks, takenOffAndPutBack, wearParts } from './quillon-3-blade-kit.ts';
-import { type ContentSeed, cautions, inspected, limit, line, measured, perBlade, work } from './shapes.ts';
+import { type ContentSeed, cautions, dimension, inspected, limit, line, measured, perBlade, work } from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
@@ -67,16 +67,16 @@ const balanceAndFinal = [
 ];
 
 const widths = (tip: string, after = '') => [
-  limit(`width at 18 in${after}`, 'in', '6.405'),
-  limit(`width at 24 in${after}`, 'in', '6.180'),
-  limit(`width at 30 in${after}`, 'in', '5.665'),
-  limit(`width at 36 in${after}`, 'in', tip),
+  dimension('width', limit(`width at 18 in${after}`, 'in', '6.405'), '18'),
+  dimension('width', limit(`width at 24 in${after}`, 'in', '6.180'), '24'),
+  dimension('width', limit(`width at 30 in${after}`, 'in', '5.665'), '30'),
+  dimension('width', limit(`width at 36 in${after}`, 'in', tip), '36'),
 ];
 const thicknesses = [
-  limit('thickness at 18 in', 'in', '0.985'),
-  limit('thickness at 24 in', 'in', '0.702'),
-  limit('thickness at 30 in', 'in', '0.488'),
-  limit('thickness at 36 in', 'in', '0.301'),
+  dimension('thickness', limit('thickness at 18 in', 'in', '0.985'), '18'),
+  dimension('thickness', limit('thickness at 24 in', 'in', '0.702'), '24'),
+  dimension('thickness', limit('thickness at 30 in', 'in', '0.488'), '30'),
+  dimension('thickness', limit('thickness at 36 in', 'in', '0.301'), '36'),
 ];
 const bladeLook = [
   work('Strip paint and clean', 'cleaning', 75, { fact: 'cleaned', caution: cautions.strippers, batched: true }),
@@ -98,20 +98,28 @@ const bladeRepair = (tip: string) => [
   inspected('Inspect blade for build', 'blade-repair', 20, { phase: 'repair' }),
 ];
 const straightness = [
-  limit('face alignment at 30 in', 'in', '-0.060', '0.060'),
-  limit('edge alignment at 30 in', 'in', '-0.100', '0.100'),
+  dimension('face-alignment', limit('face alignment at 30 in', 'in', '-0.060', '0.060'), '30'),
+  dimension('edge-alignment', limit('edge alignment at 30 in', 'in', '-0.100', '0.100'), '30'),
 ];
 const bladeMeasure = (tip: string) =>
   measured('Measure blade by station', 'dimensional-inspection', {
     standardMinutes: 40,
     instrumentKind: 'caliper',
     instruction: 'Stations counted from the hub centre. Record what the gauge shows, never what it showed last time.',
-    measures: [...widths(tip), ...thicknesses, limit('length', 'in', '37.750', '38.000'), ...straightness],
+    measures: [
+      ...widths(tip),
+      ...thicknesses,
+      dimension('length', limit('length', 'in', '37.750', '38.000')),
+      ...straightness,
+    ],
   });
 const shankMeasure = measured('Measure shank and retention', 'dimensional-inspection', {
   standardMinutes: 20,
   instrumentKind: 'micrometer',
-  measures: [limit('shank diameter', 'in', '3.8720', '3.8760'), limit('retention radius', 'in', '0.120', '0.135')],
+  measures: [
+    dimension('shank-diameter', limit('shank diameter', 'in', '3.8720', '3.8760')),
+    limit('retention radius', 'in', '0.120', '0.135'),
+  ],
 });
 
 const hubRoute = [

@@ -1,14 +1,15 @@
 // size: tables of data, one entry a line
 import type { ModelContent } from '@hubwright/contracts/manuals/revision';
-import type { Scope } from '@hubwright/contracts/manuals/words';
+import type { Dimension, Scope } from '@hubwright/contracts/manuals/words';
 import type { Process } from '@hubwright/contracts/people/operations';
 
 /** What a revision says about a model, before the server gave the model its id. All of it is invented. */
-export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules' | 'lifeLimits'> & {
+export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules' | 'lifeLimits' | 'bladeRules'> & {
   readonly tboRules: readonly (Omit<ModelContent['tboRules'][number], 'applicationId'> & {
     readonly airframe?: string;
   })[];
   readonly lifeLimits?: ModelContent['lifeLimits'];
+  readonly bladeRules?: ModelContent['bladeRules'];
 };
 export type LineSeed = ModelContent['kitList'][number];
 export type StepSeed = ModelContent['routes'][number]['steps'][number];
@@ -43,6 +44,8 @@ export function work(title: string, process: Process, standardMinutes: number, m
     kind: 'work',
     phase: 'evaluation',
     events: [],
+    whenShortened: false,
+    form: [],
     waitMinutes: 0,
     outside: false,
     batched: false,
@@ -75,9 +78,16 @@ export function limit(name: string, unit: string, low: string | undefined, high?
     unit,
     decimals,
     method: 'absolute',
+    byDiameter: [],
+    oversizes: [],
     ...(low === undefined ? {} : { low }),
     ...(high === undefined ? {} : { high }),
   };
+}
+
+/** A dimension a part is followed by from visit to visit, at a blade station where it has one. */
+export function dimension(what: Dimension, given: MeasureSeed, station?: string): MeasureSeed {
+  return { ...given, dimension: what, ...(station === undefined ? {} : { station }) };
 }
 
 /** One limit per blade. */

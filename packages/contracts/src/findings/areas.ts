@@ -5,13 +5,16 @@ import type { PartClass } from '../manuals/words.ts';
 export const damages = [
   'out-of-limits',
   'deformed',
+  'bent',
   'cracked',
   'corroded',
   'worn',
   'nicked',
   'scored',
   'delaminated',
+  'unbonded',
   'missing',
+  'mate-rejected',
   'other',
 ] as const;
 export const damage = z.enum(damages).meta({ id: 'Damage' });
@@ -58,7 +61,9 @@ export const areas: Readonly<Record<PartClass, readonly Area[]>> = {
     area('camber', 'Camber side'),
     area('tip', 'Tip'),
     area('shank', 'Shank', true),
+    area('bore', 'Shank bore', true),
     area('retention', 'Retention', true),
+    area('airfoil', 'Airfoil'),
     area('boot', 'De-ice boot'),
   ],
   clamp: [whole, area('bolt-lug', 'Bolt lug', true), area('bore', 'Bore', true)],

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { partClass } from '../manuals/words.ts';
+import { corrosionClass, partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import {
@@ -25,6 +25,7 @@ import {
   who,
 } from '../work-orders/traveler-shapes.ts';
 import { damage, disposition } from './areas.ts';
+import { findingSpot } from './spot.ts';
 
 const found = {
   /** Code of an area of the part’s class. */
@@ -33,6 +34,10 @@ const found = {
   /** Where exactly: station, position, side. */
   place: line,
   description: z.string().trim().min(3, 'Say what was found').max(2000),
+  /** Where on the drawing of the part. */
+  spot: findingSpot.optional(),
+  /** Needed where the manual has classes for corrosion in this area. */
+  corrosionClass: corrosionClass.optional(),
 };
 
 const partOfFinding = z.object({
@@ -72,6 +77,8 @@ const findingRow = z
     damage,
     place: z.string(),
     description: z.string(),
+    spot: findingSpot.nullable(),
+    corrosionClass: corrosionClass.nullable(),
     raisedBy: who,
     raisedAt: instant,
     disposition: disposition.nullable(),
@@ -152,7 +159,7 @@ export const findingOperations = {
     input: z.strictObject({ travelerId: id, ...found }),
     output: changed.extend({ number: z.string() }).meta({ id: 'FindingRaised' }),
     touches: ['work-orders', 'quotes', 'releases'],
-    problems: ['area-unknown', 'traveler-rejected', 'wrong-state'],
+    problems: ['area-unknown', 'corrosion-class-missing', 'traveler-rejected', 'wrong-state'],
   }),
   failStep: command({
     id: 'fail-step',
@@ -175,7 +182,7 @@ export const findingOperations = {
     output: changed.extend({ number: z.string(), signOffId: id }).meta({ id: 'StepFailed' }),
     signs: 'The values are as I measured them; at least one is outside the limits',
     touches: ['work-orders', 'quotes', 'releases'],
-    problems: [...signingProblems, 'in-other-load', 'inside-limits', 'area-unknown'],
+    problems: [...signingProblems, 'in-other-load', 'inside-limits', 'area-unknown', 'corrosion-class-missing'],
   }),
   disposeFinding: command({
     id: 'dispose-finding',
@@ -194,6 +201,9 @@ export const findingOperations = {
       'repairs-used-up',
       'still-outside-limits',
       'repair-steps-missing',
+      'corrosion-too-heavy',
+      'beyond-chart',
+      'test-after-repair-missing',
       'revision-superseded',
       'documents-changed',
       'wrong-state',
@@ -219,6 +229,9 @@ export const findingOperations = {
       'repairs-used-up',
       'still-outside-limits',
       'repair-steps-missing',
+      'corrosion-too-heavy',
+      'beyond-chart',
+      'test-after-repair-missing',
       'revision-superseded',
       'documents-changed',
       'wrong-state',

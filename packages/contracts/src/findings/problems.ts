@@ -1,6 +1,36 @@
 import type { ProblemKind } from '../problems.ts';
 
 export const findingProblems = {
+  'corrosion-class-missing': {
+    status: 422,
+    title: 'The class of the corrosion is not said',
+    next: 'Say how deep it goes by the classes of the manual: light, moderate or heavy.',
+  },
+  'corrosion-too-heavy': {
+    status: 409,
+    title: 'The manual does not allow this for corrosion of this class here',
+    next: 'Decide what the manual allows for this class in this area.',
+  },
+  'beyond-chart': {
+    status: 409,
+    title: 'The bend is beyond the chart',
+    next: 'Nothing is straightened cold beyond the chart: the part is rejected.',
+  },
+  'test-after-repair-missing': {
+    status: 422,
+    title: 'A blended or straightened part is tested again',
+    next: 'Put a non-destructive test behind the last blending or straightening step.',
+  },
+  'set-decided': {
+    status: 409,
+    title: 'The set was decided on already',
+    next: 'Open the tab “Dimensions” of the work order.',
+  },
+  'mates-unanswered': {
+    status: 422,
+    title: 'Not every blade of the set is answered for',
+    next: 'Say of each blade that is left whether it stays.',
+  },
   'finding-decided': {
     status: 409,
     title: 'This finding has its disposition already',

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
-import { changed, date, id, line, listOf, note, page, signature } from '../values.ts';
-import { kitListLine, lifeLimit, measureSpec, revisionInput, routeStep, routeTemplate, tboRule } from './revision.ts';
+import { changed, date, decimal, id, line, listOf, note, page, signature } from '../values.ts';
+import { bladeRules, measureSpec } from './measures.ts';
+import { kitListLine, lifeLimit, revisionInput, routeStep, routeTemplate, tboRule } from './revision.ts';
 import { material, pitch, scopeSchema, unitKind } from './words.ts';
 
 const model = {
@@ -33,7 +34,9 @@ const application = {
   position: z.enum(['single', 'left', 'right', 'center']),
   approval: line,
 };
-const applicationRow = z.object({ ...application, id, modelId: id, settings }).meta({ id: 'ApplicationRow' });
+const applicationRow = z
+  .object({ ...application, id, modelId: id, settings, leastDiameter: decimal.nullable() })
+  .meta({ id: 'ApplicationRow' });
 const flatRateRow = z
   .object({ scope: scopeSchema, labourMinutes: z.int(), labourMinor: z.int() })
   .meta({ id: 'FlatRateRow' });
@@ -66,6 +69,7 @@ const revisionDetail = revisionRow
         routes: z.array(z.object({ ...routeTemplate.shape, id, steps: z.array(shownStep) })),
         tboRules: z.array(z.object(tboRule.shape)),
         lifeLimits: z.array(z.object(lifeLimit.shape)),
+        bladeRules,
       }),
     ),
   })
@@ -114,7 +118,13 @@ export const manualOperations = {
     path: '/api/models/:modelId/applications',
     access: [...keepers, 'inspector'],
     summary: 'Add an aircraft, engine and position this model is approved for',
-    input: z.strictObject({ ...application, modelId: id, settings }),
+    input: z.strictObject({
+      ...application,
+      modelId: id,
+      settings,
+      /** The smallest propeller diameter the installation is approved with. */
+      leastDiameter: decimal.optional(),
+    }),
     output: changed,
   }),
   setFlatRate: command({

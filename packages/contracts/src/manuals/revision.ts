@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { levelSchema, processSchema } from '../people/operations.ts';
-import { date, decimal, id, line } from '../values.ts';
+import { date, id, line } from '../values.ts';
+import { bladeRules, measureSpec, noBladeRules } from './measures.ts';
 import {
   declaredEvent,
   instrumentKind,
@@ -9,7 +10,6 @@ import {
   overhaulFact,
   partClass,
   phase,
-  roundingMethod,
   scopeSchema,
   stepKind,
 } from './words.ts';
@@ -37,22 +37,11 @@ export const kitListLine = z
   })
   .meta({ id: 'KitListLine' });
 
-/** A value to measure, with inclusive limits as the manual prints them, in its unit. */
-export const measureSpec = z
-  .strictObject({
-    name: line,
-    unit: z.string().trim().min(1).max(20),
-    decimals: z.int().min(-3).max(6),
-    method: roundingMethod,
-    low: decimal.optional(),
-    high: decimal.optional(),
-  })
-  .refine((given) => given.low !== undefined || given.high !== undefined, { message: 'Give a low or a high limit' })
-  .refine((given) => given.low === undefined || given.high === undefined || Number(given.low) <= Number(given.high), {
-    message: 'The low limit is above the high one',
-    path: ['low'],
-  })
-  .meta({ id: 'MeasureSpec' });
+/** One entry of a process form. `unit` makes it a number. */
+export const formField = z
+  .strictObject({ name: line, unit: z.string().trim().min(1).max(20).optional() })
+  .meta({ id: 'FormField' });
+export type FormField = z.output<typeof formField>;
 
 /** One step of a route. A step of kind `measure` names what to measure; the others measure nothing. */
 export const routeStep = z
@@ -66,6 +55,8 @@ export const routeStep = z
     standardMinutes: z.int().min(0).max(10_000),
     /** Only for units with one of these events declared; empty for every unit. */
     events: z.array(declaredEvent).max(6).default([]),
+    /** Only when the blades are shortened on this visit. */
+    whenShortened: z.boolean().default(false),
     /** Neighbours of different branches go on side by side; a step without a branch waits for all before it. */
     branch: z.string().trim().min(1).max(40).optional(),
     /** Time that needs no hands, from the end of the work: cure, bake, soak. What is behind it waits. */
@@ -81,7 +72,9 @@ export const routeStep = z
     instrumentKind: instrumentKind.optional(),
     caution: z.string().trim().min(1).max(300).optional(),
     fact: overhaulFact.optional(),
-    measures: z.array(measureSpec).max(60).default([]),
+    /** Further entries of the process form, signed with the step: bath, lot, temperature, programme. */
+    form: z.array(formField).max(20).default([]),
+    measures: z.array(measureSpec).max(120).default([]),
   })
   .refine((given) => (given.kind === 'measure') === given.measures.length > 0, {
     message: 'A measured step names what to measure, and only a measured step does',
@@ -138,6 +131,7 @@ export const modelContent = z
     routes: z.array(routeTemplate).max(60),
     tboRules: z.array(tboRule).max(40),
     lifeLimits: z.array(lifeLimit).max(100).default([]),
+    bladeRules: bladeRules.default(noBladeRules),
   })
   .meta({ id: 'RevisionForModel' });
 export type ModelContent = z.output<typeof modelContent>;

@@ -99,6 +99,49 @@ export const instrumentKinds = [
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });
 export type InstrumentKind = (typeof instrumentKinds)[number];
 
+/** What is measured, where it is one of the dimensions a part is followed by from visit to visit. */
+export const dimensions = [
+  'width',
+  'thickness',
+  'twist',
+  'edge-alignment',
+  'face-alignment',
+  'length',
+  'shank-diameter',
+  'retention-diameter',
+  'bore-diameter',
+  'bend-distance',
+  'bend-angle',
+  'tap-void',
+  'moisture',
+  'resistance',
+] as const;
+export const dimension = z.enum(dimensions).meta({ id: 'Dimension' });
+export type Dimension = (typeof dimensions)[number];
+
+export const dimensionTitles: Record<Dimension, string> = {
+  width: 'Width',
+  thickness: 'Thickness',
+  twist: 'Twist',
+  'edge-alignment': 'Edge alignment',
+  'face-alignment': 'Face alignment',
+  length: 'Length',
+  'shank-diameter': 'Shank diameter',
+  'retention-diameter': 'Retention diameter',
+  'bore-diameter': 'Bore diameter',
+  'bend-distance': 'Bend, distance from the hub',
+  'bend-angle': 'Bend angle',
+  'tap-void': 'Void by tap test',
+  moisture: 'Moisture',
+  resistance: 'Resistance',
+};
+
+export const surfaces = ['face', 'camber'] as const;
+export const chordParts = ['leading', 'middle', 'trailing'] as const;
+export const corrosionClasses = ['light', 'moderate', 'heavy'] as const;
+export const corrosionClass = z.enum(corrosionClasses).meta({ id: 'CorrosionClass' });
+export type CorrosionClass = (typeof corrosionClasses)[number];
+
 /** Papers work goes by beside the overhaul manual of the model. */
 export const documentKinds = [
   'blade-manual',

@@ -37,6 +37,8 @@ const signing = [
   'instrument-wrong',
   'calibration-expired',
   'values-missing',
+  'form-missing',
+  'diameter-unknown',
   'value-unknown',
   'reading-impossible',
   'outside-limits',
@@ -274,6 +276,7 @@ export const travelerOperations = {
     problems: [
       'build-not-closed',
       'build-steps-open',
+      'set-open',
       'work-held',
       'revision-superseded',
       'documents-changed',

@@ -2,6 +2,21 @@ import type { ProblemKind } from '../problems.ts';
 
 /** Why a step cannot be signed, a build not closed, or a traveler not raised. */
 export const travelerProblems = {
+  'limits-missing': {
+    status: 409,
+    title: 'The manual has no limit for this part as it is',
+    next: 'Check the diameter or oversize step on record; a part the manual has no limit for is not worked on by it.',
+  },
+  'diameter-unknown': {
+    status: 409,
+    title: 'The current diameter is not on record',
+    next: 'Measure it and record it on the tab “Dimensions” of the work order: the limits of this step go by it.',
+  },
+  'form-missing': {
+    status: 422,
+    title: 'The process form of this step is not filled in',
+    next: 'Enter each named entry as it was read or is marked; none is filled in for you.',
+  },
   'reading-impossible': {
     status: 422,
     title: 'This cannot be a reading of this part',

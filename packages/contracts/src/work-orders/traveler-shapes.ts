@@ -1,7 +1,17 @@
 import { z } from 'zod';
-import { instrumentKind, overhaulFact, partClass, phase, roundingMethod, stepKind } from '../manuals/words.ts';
+import { chart, tapZone } from '../manuals/measures.ts';
+import { formField } from '../manuals/revision.ts';
+import {
+  dimension,
+  instrumentKind,
+  overhaulFact,
+  partClass,
+  phase,
+  roundingMethod,
+  stepKind,
+} from '../manuals/words.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
-import { date, decimal, id, instant, signature } from '../values.ts';
+import { date, decimal, id, instant, line, signature } from '../values.ts';
 
 /** `failed`: signed with a value outside its limits; a finding decides what happens. `not-needed`: the part was rejected or the revision dropped it. */
 export const stepStates = ['open', 'signed', 'failed', 'not-needed'] as const;
@@ -23,8 +33,21 @@ export const measure = z
     method: roundingMethod,
     low: decimal.nullable(),
     high: decimal.nullable(),
+    dimension: dimension.nullable(),
+    /** Blade station, from the hub centre. */
+    station: decimal.nullable(),
+    zone: tapZone.nullable(),
+    /** The most allowed goes by this chart against another measure of the step. */
+    chart: chart.nullable(),
+    /** What the limits were taken for: a diameter, an oversize step. */
+    basis: z.string().nullable(),
   })
   .meta({ id: 'StepMeasure' });
+
+/** One filled-in entry of a process form. */
+export const formEntry = z
+  .strictObject({ name: line, value: z.string().trim().min(1).max(200) })
+  .meta({ id: 'FormEntry' });
 
 export const signOffRow = z
   .object({
@@ -46,6 +69,7 @@ export const signOffRow = z
     countersignsId: id.nullable(),
     supervisor: who.nullable(),
     values: z.array(z.object({ measureId: id, value: decimal, compared: decimal, pass: z.boolean() })),
+    form: z.array(formEntry),
   })
   .meta({ id: 'SignOffRow' });
 
@@ -72,6 +96,8 @@ export const stepRow = z
     outside: z.boolean(),
     batched: z.boolean(),
     tools: z.array(z.string()),
+    /** The process form: what is entered beside the signature. */
+    form: z.array(formField),
     /** Which attempt this is; a repair loop ends in the next one. */
     attempt: z.int(),
     mostRepairs: z.int(),
@@ -136,6 +162,8 @@ export const measuredValues = z
 /** What every signature of a step carries beside its values. */
 export const performed = {
   instrumentId: id.optional(),
+  /** The process form as filled in: every entry the step asks for, once. */
+  form: z.array(formEntry).max(20).default([]),
   /** When the work was done, if not just now. */
   performedAt: instant.optional(),
   /** Needed when it is signed on another day than it was done. */

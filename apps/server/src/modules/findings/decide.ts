@@ -4,7 +4,7 @@ import type { Context } from '../../platform/command/command.ts';
 import { type HeldAuthorisation, requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { finishEvaluation } from '../work-orders/public.ts';
 import { carryOut, gravestOf, type PartAsked, partsDemanded } from './carry-out.ts';
-import { type DecidableFinding, refuseImpossible } from './decidable.ts';
+import { type DecidableFinding, refuseImpossible, refuseTooHeavy } from './decidable.ts';
 import type { AskedStep } from './repair-steps.ts';
 
 /** What the inspector says. */
@@ -34,6 +34,7 @@ export async function decide(context: Context<Operation>, finding: DecidableFind
   const { traveler, workOrderId } = finding;
   const authorisation = await inspectorOf(context);
   refuseImpossible(finding, decision);
+  await refuseTooHeavy(tx, finding, decision.disposition);
   const parts = await partsDemanded(tx, finding, decision);
   const stepIds = await carryOut(context, finding, { ...decision, parts });
   const overAndAbove = isOverAndAbove(finding, { labourMinor: decision.labourMinor, parts });
@@ -92,9 +93,10 @@ async function writeDecision(
 
 /** What the inspector saw and decided; the signature is bound to it. */
 function contentOf(finding: DecidableFinding, { disposition, note, steps, parts, labourMinor }: Decision) {
-  const { number, area, damage, place, description, traveler } = finding;
+  const { number, area, damage, place, description, spot, corrosionClass, traveler } = finding;
+  const seen = { ...(spot === null ? {} : { spot }), ...(corrosionClass === null ? {} : { corrosionClass }) };
   return {
-    finding: { number, area, damage, place, description },
+    finding: { number, area, damage, place, description, ...seen },
     part: {
       traveler: traveler.number,
       class: traveler.partClass,

@@ -1,7 +1,9 @@
 import { findingOperations } from '@hubwright/contracts/findings/operations';
+import { setOperations } from '@hubwright/contracts/findings/set-operations';
 import { Controller, Inject } from '@nestjs/common';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
+import { decideSet } from './decide-set.command.ts';
 import { disposeFinding } from './dispose-finding.command.ts';
 import { failStep } from './fail-step.command.ts';
 import { FindingQueries } from './findings.queries.ts';
@@ -49,5 +51,10 @@ export class FindingsController {
   @Operation(findingOperations.fitReplacement)
   fitReplacement(@Call() call: CommandCall) {
     return this.runner.run(fitReplacement, call);
+  }
+
+  @Operation(setOperations.decideSet)
+  decideSet(@Call() call: CommandCall) {
+    return this.runner.run(decideSet, call);
   }
 }

@@ -51,6 +51,8 @@ function findingRow(row: FindingSqlRow): FindingRow {
     damage: row.damage as Damage,
     place: row.place,
     description: row.description,
+    spot: row.spot,
+    corrosionClass: row.corrosion_class,
     raisedBy: row.raised_by,
     raisedAt: row.raised_at.toISOString(),
     disposition: row.disposition as Disposition | null,

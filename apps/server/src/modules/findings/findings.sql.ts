@@ -17,6 +17,8 @@ export interface FindingSqlRow {
   readonly damage: string;
   readonly place: string;
   readonly description: string;
+  readonly spot: FindingRow['spot'];
+  readonly corrosion_class: FindingRow['corrosionClass'];
   readonly raised_by: Person;
   readonly raised_at: Date;
   readonly disposition: string | null;
@@ -67,7 +69,7 @@ export const findingsSql = `
     WHERE ($1::uuid IS NULL OR f.id = $1) AND ($2::uuid IS NULL OR f.work_order_id = $2) AND ($4::text IS NULL OR f.number > $4))
   SELECT f.id::text, f.number, w.id::text AS work_order_id, w.number AS work_order_number, c.name AS customer,
     t.id::text AS traveler_id, t.number AS traveler_number, t.title AS traveler_title, t.part_class, t.position,
-    f.step_id::text, f.area, f.damage, f.place, f.description, f.raised_at, f.disposition, f.disposition_note,
+    f.step_id::text, f.area, f.damage, f.place, f.description, f.spot, f.corrosion_class, f.raised_at, f.disposition, f.disposition_note,
     f.labour_minor, f.over_and_above, f.version, f.done,
     coalesce((SELECT jsonb_build_object('id', p.id, 'displayName', p.display_name, 'initials', p.initials) FROM people p WHERE p.id = f.raised_by),
       jsonb_build_object('id', f.raised_by, 'displayName', 'Unknown person', 'initials', '?')) AS raised_by,

@@ -15,7 +15,13 @@ const laid = (sequence: number, phase: string, state = 'open', findingId: string
   },
   ...{ level: 'perform', kind: 'measure', standardMinutes: 5, instrumentKind: 'caliper', caution: null, fact: null },
   ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
-  measures: [{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low: '6.180', high: null }],
+  form: [],
+  measures: [
+    {
+      ...{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low: '6.180', high: null },
+      ...{ dimension: 'width', station: '24', zone: null, chart: null, basis: null },
+    },
+  ],
 });
 
 describe('where the repair of a finding goes', () => {
@@ -72,7 +78,7 @@ describe('the steps of a repair', () => {
       { ...laid(1, 'evaluation'), title: 'Other step' },
       {
         ...laid(2, 'evaluation'),
-        measures: [{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low: '6.200', high: null }],
+        measures: laid(2, 'evaluation').measures.map((measure) => ({ ...measure, low: '6.200' })),
       },
     ];
     const failed = laid(2, 'evaluation', 'failed');

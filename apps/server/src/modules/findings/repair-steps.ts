@@ -1,6 +1,6 @@
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
-import { insertSteps, type NewStep, routesByClass, stepOfRoute } from '../work-orders/public.ts';
+import { conditionOf, insertSteps, type NewStep, routesByClass, stepOfRoute } from '../work-orders/public.ts';
 
 /** A step as it lies on the traveler, as far as placing others needs it. */
 export interface Laid extends NewStep {
@@ -45,6 +45,7 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: NewStep | und
       instrumentKind: null,
       caution: null,
       fact: inspects ? null : 'repaired',
+      form: [],
       ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
       measures: [],
     };
@@ -63,11 +64,11 @@ export function asOfNow(failed: NewStep, route: readonly NewStep[]): NewStep {
 
 function measuredAgain(failed: NewStep, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
-  const { waitMinutes, outside, batched, tools, mostRepairs } = failed;
+  const { waitMinutes, outside, batched, tools, mostRepairs, form } = failed;
   return {
     title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
     ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
-    ...{ waitMinutes, outside, batched, tools, mostRepairs },
+    ...{ waitMinutes, outside, batched, tools, mostRepairs, form },
     phase: failed.phase === 'evaluation' ? 'repair' : failed.phase,
     branch: null,
     attempt: failed.attempt + 1,
@@ -80,11 +81,12 @@ export async function layRepair(
   finding: { id: string; number: string; travelerId: string; stepId: string | null },
   asked: readonly AskedStep[],
 ): Promise<string[]> {
-  const steps: Laid[] = await context.tx.travelerStep.findMany({
+  const rows = await context.tx.travelerStep.findMany({
     where: { travelerId: finding.travelerId },
     orderBy: { sequence: 'asc' },
     include: { measures: { orderBy: { sequence: 'asc' } } },
   });
+  const steps = rows as unknown as Laid[];
   const failed = steps.find(({ id }) => id === finding.stepId);
   const after = placeOfRepair(steps, finding.stepId);
   return insertSteps(
@@ -95,9 +97,11 @@ export async function layRepair(
 }
 
 async function routeOfNow(context: Pick<Context<Operation>, 'tx'>, travelerId: string): Promise<NewStep[]> {
-  const { partClass, workOrder } = await context.tx.traveler.findUniqueOrThrow({
+  const { partClass, workOrder, itemId } = await context.tx.traveler.findUniqueOrThrow({
     where: { id: travelerId },
     include: { workOrder: true },
   });
-  return (await routesByClass(context, workOrder)).get(partClass)?.steps.map(stepOfRoute) ?? [];
+  const condition = await conditionOf(context.tx, workOrder);
+  const route = (await routesByClass(context, workOrder)).get(partClass);
+  return route?.steps.map((step) => stepOfRoute(step, condition, itemId)) ?? [];
 }

@@ -7,7 +7,7 @@ export const addApplication = defineCommand(manualOperations.addApplication, {
   async execute({ tx, input, newId }) {
     const model = found(await tx.unitModel.findUnique({ where: { id: input.modelId } }), 'This model');
     const id = newId();
-    await tx.application.create({ data: { ...input, id } });
+    await tx.application.create({ data: { ...input, leastDiameter: input.leastDiameter ?? null, id } });
     const version = model.version + 1;
     await tx.unitModel.update({ where: { id: model.id }, data: { version } });
     return {

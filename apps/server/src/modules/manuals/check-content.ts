@@ -3,6 +3,7 @@ import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import { serialInRange } from '@hubwright/rules/kit-list';
 import { routeFaults } from '@hubwright/rules/routes';
 import type { Tx } from '../../platform/database/client.ts';
+import { wrongBladeRules, wrongMeasures } from './check-measures.ts';
 
 interface Model {
   readonly id: string;
@@ -13,7 +14,7 @@ interface Model {
 /**
  * Looks through a revision before anything is written. Throws with a pointer for each wrong line: `unknown-part`, or
  * `line-wrong` for a model of another manual, a line per blade on a unit without blades, a serial range that makes no sense
- * two routes for one class and scope, a route nobody could work by, or two life limits of one part. Answers part ids by number.
+ * two routes for one class and scope, a route nobody could work by, limits that contradict each other, or two life limits of one part. Answers part ids by number.
  */
 export async function refuseWrongContent(
   tx: Tx,
@@ -31,6 +32,8 @@ export async function refuseWrongContent(
       ...doubleRoutes(content, pointer),
       ...wrongRoutes(content, pointer),
       ...doubleLimits(content, pointer),
+      ...wrongMeasures(content, pointer),
+      ...wrongBladeRules(content, pointer),
       ...content.tboRules.flatMap(({ applicationId }, rule) =>
         applicationId && !applications.has(applicationId)
           ? [{ pointer: `${pointer}/tboRules/${rule}/applicationId`, detail: 'This application is of another model' }]

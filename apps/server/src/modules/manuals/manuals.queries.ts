@@ -1,3 +1,4 @@
+import { noBladeRules } from '@hubwright/contracts/manuals/measures';
 import type { manualOperations } from '@hubwright/contracts/manuals/operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
@@ -61,7 +62,8 @@ export class ManualQueries {
         ),
         tboRules: of(revision.tboRules, id).map(present),
         lifeLimits: of(revision.lifeLimits, id).map(present),
-      })) as RevisionDetail['models'],
+        bladeRules: of(revision.bladeRules, id)[0]?.content ?? noBladeRules,
+      })) as unknown as RevisionDetail['models'],
     };
   }
 
@@ -82,6 +84,7 @@ const wholeContent = {
   routes: { orderBy: { partClass: 'asc' }, include: { steps: { ...inOrder, include: { measures: inOrder } } } },
   tboRules: true,
   lifeLimits: { orderBy: { partNumber: 'asc' } },
+  bladeRules: true,
 } as const;
 
 function revisionRow(revision: ManualRevision, names: Map<string, string>) {

@@ -1,8 +1,10 @@
+import { type BladeRules, noBladeRules } from '@hubwright/contracts/manuals/measures';
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import { Problem } from '@hubwright/contracts/problems';
 import { type ExplodedKitList, explodeKitList, type ListLine } from '@hubwright/rules/kit-list';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 
 /** Which unit a kit list is asked for. */
 export interface KitListQuestion {
@@ -58,6 +60,15 @@ export type Route = Awaited<ReturnType<typeof routesFor>>[number];
 export async function lifeLimitsOf(tx: Tx, asked: { revisionId: string; modelId: string }) {
   const rows = await tx.lifeLimit.findMany({ where: { revisionId: asked.revisionId, modelId: asked.modelId } });
   return new Map(rows.map((row) => [row.partNumber, row]));
+}
+
+/** What the revision says of the model's blades as a set, of corrosion and of parts that stay together. */
+export async function bladeRulesOf(
+  tx: Pick<Reads['models'], 'bladeRules'>,
+  { revisionId, modelId }: { revisionId: string; modelId: string },
+): Promise<BladeRules> {
+  const row = await tx.bladeRules.findUnique({ where: { revisionId_modelId: { revisionId, modelId } } });
+  return row ? (row.content as unknown as BladeRules) : noBladeRules;
 }
 
 /** The manual's current revision. Throws `no-current-revision`. */

@@ -79,6 +79,10 @@ describe('revisions of a manual', () => {
     const widths = blade?.steps.find(({ title }) => title === 'Measure blade by station')?.measures;
     expect(widths?.find(({ name }) => name === 'width at 36 in')).toEqual({
       name: 'width at 36 in',
+      dimension: 'width',
+      station: '36',
+      byDiameter: [],
+      oversizes: [],
       unit: 'in',
       decimals: 3,
       method: 'absolute',

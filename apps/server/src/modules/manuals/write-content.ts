@@ -29,6 +29,9 @@ export async function writeContent(context: Writing, revisionId: string, content
   });
   await writeRoutes(context, revisionId, content.models);
   await writeLimits(context, revisionId, content.models);
+  await tx.bladeRules.createMany({
+    data: content.models.map(({ modelId, bladeRules }) => ({ id: newId(), revisionId, modelId, content: bladeRules })),
+  });
 }
 
 async function writeLimits({ tx, newId }: Writing, revisionId: string, models: readonly ModelContent[]): Promise<void> {
@@ -65,13 +68,17 @@ async function writeRoutes({ tx, newId }: Writing, revisionId: string, models: r
     route.steps.map((step, index) => ({ ...step, id: newId(), routeId: route.id, sequence: index + 1 })),
   );
   const measures = steps.flatMap((step) =>
-    step.measures.map((measure, index) => ({
+    step.measures.map(({ low, high, dimension, station, zone, chart, ...measure }, index) => ({
       ...measure,
       id: newId(),
       stepId: step.id,
       sequence: index + 1,
-      low: measure.low ?? null,
-      high: measure.high ?? null,
+      low: low ?? null,
+      high: high ?? null,
+      dimension: dimension ?? null,
+      station: station ?? null,
+      ...(zone ? { zone } : {}),
+      ...(chart ? { chart } : {}),
     })),
   );
   await tx.routeTemplate.createMany({

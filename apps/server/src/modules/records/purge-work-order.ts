@@ -141,6 +141,7 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
         'SELECT d.id FROM superseded_dispositions d JOIN findings f ON f.id = d.finding_id WHERE f.work_order_id = $1',
       ),
     },
+    { table: 'set_decisions', ids: await ids('SELECT id FROM set_decisions WHERE work_order_id = $1') },
     {
       table: 'struck_photos',
       ids: await ids('SELECT s.id FROM struck_photos s JOIN photos p ON p.id = s.photo_id WHERE p.work_order_id = $1'),

@@ -5,6 +5,7 @@ import { sameVersion } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import type { FileStore } from '../../platform/files/store.ts';
 import { contentHashOf, requireAuthorisation } from '../people/public.ts';
+import { writeCarried } from '../units/public.ts';
 import { advance } from '../work-orders/public.ts';
 import { keepRelease } from './keep-release.ts';
 import { openItems } from './open-items.ts';
@@ -38,6 +39,7 @@ export const approveRelease = (files: FileStore) =>
       const meaning = operation.signs ?? '';
       const { releaseId, fileHash } = await keepRelease(context, { files, facts, content, authorisation, meaning });
       if (content.word === 'overhauled') await restartTimes(context, facts, content.completedOn);
+      await keepDiameter(context, facts);
       const moved = await advance(context, workOrder, {
         action: 'approve-return-to-service',
         set: { releasedAt: now },
@@ -55,6 +57,14 @@ export const approveRelease = (files: FileStore) =>
       };
     },
   });
+
+/** A shortened propeller has its new diameter on record from its release on. */
+async function keepDiameter(context: Approving, { workOrder }: ReleaseFacts): Promise<void> {
+  const { id, unitId, number, shortenTo } = workOrder;
+  if (shortenTo === null) return;
+  const fact = { kind: 'diameter', place: '', value: shortenTo, basis: `shortened on ${number}` } as const;
+  await writeCarried(context, { ...fact, itemId: unitId, workOrderId: id });
+}
 
 async function refuseOpen({ tx, today }: Approving, facts: ReleaseFacts): Promise<void> {
   const open = await openItems(tx, facts, today);

@@ -3,7 +3,7 @@ import { type Consent, movesOn, type Stage, stageTitles } from '@hubwright/contr
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { openItems as openOfKits } from '../kits/public.ts';
-import { changedDocuments, openReviews } from '../work-orders/public.ts';
+import { bladeSetOf, changedDocuments, openReviews } from '../work-orders/public.ts';
 import { lifeItems } from './life-items.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
 import { type ReleaseFacts, type UnpaidFinding, unpaidFindings } from './release-facts.ts';
@@ -33,6 +33,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...kits,
     ...gauges,
     ...(await reviewItems(tx, facts, holders)),
+    ...(await setItems(tx, facts, holders)),
   ];
 }
 
@@ -96,6 +97,13 @@ async function reviewItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holders
       },
     ),
   );
+}
+
+/** Blades that do not belong together, or of which nobody has decided; matched sets nobody has confirmed. */
+async function setItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holders): Promise<OpenItem[]> {
+  const { open } = await bladeSetOf(tx, workOrder);
+  const people = holders.get('dimensional-inspection inspect') ?? [];
+  return open.map((what) => item('finding', what, { people, subject: { kind: 'work-order', id: workOrder.id } }));
 }
 
 function identityItems({ workOrder, installations }: ReleaseFacts): OpenItem[] {

@@ -3,6 +3,8 @@ import type { ReleaseContent } from '@hubwright/contracts/releases/operations';
 import { dateIn } from '../../platform/command/clock.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import { bladeRulesOf } from '../manuals/public.ts';
+import { conditionOf } from '../work-orders/public.ts';
 import type { ReleaseFacts } from './release-facts.ts';
 import { factsShown, wordOfWork } from './word-of-work.ts';
 
@@ -54,7 +56,7 @@ export async function releaseContent(tx: Tx, facts: ReleaseFacts, given: RecordG
     customer: workOrder.customer.name,
     aircraft: workOrder.aircraft?.registration ?? null,
     ...(await whatWasWorkedOn(tx, facts)),
-    description: descriptionOf(facts, references),
+    description: [descriptionOf(facts, references), ...(await sizeOf(tx, facts)).sentences].join('\n'),
     dataReferences: references,
     completedOn: given.completedOn ?? lastPerformedOn(facts),
     performedBy: performers(facts, given.approver.id),
@@ -78,7 +80,13 @@ async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts) {
   const { maker, partNumber, serial } = workOrder.unit;
   return {
     word,
-    unit: { kind: workOrder.model.kind, maker, model: workOrder.model.designation, partNumber, serial: serial ?? '' },
+    unit: {
+      kind: workOrder.model.kind,
+      maker,
+      model: (await sizeOf(tx, facts)).designation,
+      partNumber,
+      serial: serial ?? '',
+    },
     parts: installations.map(({ position, item }) => ({
       position,
       partNumber: item.partNumber,
@@ -91,6 +99,19 @@ async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts) {
       sinceOverhaul: word === 'overhauled' ? hours(0) : hours(times?.sinceOverhaulTenths ?? null),
     },
   };
+}
+
+/**
+ * What the propeller is called at its diameter, and that its blades were shortened on this visit: a major repair (14 CFR 43 App. A
+ * (b)(3)(iii)), every blade alike, the new designation marked (AC 43.13-1B 8-73b).
+ */
+async function sizeOf(tx: Tx, { workOrder }: ReleaseFacts): Promise<{ designation: string; sentences: string[] }> {
+  const { diameters } = await bladeRulesOf(tx, workOrder);
+  const { diameter } = await conditionOf(tx, workOrder);
+  const named = diameters.find((one) => diameter !== null && Number(one.diameter) === Number(diameter));
+  const designation = named?.designation ?? workOrder.model.designation;
+  const sentence = `Major repair: every blade shortened to a diameter of ${workOrder.shortenTo}; the propeller is now designated ${designation}.`;
+  return { designation, sentences: workOrder.shortenTo === null ? [] : [sentence] };
 }
 
 /** The approval as it is signed now, under the shop's certificate and in its words. */

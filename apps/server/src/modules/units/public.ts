@@ -4,6 +4,8 @@ import { normaliseSerial } from '@hubwright/rules/identity';
 import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 
+export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
+
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };
 
 /** What is known of an item on arrival. Either its serial or a provisional name such as `blade 2 of WO-1001`. */

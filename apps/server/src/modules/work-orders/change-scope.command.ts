@@ -4,10 +4,8 @@ import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { kitsOf, rebaseLocks } from '../kits/public.ts';
 import { requireCurrentRevision } from '../manuals/public.ts';
-import { requireAuthorisation, writeSignOff } from '../people/public.ts';
-import { advance } from './advance.ts';
-import { goOver } from './go-over.ts';
-import { outdatedQuotes, planScope, type ScopePlan, workOrderToPlan } from './plan-scope.ts';
+import { planScope, type ScopePlan, workOrderToPlan } from './plan-scope.ts';
+import { replan } from './replan.ts';
 
 const operation = scopeOperations.changeScope;
 
@@ -22,37 +20,23 @@ export const changeScope = defineCommand(operation, {
     ...(await rebaseLocks(tx, input.workOrderId)),
   ],
   async execute(context) {
-    const { tx, input, actor, today } = context;
+    const { input } = context;
     const { workOrder, plan } = await planned(context);
-    const need = { process: 'final-inspection', level: 'inspect', today } as const;
-    const authorisation = await requireAuthorisation(tx, actor, need);
-    const { scope, events } = plan.to;
-    const moved = await advance(context, workOrder, { action: 'change-scope', set: { scope, events: [...events] } });
-    const kits = await goOver(context, workOrder.id, plan);
-    const offers = outdatedQuotes(workOrder);
-    await tx.quote.updateMany({
-      where: { id: { in: offers.map(({ id }) => id) } },
-      data: { state: 'superseded', version: { increment: 1 } },
-    });
-    const { from, to, differences, reopensBuild, prompts, travelers } = plan;
-    const content = { workOrder: workOrder.number, from, to, reason: input.reason, differences };
-    await writeSignOff(context, {
-      workOrderId: workOrder.id,
-      subject: { kind: 'scope-change', id: workOrder.id },
-      meaning: operation.signs ?? '',
-      result: input.hiddenDamage ? `${input.reason}\nHidden damage: ${input.hiddenDamage}` : input.reason,
-      authorisation,
-      revisionId: workOrder.revisionId,
-      content: { ...content, hiddenDamage: input.hiddenDamage },
+    const { from, to, differences, reopensBuild, prompts } = plan;
+    const changed = { workOrder: workOrder.number, from, to, reason: input.reason, differences };
+    const { moved, authorisation, subjects } = await replan(context, workOrder, {
+      plan,
+      signed: {
+        set: { scope: to.scope, events: [...to.events] },
+        subject: 'scope-change',
+        meaning: operation.signs ?? '',
+        result: input.hiddenDamage ? `${input.reason}\nHidden damage: ${input.hiddenDamage}` : input.reason,
+        content: { ...changed, hiddenDamage: input.hiddenDamage },
+      },
     });
     return {
       reply: { id: workOrder.id, version: moved.version, differences, reopensBuild, prompts },
-      subjects: [
-        { kind: 'work-order', id: workOrder.id, before: workOrder.version, after: moved.version },
-        ...travelers.map((one) => ({ kind: 'traveler', id: one.id, before: one.version, after: one.version + 1 })),
-        ...kits,
-        ...offers.map((one) => ({ kind: 'quote', id: one.id, before: one.version, after: one.version + 1 })),
-      ],
+      subjects,
       authorisation: { ...authorisation },
       facts: { from, to, stage: moved.stage, consent: moved.consent, differences },
       reason: input.reason,

@@ -7,6 +7,7 @@ import { closeKits, kitsOf } from '../kits/public.ts';
 import { requireCurrentRevision } from '../manuals/public.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
+import { bladeSetOf } from './blade-set.ts';
 import { requireCurrentDocuments } from './document-set.ts';
 
 const operation = travelerOperations.closeBuild;
@@ -22,6 +23,7 @@ export const closeBuild = defineCommand(operation, {
     await requireCurrentDocuments(tx, workOrder);
     const moved = await advance(context, workOrder, 'close-build');
     await refuseOpenSteps(tx, workOrder);
+    await refuseOpenSet(tx, workOrder);
     const kits = await closeKits(context, workOrder.id);
     await writeSignOff(context, {
       workOrderId: workOrder.id,
@@ -46,6 +48,12 @@ export const closeBuild = defineCommand(operation, {
     };
   },
 });
+
+/** Throws `set-open` while blades differ too much, mates are not answered for or matched sets are not confirmed. */
+async function refuseOpenSet(tx: Tx, workOrder: Parameters<typeof bladeSetOf>[1]): Promise<void> {
+  const { open } = await bladeSetOf(tx, workOrder);
+  if (open.length > 0) throw new Problem('set-open', open.slice(0, 5).join('; '), { open: [...open] });
+}
 
 /** Throws `build-steps-open` or `finding-undecided`, each by name. */
 async function refuseOpenSteps(tx: Tx, workOrder: { id: string; number: string }): Promise<void> {

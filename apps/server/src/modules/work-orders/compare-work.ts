@@ -6,6 +6,7 @@ import type { Reads } from '../../platform/database/reads.ts';
 import { planKitRebase } from '../kits/public.ts';
 import { lifeLimitsOf } from '../manuals/public.ts';
 import { openInstallations } from '../units/public.ts';
+import { conditionOf } from './part-limits.ts';
 import { routesByClass, stepOfRoute } from './raise-travelers.ts';
 import {
   type Difference,
@@ -23,6 +24,8 @@ export interface Target {
   readonly revisionId: string;
   readonly scope: string;
   readonly events: readonly string[];
+  /** Left out: as on the work order. */
+  readonly shortenTo?: string | null;
 }
 
 interface Compared {
@@ -33,6 +36,7 @@ interface Compared {
   readonly scope: string;
   readonly stage: string;
   readonly events: readonly string[];
+  readonly shortenTo: string | null;
 }
 
 export interface TravelerCompared {
@@ -59,7 +63,9 @@ export interface Comparison {
  */
 export async function compareWith(tx: Tx, workOrder: Compared, to: Target): Promise<Comparison> {
   const context = { tx } as Pick<Context<Operation>, 'tx'>;
-  const routes = await routesByClass(context, { ...workOrder, ...to });
+  const aim = { ...workOrder, ...to };
+  const routes = await routesByClass(context, aim);
+  const condition = await conditionOf(tx, aim);
   const rows = await tx.traveler.findMany({
     where: { workOrderId: workOrder.id, OR: [{ disposition: null }, { disposition: { not: 'reject' } }] },
     orderBy: { number: 'asc' },
@@ -69,8 +75,8 @@ export async function compareWith(tx: Tx, workOrder: Compared, to: Target): Prom
     const route = routes.get(row.partClass);
     if (!route)
       throw new Problem('route-missing', `The manual has no route of this scope for: ${row.partClass} (${row.number})`);
-    const steps = row.steps.map((step) => ({ ...step, state: step.state as StepNow['state'] }));
-    const by = route.steps.map(stepOfRoute);
+    const steps = row.steps.map((step) => ({ ...step, state: step.state }) as unknown as StepNow);
+    const by = route.steps.map((step) => stepOfRoute(step, condition, row.itemId));
     return { id: row.id, number: row.number, version: row.version, steps, route: by, placed: layOver(steps, by) };
   });
   const steps = travelers.flatMap(({ number, steps: now, route }) => stepDifferences(number, now, route));

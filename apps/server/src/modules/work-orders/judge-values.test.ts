@@ -9,6 +9,7 @@ const width: MeasureAsked = {
   method: 'absolute',
   low: '6.180',
   high: null,
+  chart: null,
 };
 const torque: MeasureAsked = {
   id: 't',
@@ -18,6 +19,7 @@ const torque: MeasureAsked = {
   method: 'rounding',
   low: '48',
   high: '54',
+  chart: null,
 };
 
 describe('measured values of a step', () => {
@@ -71,6 +73,28 @@ describe('measured values of a step', () => {
       'width at 24 in 6.1 in (limits at least 6.180 in)',
       'nut torque 47 ft-lb (limits 48 to 54 ft-lb)',
     ]);
-    expect(limitsInWords({ low: null, high: '0.10', unit: 'in-lb' })).toBe('at most 0.10 in-lb');
+    expect(limitsInWords({ low: null, high: '0.10', unit: 'in-lb', chart: null })).toBe('at most 0.10 in-lb');
+  });
+
+  it('of a bend go by the chart at the distance that was read, and allow nothing beyond it', () => {
+    const points = [
+      { at: '16', most: '2.0' },
+      { at: '24', most: '6.5' },
+    ];
+    const none = { low: null, high: null, decimals: 1, method: 'absolute', chart: null };
+    const distance = { ...none, id: 'd', name: 'bend distance', unit: 'in' };
+    const angle = { ...none, id: 'a', name: 'bend angle', unit: 'degrees', chart: { by: 'bend distance', points } };
+    const read = (at: string, degrees: string) =>
+      judgeValues(
+        [distance, angle],
+        [
+          { measureId: 'd', value: at },
+          { measureId: 'a', value: degrees },
+        ],
+      )[1]?.pass;
+    expect(read('24', '6.5')).toBe(true);
+    expect(read('23.9', '2.1')).toBe(false);
+    expect(read('30', '0.5')).toBe(false);
+    expect(limitsInWords(angle)).toBe('at most, by bend distance: 2.0 at 16, 6.5 at 24 degrees');
   });
 });

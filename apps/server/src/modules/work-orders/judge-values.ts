@@ -1,4 +1,6 @@
+import type { Chart } from '@hubwright/contracts/manuals/measures';
 import { Problem } from '@hubwright/contracts/problems';
+import { mostBend } from '@hubwright/rules/blades';
 import { implausible, judge } from '@hubwright/rules/limits';
 
 /** A value to measure, as copied from the revision: limits are decimals as the manual prints them. */
@@ -10,6 +12,8 @@ export interface MeasureAsked {
   readonly method: string;
   readonly low: string | null;
   readonly high: string | null;
+  /** The most allowed goes by this chart against another measure. */
+  readonly chart: Chart | null;
 }
 
 export interface JudgedValue {
@@ -39,7 +43,20 @@ export function judgeValues(asked: readonly MeasureAsked[], given: Given): Judge
     ]);
   }
   refuseImpossible(asked, given);
-  return asked.map((measure) => judgeOne(measure, byMeasure.get(measure.id) ?? ''));
+  const readingOf = (name: string) => byMeasure.get(asked.find((one) => one.name === name)?.id ?? '') ?? '';
+  return asked.map((measure) => {
+    const value = byMeasure.get(measure.id) ?? '';
+    const now = byChart(measure, readingOf);
+    return now ? judgeOne(now, value) : { measureId: measure.id, value, compared: value, pass: false };
+  });
+}
+
+/** A measure that goes by a chart, with the most allowed at what was read; `null` where the chart allows nothing. */
+function byChart(measure: MeasureAsked, readingOf: (name: string) => string): MeasureAsked | null {
+  const { chart } = measure;
+  if (!chart) return measure;
+  const high = mostBend(chart.points, readingOf(chart.by));
+  return high === null ? null : { ...measure, high };
 }
 
 /** Another unit, or a slip of the decimal point: asked about before it becomes a finding. Throws `reading-impossible`. */
@@ -80,7 +97,16 @@ export function outsideInWords(asked: readonly MeasureAsked[], judged: readonly 
     });
 }
 
-export function limitsInWords({ low, high, unit }: Pick<MeasureAsked, 'low' | 'high' | 'unit'>): string {
+export function limitsInWords({
+  low,
+  high,
+  unit,
+  chart,
+}: Pick<MeasureAsked, 'low' | 'high' | 'unit' | 'chart'>): string {
+  if (chart) {
+    const points = chart.points.map(({ at, most }) => `${most} at ${at}`).join(', ');
+    return `at most, by ${chart.by}: ${points} ${unit}`;
+  }
   if (low !== null && high !== null) return `${low} to ${high} ${unit}`;
   if (low !== null) return `at least ${low} ${unit}`;
   return high !== null ? `at most ${high} ${unit}` : 'none';

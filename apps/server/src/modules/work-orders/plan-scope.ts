@@ -16,7 +16,8 @@ export interface Agreed {
   readonly events: readonly DeclaredEvent[];
 }
 
-type Planned = NonNullable<Awaited<ReturnType<typeof workOrderToPlan>>>;
+/** A work order with what planning other work reads of it. */
+export type PlannedWorkOrder = NonNullable<Awaited<ReturnType<typeof workOrderToPlan>>>;
 
 export interface ScopePlan extends Comparison {
   readonly from: Agreed;
@@ -34,7 +35,7 @@ export function workOrderToPlan(tx: Tx, id: string) {
  * All that another scope, or other events, change for a unit in the shop. Reads only: the command and the page ask the same.
  * Throws `scope-refused` or `route-missing`.
  */
-export async function planScope(tx: Tx, workOrder: Planned, to: Agreed): Promise<ScopePlan> {
+export async function planScope(tx: Tx, workOrder: PlannedWorkOrder, to: Agreed): Promise<ScopePlan> {
   refuseScope({ scope: to.scope, events: [...to.events] }, workOrder.model);
   const from = { scope: workOrder.scope as Scope, events: workOrder.events as DeclaredEvent[] };
   const comparison = await compareWith(tx, workOrder, { ...to, revisionId: workOrder.revisionId });
@@ -61,7 +62,7 @@ export async function planScopeForReading(
 }
 
 /** Quotes that no longer say what is asked for; what was found and approved beyond them stays agreed. */
-export function outdatedQuotes({ quotes }: Pick<Planned, 'quotes'>) {
+export function outdatedQuotes({ quotes }: Pick<PlannedWorkOrder, 'quotes'>) {
   return quotes.filter(
     ({ kind, state }) =>
       (kind !== 'over-and-above' && ['draft', 'sent', 'silent'].includes(state)) ||
@@ -69,7 +70,7 @@ export function outdatedQuotes({ quotes }: Pick<Planned, 'quotes'>) {
   );
 }
 
-function scopeDifferences(workOrder: Planned, { from, to }: { from: Agreed; to: Agreed }): Difference[] {
+function scopeDifferences(workOrder: PlannedWorkOrder, { from, to }: { from: Agreed; to: Agreed }): Difference[] {
   const [could, can] = [mostOf(from.scope), mostOf(to.scope)];
   const time = (restarts: boolean) => (restarts ? 'starts again at the release' : 'goes on');
   const consent = workOrder.consent as Consent;
@@ -89,7 +90,8 @@ function scopeDifferences(workOrder: Planned, { from, to }: { from: Agreed; to: 
     }));
 }
 
-function consentFollows(workOrder: Planned): string[] {
+/** What the customer was offered and no longer is. */
+export function consentFollows(workOrder: PlannedWorkOrder): string[] {
   const offers = outdatedQuotes(workOrder).map(({ number }) => `${number} no longer stands: a new one is written`);
   const { promisedOn } = workOrder;
   return promisedOn
@@ -102,7 +104,7 @@ function eventWords(events: readonly DeclaredEvent[]): string {
 }
 
 /** Other units of the same aircraft that are here too: the event is theirs as well. */
-async function neighbours(tx: Tx, { id, aircraftId }: Planned): Promise<string[]> {
+async function neighbours(tx: Tx, { id, aircraftId }: PlannedWorkOrder): Promise<string[]> {
   if (!aircraftId) return [];
   const others = await tx.workOrder.findMany({
     where: { aircraftId, id: { not: id }, closedAt: null },

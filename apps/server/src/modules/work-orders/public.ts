@@ -1,9 +1,11 @@
 export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
+export { bladeSetOf } from './blade-set.ts';
 export { changedDocuments, documentSets } from './document-set.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
 export { workOrderLocks } from './loads.ts';
 export { openReviews } from './open-reviews.ts';
+export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
 export { blockToSend } from './step-block.ts';

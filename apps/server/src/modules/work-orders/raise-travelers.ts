@@ -1,3 +1,4 @@
+import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
@@ -6,6 +7,7 @@ import type { Context } from '../../platform/command/command.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { type Route, routesFor } from '../manuals/public.ts';
 import { openInstallations } from '../units/public.ts';
+import { conditionOf, measureNow, type UnitCondition } from './part-limits.ts';
 import { insertSteps, type NewStep } from './splice-steps.ts';
 
 export interface RaisedTraveler {
@@ -22,6 +24,7 @@ interface Routed {
   readonly revisionId: string;
   readonly scope: string;
   readonly events: readonly string[];
+  readonly shortenTo: string | null;
 }
 
 /**
@@ -43,29 +46,36 @@ export async function raiseTravelers(
   if (missing.length > 0) {
     throw new Problem('route-missing', `No route for: ${missing.join(', ')}`, { missing });
   }
+  const condition = await conditionOf(tx, workOrder);
   const raised: RaisedTraveler[] = [];
   for (const { item, position } of items) {
     const route = routes.get(item.kind);
-    if (route) raised.push(await raiseOne(context, workOrder, { itemId: item.id, position, route }));
+    if (route) raised.push(await raiseOne(context, workOrder, { itemId: item.id, position, route, condition }));
   }
   return raised;
 }
 
-/** The routes of a work order by class of part, without the steps of events that were not declared. */
-export async function routesByClass(
-  { tx }: Pick<Context<Operation>, 'tx'>,
-  asked: { revisionId: string; modelId: string; scope: string; events: readonly string[] },
-): Promise<Map<string, Route>> {
+interface Asked {
+  readonly revisionId: string;
+  readonly modelId: string;
+  readonly scope: string;
+  readonly events: readonly string[];
+  readonly shortenTo: string | null;
+}
+
+/** The routes of a work order by class of part, without the steps of events that were not declared, or of a shortening that is not done. */
+export async function routesByClass({ tx }: Pick<Context<Operation>, 'tx'>, asked: Asked): Promise<Map<string, Route>> {
   const routes = await routesFor(tx, { ...asked, scope: asked.scope as Scope });
+  const unit = { events: asked.events, isShortened: asked.shortenTo !== null };
   return new Map(
-    routes.map((route) => [route.partClass, { ...route, steps: route.steps.filter((step) => takesStep(step, asked)) }]),
+    routes.map((route) => [route.partClass, { ...route, steps: route.steps.filter((step) => takesStep(step, unit)) }]),
   );
 }
 
 async function raiseOne(
   context: Pick<Context<Operation>, 'tx' | 'now' | 'newId'>,
   workOrder: Routed,
-  { itemId, position, route }: { itemId: string; position: string; route: Route },
+  { itemId, position, route, condition }: { itemId: string; position: string; route: Route; condition: UnitCondition },
 ): Promise<RaisedTraveler> {
   const { tx, now } = context;
   const traveler = {
@@ -84,12 +94,14 @@ async function raiseOne(
       createdAt: now,
     },
   });
-  await insertSteps(context, { travelerId: traveler.id, after: 0 }, route.steps.map(stepOfRoute));
+  const steps = route.steps.map((step) => stepOfRoute(step, condition, itemId));
+  await insertSteps(context, { travelerId: traveler.id, after: 0 }, steps);
   return traveler;
 }
 
-/** A route's step as a traveler's. */
-export function stepOfRoute(step: Route['steps'][number]): NewStep {
-  const { id: _id, routeId: _route, sequence: _sequence, events: _events, ...rest } = step;
-  return { ...rest, attempt: 1 };
+/** A route's step as the traveler of one part has it, with the limits that hold for the part. Throws `limits-missing`. */
+export function stepOfRoute(step: Route['steps'][number], condition: UnitCondition, itemId: string): NewStep {
+  const { id: _id, routeId: _route, sequence: _sequence, events: _events, whenShortened: _shortened, ...rest } = step;
+  const measures = step.measures.map((measure) => measureNow(measure, condition, itemId));
+  return { ...rest, form: rest.form as unknown as FormField[], measures, attempt: 1 };
 }

@@ -2,7 +2,10 @@ import { describe, expect, it } from '@jest/globals';
 import { layOver, lifeDifferences, type StepNow, stepDifferences } from './revision-differences.ts';
 import type { NewStep } from './splice-steps.ts';
 
-const measure = (low: string) => ({ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low, high: null });
+const measure = (low: string) => ({
+  ...{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low, high: null },
+  ...{ dimension: 'width', station: '24', zone: null, chart: null, basis: null },
+});
 const step = (title: string, more: Partial<NewStep> = {}): NewStep => ({
   ...{
     title,
@@ -13,7 +16,7 @@ const step = (title: string, more: Partial<NewStep> = {}): NewStep => ({
     phase: 'evaluation',
     standardMinutes: 10,
   },
-  ...{ instrumentKind: null, caution: null, fact: null, measures: [] },
+  ...{ instrumentKind: null, caution: null, fact: null, form: [], measures: [] },
   ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
   ...more,
 });

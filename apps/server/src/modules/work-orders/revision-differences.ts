@@ -176,6 +176,9 @@ function wordsOf(step: NewStep): string {
     step.outside ? 'at an outside vendor' : '',
     step.batched ? 'in a load' : '',
     step.tools.length > 0 ? `tools ${step.tools.join(', ')}` : '',
+    step.form.length > 0
+      ? `form: ${step.form.map(({ name, unit }) => (unit ? `${name} (${unit})` : name)).join(', ')}`
+      : '',
     step.mostRepairs === 2 ? '' : `at most ${step.mostRepairs} repairs`,
   ]
     .filter(Boolean)

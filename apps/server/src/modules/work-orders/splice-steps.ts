@@ -1,3 +1,5 @@
+import type { Chart, TapZone } from '@hubwright/contracts/manuals/measures';
+import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
@@ -14,6 +16,8 @@ export interface NewStep {
   readonly instrumentKind: string | null;
   readonly caution: string | null;
   readonly fact: string | null;
+  /** Entries of the process form, signed with the step. */
+  readonly form: readonly FormField[];
   readonly branch: string | null;
   readonly waitMinutes: number;
   readonly outside: boolean;
@@ -31,6 +35,12 @@ export interface NewMeasure {
   readonly method: string;
   readonly low: string | null;
   readonly high: string | null;
+  readonly dimension: string | null;
+  readonly station: string | null;
+  readonly zone: TapZone | null;
+  readonly chart: Chart | null;
+  /** What the limits were taken for: a diameter, an oversize step. */
+  readonly basis: string | null;
 }
 
 type Writing = Pick<Context<Operation>, 'tx' | 'newId'>;
@@ -45,9 +55,10 @@ export async function insertSteps(
   await moveBack(tx, { ...at, by: steps.length });
   const ids = steps.map(() => newId());
   await tx.travelerStep.createMany({
-    data: steps.map(({ measures: _, tools, ...step }, index) => ({
+    data: steps.map(({ measures: _, tools, form, ...step }, index) => ({
       ...step,
       tools: [...tools],
+      form: [...form],
       id: ids[index] ?? newId(),
       travelerId: at.travelerId,
       sequence: at.after + index + 1,
@@ -63,17 +74,24 @@ export async function insertSteps(
 export async function renewStep(
   context: Writing,
   at: { id: string; sequence: number },
-  { measures, tools, ...step }: NewStep,
+  { measures, tools, form, ...step }: NewStep,
 ): Promise<void> {
   const { tx } = context;
   await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });
-  await tx.travelerStep.update({ where: { id: at.id }, data: { ...step, tools: [...tools], sequence: at.sequence } });
+  await tx.travelerStep.update({
+    where: { id: at.id },
+    data: { ...step, tools: [...tools], form: [...form], sequence: at.sequence },
+  });
   await tx.stepMeasure.createMany({ data: measuresOf(context, at.id, { measures }) });
 }
 
 function measuresOf({ newId }: Writing, stepId: string, step: Pick<NewStep, 'measures'>) {
-  return step.measures.map(({ name, unit, decimals, method, low, high }, index) => ({
+  return step.measures.map(({ name, unit, decimals, method, low, high, ...more }, index) => ({
     ...{ name, unit, decimals, method, low, high },
+    ...{ dimension: more.dimension, station: more.station, basis: more.basis },
+    // A column of JSON is left out, not set to null: null would be a value in it.
+    ...(more.zone === null ? {} : { zone: more.zone }),
+    ...(more.chart === null ? {} : { chart: more.chart }),
     id: newId(),
     stepId,
     sequence: index + 1,

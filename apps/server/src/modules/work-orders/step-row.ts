@@ -18,6 +18,7 @@ interface SignOffStored {
   readonly performedAt: Date;
   readonly signedAt: Date;
   readonly lateReason: string | null;
+  readonly content: string;
   readonly contentHash: string;
   readonly supersedesId: string | null;
   readonly countersignsId: string | null;
@@ -37,7 +38,9 @@ type StepStored = Omit<
   | 'measures'
   | 'signOffs'
   | 'waitUntil'
+  | 'form'
 > & {
+  readonly form: unknown;
   readonly waitUntil: Date | null;
   readonly process: string;
   readonly level: string;
@@ -46,7 +49,7 @@ type StepStored = Omit<
   readonly state: string;
   readonly fact: string | null;
   readonly instrumentKind: string | null;
-  readonly measures: readonly (Omit<StepReply['measures'][number], 'method'> & { method: string })[];
+  readonly measures: readonly { readonly id: string }[];
   readonly signOffs: readonly SignOffStored[];
 };
 
@@ -66,7 +69,7 @@ export function stepRow(
     ...(step as unknown as StepReply),
     blocked: blockedNow(step, { turns, now }) ?? null,
     waitUntil: step.waitUntil?.toISOString() ?? null,
-    measures: step.measures.map((measure) => measure as StepReply['measures'][number]),
+    measures: step.measures as StepReply['measures'],
     signOffs: step.signOffs.map((signOff) => signOffReply(signOff, { all: step.signOffs, people })),
   };
 }
@@ -120,5 +123,6 @@ function signOffReply(
     countersignsId: row.countersignsId,
     supervisor: supervisorOf(row, { all, people }),
     values: row.measurements.map(({ measureId, value, compared, pass }) => ({ measureId, value, compared, pass })),
+    form: (JSON.parse(row.content) as { form?: SignOffReply['form'] }).form ?? [],
   };
 }

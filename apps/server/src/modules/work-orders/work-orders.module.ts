@@ -3,6 +3,8 @@ import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
 import { ClockController } from './clock.controller.ts';
 import { ClockQueries } from './clock.queries.ts';
+import { DimensionsController } from './dimensions.controller.ts';
+import { DimensionQueries } from './dimensions.queries.ts';
 import { DocumentSetController } from './documents.controller.ts';
 import { DocumentSetQueries } from './documents.queries.ts';
 import { IdentityController } from './identity.controller.ts';
@@ -30,6 +32,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     DocumentSetController,
     ClockController,
     ReviewsController,
+    DimensionsController,
   ],
   providers: [
     WorkOrdersQueries,
@@ -44,6 +47,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     DocumentSetQueries,
     ClockQueries,
     ReviewQueries,
+    DimensionQueries,
   ],
 })
 export class WorkOrdersModule {}

@@ -1,9 +1,12 @@
+import type { FormField } from '@hubwright/contracts/manuals/revision';
 import { Problem } from '@hubwright/contracts/problems';
 import type { Stage } from '@hubwright/contracts/work-orders/states';
 import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
+import { diameterUnknown } from '@hubwright/rules/blades';
 import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
 import { advance } from './advance.ts';
-import { type JudgedValue, judgeValues, limitsInWords, outsideInWords } from './judge-values.ts';
+import { type JudgedValue, judgeValues, limitsInWords, type MeasureAsked, outsideInWords } from './judge-values.ts';
+import { type FormEntry, filledForm } from './process-form.ts';
 import {
   authorisedFor,
   instrumentFor,
@@ -16,6 +19,7 @@ import {
 /** What a person enters when signing a step. */
 export interface StepEntry {
   readonly values: readonly { readonly measureId: string; readonly value: string }[];
+  readonly form?: readonly FormEntry[];
   readonly instrumentId?: string | undefined;
   readonly performedAt?: string | undefined;
   readonly lateReason?: string | undefined;
@@ -57,8 +61,11 @@ export async function writeStepSignature(
   const authorised = await authorisedFor(context, step, { day, supervisorId: entry.supervisorId });
   await refuseOwnInspection(context, step);
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
-  const judged = judgeValues(step.measures, entry.values);
-  const outside = outsideInWords(step.measures, judged);
+  const measures = step.measures as unknown as readonly MeasureAsked[];
+  refuseUnknownDiameter(step);
+  const judged = judgeValues(measures, entry.values);
+  const outside = outsideInWords(measures, judged);
+  const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
   refuseOtherResult(signature.result, outside);
   const signOffId = await writeSignatures(context, authorised, {
     workOrderId: traveler.workOrderId,
@@ -70,7 +77,7 @@ export async function writeStepSignature(
     ...(instrument ? { instrumentId: instrument.id } : {}),
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { judged, instrument, result: signature.result, load: signature.load }),
+    content: contentOf(step, { judged, form, instrument, result: signature.result, load: signature.load }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
@@ -83,6 +90,13 @@ export async function writeStepSignature(
     authorisation: { ...authorised.authorisation },
     outside,
   };
+}
+
+/** Throws `diameter-unknown` for a step whose limits nobody can tell yet. */
+function refuseUnknownDiameter({ title, measures }: SignedStep): void {
+  const waiting = measures.filter(({ basis }) => basis === diameterUnknown).map(({ name }) => name);
+  if (waiting.length > 0)
+    throw new Problem('diameter-unknown', `“${title}” goes by it: ${waiting.join(', ')}`, { waiting });
 }
 
 /** The sign-off, and beside a trainee's the supervisor's: both bound to who did the work and who supervised it. */
@@ -136,12 +150,14 @@ function contentOf(
   step: SignedStep,
   signed: {
     judged: readonly JudgedValue[];
+    form: readonly FormEntry[];
     instrument: { tag: string; calibrationDueOn: string } | undefined;
     result: string;
     load: StepSignature['load'];
   },
 ) {
-  const { traveler, measures } = step;
+  const { traveler } = step;
+  const measures = step.measures as unknown as readonly (MeasureAsked & { basis: string | null })[];
   return {
     workOrder: traveler.workOrder.number,
     traveler: traveler.number,
@@ -160,12 +176,14 @@ function contentOf(
     },
     result: signed.result,
     ...(signed.load ? { load: signed.load } : {}),
+    ...(signed.form.length > 0 ? { form: signed.form } : {}),
     instrument: signed.instrument
       ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }
       : null,
     values: measures.map((measure) => ({
       name: measure.name,
       limits: limitsInWords(measure),
+      ...(measure.basis ? { basis: measure.basis } : {}),
       method: measure.method,
       value: signed.judged.find(({ measureId }) => measureId === measure.id)?.value ?? null,
     })),

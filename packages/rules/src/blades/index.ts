@@ -1,0 +1,11 @@
+export { type ChartPoint, mostBend } from './bend-chart.ts';
+export {
+  bandFault,
+  diameterUnknown,
+  type LimitsNow,
+  type LimitTable,
+  limitsNow,
+  type PartCondition,
+  type Sides,
+} from './condition.ts';
+export { judgeSet, opposite, type SetBlade, type Spread, type SpreadLimit } from './set.ts';

@@ -1,0 +1,74 @@
+import { Decimal } from 'decimal.js';
+
+/** How far the blades of one set may differ in one dimension. Values in the manual's unit. */
+export interface SpreadLimit {
+  /** Names the dimension, the same for every blade: `width at 30`. */
+  readonly key: string;
+  readonly most: string;
+  /** Every blade against every other, or each only against the one that stands opposite. */
+  readonly among: 'set' | 'opposite';
+}
+
+/** One blade of a set with what was measured last, by dimension. Positions count from 1. */
+export interface SetBlade {
+  readonly position: number;
+  readonly values: ReadonlyMap<string, string>;
+}
+
+export interface Spread {
+  readonly key: string;
+  readonly most: string;
+  readonly among: SpreadLimit['among'];
+  /** The widest difference between two blades and which they are; null while no two were measured. */
+  readonly widest: { readonly spread: string; readonly between: readonly [number, number] } | null;
+  /** Blades not measured yet in this dimension. */
+  readonly missing: readonly number[];
+  readonly verdict: 'pass' | 'fail' | 'incomplete';
+}
+
+/**
+ * The blade that stands opposite in a set: on an even number of blades half a turn on, else none.
+ *
+ * @example opposite(2, 4) // 4
+ */
+export function opposite(position: number, count: number): number | null {
+  if (count % 2 !== 0 || position < 1 || position > count) return null;
+  return ((position - 1 + count / 2) % count) + 1;
+}
+
+/**
+ * Whether blades may run together: the widest difference of each dimension against what the manual allows. A set with a blade not
+ * measured is `incomplete`, unless those measured already differ too much.
+ *
+ * Source: blades of a set are matched (common practice, no source; the allowed differences are the manual's).
+ *
+ * Caution: only the current approved manual says which blades may run together.
+ */
+export function judgeSet(blades: readonly SetBlade[], limits: readonly SpreadLimit[], count = blades.length): Spread[] {
+  return limits.map(({ key, most, among }) => {
+    const measured = blades.flatMap(({ position, values }) => {
+      const value = values.get(key);
+      return value === undefined ? [] : [{ position, value: new Decimal(value) }];
+    });
+    const pairs = measured.flatMap((one, index) =>
+      measured
+        .slice(index + 1)
+        .filter((other) => among === 'set' || opposite(one.position, count) === other.position)
+        .map((other) => ({
+          spread: one.value.minus(other.value).abs(),
+          between: [one.position, other.position] as const,
+        })),
+    );
+    const widest = pairs.reduce<(typeof pairs)[number] | null>(
+      (most, pair) => (most === null || pair.spread.greaterThan(most.spread) ? pair : most),
+      null,
+    );
+    const missing = blades.filter(({ values }) => !values.has(key)).map(({ position }) => position);
+    const fails = widest?.spread.greaterThan(most) ?? false;
+    return {
+      ...{ key, most, among, missing },
+      widest: widest && { spread: widest.spread.toFixed(), between: widest.between },
+      verdict: fails ? 'fail' : missing.length > 0 ? 'incomplete' : 'pass',
+    };
+  });
+}

@@ -1,0 +1,166 @@
+// size: tables of data, one entry a line
+import {
+  type ContentSeed,
+  cautions,
+  dimension,
+  inspected,
+  limit,
+  line,
+  type MeasureSeed,
+  measured,
+  perBlade,
+  wheneverApart,
+  work,
+} from './shapes.ts';
+
+// Demonstration data, not for use on aircraft: every number here is invented.
+const apart = { scopes: wheneverApart };
+const blade = { per: 'blade', scopes: wheneverApart } as const;
+const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
+
+const kitList = [
+  line('S501-11', 'blade root O-ring', 2, blade),
+  line('S501-12', 'piston O-ring', 1, apart),
+  line('S501-15', 'hub cover gasket', 1, apart),
+  line('S501-31', 'hub nuts', 20, apart),
+  line('S501-21', 'blade root bearing cartridge', 1, { per: 'blade' }),
+  line('S501-27', 'leading edge film', 1, { per: 'blade' }),
+  line('S501-51', 'feathering spring', 1, { ...apart, source: 'reused' }),
+  line('S501-61', 'hub', 1, { ...apart, source: 'any' }),
+  ...[1, 2, 3, 4, 5].map((n) => line('S83-B', `blade ${n}`, 1, { ...apart, source: 'any' })),
+  line('LM-SW32', 'safety wire', 220, { ...apart, minimum: 30 }),
+  line('LM-GR6', 'grease', 500, { ...apart, minimum: 140 }),
+  line('Q-BW-1', 'static balance washers', 24, { ...apart, minimum: 0 }),
+];
+
+/** Fields of the blade that are tapped as one, root to tip, each with the greatest void it may have. */
+const zones: readonly [name: string, from: string, to: string, most: string][] = [
+  ['A', '10.0', '18.0', '0.00'],
+  ['B', '18.0', '26.0', '0.25'],
+  ['C', '26.0', '34.0', '0.50'],
+  ['D', '34.0', '41.5', '0.75'],
+];
+const sides = ['face', 'camber'] as const;
+const chords = ['leading', 'middle', 'trailing'] as const;
+const tapMap: MeasureSeed[] = zones.flatMap(([letter, from, to, most]) =>
+  sides.flatMap((surface) =>
+    chords.map((chord) => {
+      const name = `${letter} ${surface} ${chord}`;
+      return {
+        ...dimension('tap-void', limit(`void in zone ${name}`, 'in²', undefined, most)),
+        zone: { name, surface, chord, from, to },
+      };
+    }),
+  ),
+);
+const tap = (title: string, phase: 'evaluation' | 'repair') =>
+  measured(title, 'dimensional-inspection', {
+    phase,
+    standardMinutes: 60,
+    instruction: 'Tap every zone; enter the largest void found in it, 0 where the sound stays clear.',
+    measures: tapMap,
+  });
+const cure = [{ name: 'resin lot' }, { name: 'time out of the freezer', unit: 'hours' }, { name: 'cure chart' }];
+
+const bladeRoute = [
+  work('Clean, no solvent soak', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers }),
+  tap('Tap map', 'evaluation'),
+  measured('Moisture, bond and lightning path', 'dimensional-inspection', {
+    standardMinutes: 30,
+    instrumentKind: 'ohmmeter',
+    measures: [
+      dimension('moisture', limit('moisture', '%', undefined, '1.5')),
+      dimension('resistance', limit('lightning path resistance', 'milliohm', undefined, '50.0')),
+    ],
+  }),
+  work('Ultrasonic test, root and erosion shield bond', 'non-destructive-test', 60),
+  work('Ultrasonic test, spar, after the event', 'non-destructive-test', 70, { events: ['strike', 'lightning'] }),
+  inspected('Inspect blade', 'dimensional-inspection', 30, { fact: 'inspected' }),
+  work('Sand and prepare', 'blade-repair', 120, {
+    phase: 'repair',
+    caution:
+      'Sanding dust of composites harms lungs and skin: extraction, mask and gloves as the safety data sheet says.',
+  }),
+  work('Fill and lay up', 'blade-repair', 180, { phase: 'repair', fact: 'repaired', waitMinutes: 960, form: cure }),
+  tap('Tap map after repair', 'repair'),
+  work('Replace leading edge film', 'blade-repair', 90, {
+    phase: 'repair',
+    waitMinutes: 240,
+    form: [{ name: 'film lot' }],
+  }),
+  work('Conductive paint', 'coating', 60, {
+    phase: 'repair',
+    waitMinutes: 480,
+    form: [{ name: 'paint lot' }, { name: 'surface resistance', unit: 'ohm' }],
+  }),
+  work('Paint, drain holes clear', 'coating', 60, { phase: 'repair', waitMinutes: 720, form: [{ name: 'paint lot' }] }),
+  inspected('Inspect blade for build', 'blade-repair', 25, { phase: 'repair' }),
+];
+
+/** Sablewing SW5-83: five composite blades, reversing. */
+export function sablewing5Blade(): ContentSeed {
+  return {
+    kitList,
+    routes: [
+      {
+        partClass: 'assembly',
+        title: 'Propeller, apart and together',
+        scopes: [...overhaul],
+        steps: [
+          work('Discharge, mark positions, remove spinner', 'teardown', 50, { caution: cautions.charge }),
+          work('Take apart', 'teardown', 150, { fact: 'disassembled', caution: cautions.charge }),
+          work('Clean small parts', 'cleaning', 60, { fact: 'cleaned' }),
+          inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
+          work('Repair or replace small parts as found', 'assembly', 40, { phase: 'repair', fact: 'repaired' }),
+          work('Assemble hub, pitch change and blades', 'assembly', 360, { phase: 'build', fact: 'reassembled' }),
+          measured('Set blade angles', 'blade-angles', {
+            standardMinutes: 90,
+            phase: 'build',
+            instrumentKind: 'protractor',
+            caution: cautions.cycling,
+            measures: [
+              ...perBlade(5, (n) => [
+                limit(`blade ${n} low angle`, 'degrees', '14.3', '14.7'),
+                limit(`blade ${n} feather angle`, 'degrees', '83.5', '84.5'),
+                limit(`blade ${n} reverse angle`, 'degrees', '-11.5', '-10.5'),
+              ]),
+            ],
+          }),
+          measured('Leak test', 'leak-test', {
+            standardMinutes: 45,
+            phase: 'build',
+            instrumentKind: 'pressure-gauge',
+            caution: cautions.pressure,
+            fact: 'tested',
+            measures: [limit('pressure lost', 'psi', undefined, '2.0')],
+          }),
+          measured('Static balance, vertical and horizontal', 'static-balance', {
+            standardMinutes: 110,
+            phase: 'final',
+            instrumentKind: 'balance-stand',
+            caution: cautions.balance,
+            measures: [
+              limit('residual, vertical', 'in-lb', undefined, '0.10'),
+              limit('residual, horizontal', 'in-lb', undefined, '0.10'),
+            ],
+          }),
+          inspected('Final inspection', 'final-inspection', 80, { phase: 'final', caution: cautions.release }),
+        ],
+      },
+      {
+        partClass: 'hub',
+        title: 'Aluminium hub',
+        material: 'aluminium',
+        scopes: [...overhaul],
+        steps: [
+          work('Clean and strip', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers }),
+          work('Penetrant test', 'non-destructive-test', 50),
+          inspected('Inspect hub', 'dimensional-inspection', 30, { fact: 'inspected' }),
+          work('Anodise', 'coating', 40, { phase: 'repair', caution: cautions.plating, batched: true }),
+        ],
+      },
+      { partClass: 'blade', title: 'Composite blade', material: 'composite', scopes: [...overhaul], steps: bladeRoute },
+    ],
+    tboRules: [{ hoursTenths: 45_000, months: 84, endOfMonth: false, requirement: 'required' }],
+  };
+}
