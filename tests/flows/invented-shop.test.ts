@@ -111,12 +111,12 @@ describe('the invented shop', () => {
     expect(await column(sql, [today])).not.toEqual([]);
   });
 
-  it('has twelve customers, three models and more than sixty part numbers', async () => {
+  it('has twelve customers, six models and more than sixty part numbers', async () => {
     const count = async (table: string) => Number((await column(`SELECT count(*) AS value FROM ${table}`))[0]);
     const customers = await count('customers');
     const models = await count('unit_models');
     const parts = await count('parts');
-    expect([customers, models]).toEqual([12, 3]);
+    expect([customers, models]).toEqual([12, 6]);
     expect(parts).toBeGreaterThan(60);
   });
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { formField } from '../manuals/revision.ts';
 import { command, read } from '../operation.ts';
 import { processSchema } from '../people/operations.ts';
 import { changed, id, instant, line, listOf, page, signature } from '../values.ts';
@@ -30,6 +31,8 @@ const load = z
     startedAt: instant,
     endedAt: instant.nullable(),
     version: z.int(),
+    /** The process form of all its parts: each entry is made once for the load. */
+    form: z.array(formField),
     parts: z.array(loadPart),
   })
   .meta({ id: 'Load' });

@@ -1,6 +1,15 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { bandFault, diameterUnknown, judgeSet, type LimitTable, limitsNow, mostBend, opposite } from './index.ts';
+import {
+  bandFault,
+  diameterUnknown,
+  judgeSet,
+  type LimitTable,
+  limitsNow,
+  mostBend,
+  opposite,
+  takenOff,
+} from './index.ts';
 
 const table: LimitTable = {
   ...{ low: '4.400', high: null, oversizes: [] },
@@ -143,4 +152,9 @@ describe('the blades of a set', () => {
       }),
     );
   });
+});
+
+it('what was taken off has no stray digits', () => {
+  expect(takenOff('0.3', '0.1')).toBe('0.2');
+  expect(takenOff('6.940', '6.945')).toBe('-0.005');
 });

@@ -8,4 +8,4 @@ export {
   type PartCondition,
   type Sides,
 } from './condition.ts';
-export { judgeSet, opposite, type SetBlade, type Spread, type SpreadLimit } from './set.ts';
+export { judgeSet, opposite, type SetBlade, type Spread, type SpreadLimit, takenOff } from './set.ts';

@@ -72,3 +72,12 @@ export function judgeSet(blades: readonly SetBlade[], limits: readonly SpreadLim
     };
   });
 }
+
+/**
+ * What was taken off between two readings of one dimension, without a stray digit. Both in one unit.
+ *
+ * @example takenOff('6.945', '6.940') // '0.005'
+ */
+export function takenOff(before: string, after: string): string {
+  return new Decimal(before).minus(after).toFixed();
+}

@@ -1,6 +1,8 @@
+import { spotText } from '@hubwright/contracts/findings/spot';
 import type { ReactNode } from 'react';
 import { AgeText, Amount } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
+import { SpotPicture } from '../../ui/pictures/SpotPicture.tsx';
 import { type State, StateMark } from '../../ui/StateMark.tsx';
 import { EarlierDispositions } from './EarlierDispositions.tsx';
 import { type Finding, findingMark } from './findings.ts';
@@ -28,8 +30,17 @@ export function FindingSheet({
         {finding.critical ? <strong> (critical area)</strong> : null}
       </p>
       <p>
-        {finding.damage.replaceAll('-', ' ')}: {finding.description}
+        {finding.damage.replaceAll('-', ' ')}
+        {finding.corrosionClass ? `, ${finding.corrosionClass}` : ''}: {finding.description}
       </p>
+      {finding.spot ? (
+        <SpotPicture
+          title={`Where ${finding.number} is`}
+          words={spotText(finding.spot)}
+          on={finding.spot.on}
+          marked={[{ label: '×', spot: finding.spot }]}
+        />
+      ) : null}
       <p className="small soft">
         Raised by {finding.raisedBy.displayName} <AgeText instant={finding.raisedAt} /> ago on{' '}
         <Link href={`/travelers/${finding.traveler.id}`}>{finding.traveler.number}</Link> of{' '}

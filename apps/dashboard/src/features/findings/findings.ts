@@ -1,6 +1,7 @@
 import type { FindingRow } from '@hubwright/contracts/findings/operations';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { usePages } from '../../api/pages.ts';
+import { queryFor } from '../../api/query.ts';
 import type { State } from '../../ui/StateMark.tsx';
 
 export type Finding = FindingRow;
@@ -9,6 +10,8 @@ export type FindingFilter = 'undecided' | 'undone' | 'all';
 export function useFindings(state: FindingFilter) {
   return usePages(findingOperations.listFindings, { state });
 }
+
+export const findingQuery = (findingId: string) => queryFor(findingOperations.finding, { findingId });
 
 /** Where a finding stands, as shape and word. */
 export function findingMark(finding: Finding): { state: State; word: string } {

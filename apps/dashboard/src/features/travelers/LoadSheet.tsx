@@ -12,6 +12,8 @@ import { say } from '../../ui/toasts.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
 import styles from './loads.module.css';
 import type { Load, LoadPart } from './loads.ts';
+import { ProcessForm } from './ProcessForm.tsx';
+import { type Filled, fieldsLeft, formInput } from './process-form.ts';
 import { TakeOut } from './take-out.tsx';
 
 function PartRow({ part, onOut }: { part: LoadPart; onOut: (() => void) | undefined }) {
@@ -44,7 +46,9 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
   const maySign = useMay(loadOperations.signLoad);
   const [out, setOut] = useState<LoadPart>();
   const [isSigning, setSigning] = useState(false);
+  const [filled, setFilled] = useState<Filled>({});
   const [lateness, setLateness] = useState(justNow);
+  const left = fieldsLeft(load.form, filled);
   const blocked = load.parts.filter((part) => part.blocked !== null).length;
   return (
     <section className={styles.load} aria-label={load.number}>
@@ -64,9 +68,10 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
       </ul>
       {maySign ? (
         <>
+          <ProcessForm fields={load.form} filled={filled} onChange={setFilled} />
           <LateEntry value={lateness} onChange={setLateness} />
           <div className="row actions">
-            <Button weight="next" isDisabled={blocked > 0} onPress={() => setSigning(true)}>
+            <Button weight="next" isDisabled={blocked > 0 || left.length > 0} onPress={() => setSigning(true)}>
               All of it is done and good: sign
             </Button>
             {blocked > 0 ? (
@@ -74,6 +79,7 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
                 {countOf(blocked, 'part')} in it cannot be signed: take {blocked === 1 ? 'it' : 'them'} out, or wait.
               </p>
             ) : null}
+            {left.length > 0 ? <p className="small">Not entered yet: {left.join(', ')}.</p> : null}
           </div>
         </>
       ) : null}
@@ -81,7 +87,7 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
       {isSigning ? (
         <SignCommand
           op={loadOperations.signLoad}
-          input={{ loadId: load.id, ...latenessInput(lateness) }}
+          input={{ loadId: load.id, form: formInput(load.form, filled), ...latenessInput(lateness) }}
           version={load.version}
           signer={signer}
           process={load.process}
@@ -94,6 +100,9 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
           <p>
             {load.number}, {load.equipment}: {load.parts.map(({ travelerNumber }) => travelerNumber).join(', ')}
           </p>
+          {load.form.length > 0 ? (
+            <p className="small">{load.form.map(({ name }) => `${name}: ${filled[name]}`).join(', ')}</p>
+          ) : null}
         </SignCommand>
       ) : null}
     </section>

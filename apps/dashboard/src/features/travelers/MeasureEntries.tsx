@@ -1,19 +1,22 @@
+import { diameterUnknown } from '@hubwright/rules/blades';
 import type { KeyboardEvent } from 'react';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './measure-entries.module.css';
-import { type Entries, type Measure, standingOf } from './traveler.ts';
+import { type Entries, limitsOf, type Measure, standingOf } from './traveler.ts';
 
 /** The limits of a measure as the manual's revision gives them, in words. */
-export function limitText({ low, high, unit, decimals }: Measure): string {
+export function limitText({ low, high, unit, decimals, chart, basis }: Measure): string {
+  if (chart) return `by the chart against “${chart.by}”`;
+  if (basis === diameterUnknown) return `no limit yet: ${basis}`;
   const show = (value: string) => Number(value).toFixed(Math.max(decimals, 0));
   if (low !== null && high !== null) return `${show(low)} to ${show(high)} ${unit}`;
   if (low !== null) return `at least ${show(low)} ${unit}`;
   return high === null ? 'no limit' : `at most ${show(high)} ${unit}`;
 }
 
-const marks = {
+export const marks = {
   missing: { state: 'open', word: 'to measure' },
   unreadable: { state: 'open', word: 'to measure' },
   inside: { state: 'passed', word: 'inside' },
@@ -21,7 +24,7 @@ const marks = {
 } as const;
 
 /** Enter goes on to the next box: a caliper that types its reading ends it with Enter. In the last box it stays. */
-function goOn(event: KeyboardEvent<HTMLDivElement>): void {
+export function goOn(event: KeyboardEvent<HTMLDivElement>): void {
   if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
   event.preventDefault();
   const boxes = [...event.currentTarget.querySelectorAll('input')];
@@ -31,6 +34,8 @@ function goOn(event: KeyboardEvent<HTMLDivElement>): void {
 /** One entry per measure, its limit drawn beside it. Every box starts empty: what is measured is typed by who measured it. */
 export function MeasureEntries(props: {
   measures: readonly Measure[];
+  /** All of the step, where limits of one go by another. */
+  all: readonly Measure[];
   entries: Entries;
   onChange: (entries: Entries) => void;
 }) {
@@ -38,9 +43,12 @@ export function MeasureEntries(props: {
     <div className={styles.frame}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: only listens to what its boxes hear */}
       <div className={styles.entries} onKeyDown={goOn}>
-        {props.measures.map((measure, place) => {
+        {props.measures.map((measure) => {
+          const place = props.all.indexOf(measure);
           const text = props.entries[measure.id] ?? '';
-          const standing = standingOf(measure, text);
+          const standing = standingOf(measure, { measures: props.all, entries: props.entries });
+          const limits = limitsOf(measure, { measures: props.all, entries: props.entries });
+          const { low, high } = limits === null || limits === 'not-read' ? { low: null, high: null } : limits;
           return (
             <div key={measure.id} className={styles.entry}>
               <DecimalField
@@ -55,8 +63,8 @@ export function MeasureEntries(props: {
               />
               <LimitGauge
                 value={standing === 'inside' || standing === 'outside' ? text : null}
-                low={measure.low}
-                high={measure.high}
+                low={low}
+                high={high}
                 unit={measure.unit}
               />
               <StateMark {...marks[standing]} />

@@ -51,6 +51,9 @@ export function SignOffList({ step }: { step: Step }) {
               ) : null}
             </p>
             <Values signOff={signOff} measures={step.measures} />
+            {signOff.form.length > 0 ? (
+              <p className="small">{signOff.form.map(({ name, value }) => `${name}: ${value}`).join(', ')}</p>
+            ) : null}
             <p className="small soft">
               “{signOff.meaning}” Revision {signOff.revision}
               {signOff.instrument ? `, with ${signOff.instrument.tag} ${signOff.instrument.title}` : ''}, as{' '}

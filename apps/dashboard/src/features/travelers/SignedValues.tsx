@@ -1,8 +1,19 @@
 import styles from './measure-entries.module.css';
+import type { Filled } from './process-form.ts';
 import { type Entries, type Step, standingOf, type Traveler } from './traveler.ts';
 
 /** What a signature of this step covers, as it will be recorded. */
-export function SignedValues({ traveler, step, entries }: { traveler: Traveler; step: Step; entries: Entries }) {
+export function SignedValues({
+  traveler,
+  step,
+  entries,
+  filled,
+}: {
+  traveler: Traveler;
+  step: Step;
+  entries: Entries;
+  filled: Filled;
+}) {
   return (
     <div className="stack tight">
       <p>
@@ -19,7 +30,19 @@ export function SignedValues({ traveler, step, entries }: { traveler: Traveler; 
               <span>{measure.name}</span>
               <span>
                 <strong>{entries[measure.id]}</strong> {measure.unit}
-                {standingOf(measure, entries[measure.id]) === 'outside' ? ', outside the limits' : ''}
+                {standingOf(measure, { measures: step.measures, entries }) === 'outside' ? ', outside the limits' : ''}
+              </span>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {step.form.length > 0 ? (
+        <ul className={`small ${styles.signed}`}>
+          {step.form.map(({ name, unit }) => (
+            <li key={name}>
+              <span>{name}</span>
+              <span>
+                <strong>{filled[name]}</strong> {unit}
               </span>
             </li>
           ))}

@@ -4,12 +4,13 @@ import { Button } from '../../ui/Button.tsx';
 import { Caution } from '../../ui/Caution.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { BladeWidths } from './BladeWidths.tsx';
 import { FailStep } from './fail-step.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
 import { MeasuredBefore } from './MeasuredBefore.tsx';
-import { MeasureEntries } from './MeasureEntries.tsx';
+import { MeasuredNow } from './MeasuredNow.tsx';
+import { ProcessForm } from './ProcessForm.tsx';
+import { type Filled, formInput } from './process-form.ts';
 import { SignedValues } from './SignedValues.tsx';
 import { StepFacts } from './StepFacts.tsx';
 import { type Entries, missingOf, type Step, type Traveler, verdictOf } from './traveler.ts';
@@ -26,28 +27,28 @@ export interface StepSheetProps {
 export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps) {
   const [entries, setEntries] = useState<Entries>({});
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
+  const [filled, setFilled] = useState<Filled>({});
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
   const verdict = verdictOf(step, entries);
-  const missing = missingOf(step, entries, instrumentId);
+  const missing = missingOf(step, { entries, instrumentId, filled });
   const input = {
     stepId: step.id,
     values: step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' })),
+    form: formInput(step.form, filled),
     ...(instrumentId === null ? {} : { instrumentId }),
     ...latenessInput(lateness),
   };
   const close = () => setAsking(undefined);
-  const shown = <SignedValues traveler={traveler} step={step} entries={entries} />;
+  const shown = <SignedValues traveler={traveler} step={step} entries={entries} filled={filled} />;
   return (
     <div className="stack">
       <StepFacts step={step} />
       {step.instruction ? <p>{step.instruction}</p> : null}
       {step.caution ? <Caution>{step.caution}</Caution> : null}
       {step.kind === 'inspect' ? <MeasuredBefore traveler={traveler} step={step} /> : null}
-      <BladeWidths measures={step.measures} entries={entries} />
-      {step.measures.length > 0 ? (
-        <MeasureEntries measures={step.measures} entries={entries} onChange={setEntries} />
-      ) : null}
+      <MeasuredNow traveler={traveler} step={step} entries={entries} onChange={setEntries} />
+      <ProcessForm fields={step.form} filled={filled} onChange={setFilled} />
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
       ) : null}

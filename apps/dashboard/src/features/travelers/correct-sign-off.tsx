@@ -7,7 +7,9 @@ import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
-import { MeasureEntries } from './MeasureEntries.tsx';
+import { MeasuredNow } from './MeasuredNow.tsx';
+import { ProcessForm } from './ProcessForm.tsx';
+import { type Filled, formInput } from './process-form.ts';
 import { SignedValues } from './SignedValues.tsx';
 import { type Entries, missingOf, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
 
@@ -21,19 +23,26 @@ export function CorrectSignOff(props: {
 }) {
   const { step, onClose } = props;
   const [entries, setEntries] = useState<Entries>({});
+  const [filled, setFilled] = useState<Filled>({});
   const [reason, setReason] = useState('');
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [isSigning, setSigning] = useState(false);
   const [wrong, setWrong] = useState<ProblemError | null>(null);
   const missing =
-    missingOf(step, entries, instrumentId) ||
+    missingOf(step, { entries, instrumentId, filled }) ||
     (verdictOf(step, entries) === 'fail' ? 'A value lies outside its limits: raise a finding instead.' : '');
   if (isSigning) {
     const values = step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' }));
     return (
       <SignCommand
         op={travelerOperations.correctSignOff}
-        input={{ signOffId: props.signOff.id, values, reason, ...(instrumentId === null ? {} : { instrumentId }) }}
+        input={{
+          signOffId: props.signOff.id,
+          values,
+          reason,
+          form: formInput(step.form, filled),
+          ...(instrumentId === null ? {} : { instrumentId }),
+        }}
         signer={props.signer}
         process={step.process}
         onClose={onClose}
@@ -46,7 +55,7 @@ export function CorrectSignOff(props: {
           onClose();
         }}
       >
-        <SignedValues traveler={props.traveler} step={step} entries={entries} />
+        <SignedValues traveler={props.traveler} step={step} entries={entries} filled={filled} />
         <p className="small">What was wrong: {reason}</p>
       </SignCommand>
     );
@@ -61,7 +70,8 @@ export function CorrectSignOff(props: {
         onCancel={onClose}
       >
         <TextField name="reason" label="What was wrong with it" value={reason} onChange={setReason} isRequired />
-        <MeasureEntries measures={step.measures} entries={entries} onChange={setEntries} />
+        <MeasuredNow traveler={props.traveler} step={step} entries={entries} onChange={setEntries} />
+        <ProcessForm fields={step.form} filled={filled} onChange={setFilled} />
         {step.instrumentKind ? (
           <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
         ) : null}

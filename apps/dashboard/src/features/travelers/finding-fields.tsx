@@ -1,7 +1,9 @@
 import { areas, type Damage, damages } from '@hubwright/contracts/findings/areas';
-import type { PartClass } from '@hubwright/contracts/manuals/words';
+import { type FindingSpot, spotText } from '@hubwright/contracts/findings/spot';
+import { type CorrosionClass, corrosionClasses, type PartClass } from '@hubwright/contracts/manuals/words';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { SpotFields } from './SpotFields.tsx';
 
 /** What was found, as it is being written down. */
 export interface FindingDraft {
@@ -9,8 +11,13 @@ export interface FindingDraft {
   readonly damage: Damage | null;
   readonly place: string;
   readonly description: string;
+  readonly spot: FindingSpot | null;
+  readonly corrosionClass: CorrosionClass | null;
 }
-export const noFinding: FindingDraft = { area: null, damage: null, place: '', description: '' };
+export const noFinding: FindingDraft = {
+  ...{ area: null, damage: null, place: '', description: '' },
+  ...{ spot: null, corrosionClass: null },
+};
 
 /** The draft as the command takes it; the server points at what is missing. */
 export function findingInput(draft: FindingDraft) {
@@ -19,6 +26,8 @@ export function findingInput(draft: FindingDraft) {
     damage: draft.damage as Damage,
     place: draft.place,
     description: draft.description,
+    ...(draft.spot ? { spot: draft.spot } : {}),
+    ...(draft.damage === 'corroded' && draft.corrosionClass ? { corrosionClass: draft.corrosionClass } : {}),
   };
 }
 
@@ -47,8 +56,24 @@ export function FindingFields(props: {
         label="What is wrong"
         value={draft.damage}
         onChange={(damage) => onChange({ ...draft, damage })}
-        choices={damages.map((value) => ({ value, text: value.replaceAll('-', ' ') }))}
+        choices={damages
+          .filter((value) => value !== 'mate-rejected')
+          .map((value) => ({ value, text: value.replaceAll('-', ' ') }))}
         isRequired
+      />
+      {draft.damage === 'corroded' ? (
+        <Select
+          name="corrosionClass"
+          label="How heavy, by the classes of the manual"
+          value={draft.corrosionClass}
+          onChange={(value) => onChange({ ...draft, corrosionClass: value })}
+          choices={corrosionClasses.map((value) => ({ value, text: value }))}
+        />
+      ) : null}
+      <SpotFields
+        partClass={props.partClass}
+        spot={draft.spot}
+        onChange={(spot) => onChange({ ...draft, spot, place: spotText(spot) })}
       />
       <TextField
         name="place"

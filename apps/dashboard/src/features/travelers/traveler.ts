@@ -1,8 +1,10 @@
 import type { InstrumentKind } from '@hubwright/contracts/manuals/words';
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { type TravelerDetail, travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
+import { diameterUnknown, mostBend } from '@hubwright/rules/blades';
 import { judge } from '@hubwright/rules/limits';
 import { queryFor } from '../../api/query.ts';
+import { type Filled, fieldsLeft } from './process-form.ts';
 
 export const travelerQuery = (travelerId: string) => queryFor(travelerOperations.traveler, { travelerId });
 export const travelersQuery = (workOrderId: string) => queryFor(travelerOperations.listTravelers, { workOrderId });
@@ -19,39 +21,60 @@ export type Entries = Readonly<Record<string, string>>;
 
 const decimalText = /^-?\d{1,12}(\.\d{1,8})?$/;
 
-/** Where a typed value stands against the limits of its measure, by the rule of the revision. */
-export function standingOf(
+export type Standing = 'missing' | 'unreadable' | 'inside' | 'outside';
+
+/** The limits of a measure now: as the manual has them or, where they go by a chart, at what was read. Null: none is allowed there. */
+export function limitsOf(
   measure: Measure,
-  text: string | undefined,
-): 'missing' | 'unreadable' | 'inside' | 'outside' {
+  { measures, entries }: { measures: readonly Measure[]; entries: Entries },
+): { low: string | null; high: string | null } | 'not-read' | null {
+  const { chart, low, high } = measure;
+  if (!chart) return { low, high };
+  const at = entries[measures.find(({ name }) => name === chart.by)?.id ?? ''];
+  if (!at || !decimalText.test(at)) return 'not-read';
+  const most = mostBend(chart.points, at);
+  return most === null ? null : { low, high: most };
+}
+
+/** Where a typed value stands against the limits of its measure, by the rule of the revision. */
+export function standingOf(measure: Measure, read: { measures: readonly Measure[]; entries: Entries }): Standing {
+  const text = read.entries[measure.id];
   if (text === undefined || text === '') return 'missing';
   if (!decimalText.test(text)) return 'unreadable';
-  const { low, high, decimals, method } = measure;
-  const limit = {
-    ...(low === null ? {} : { low: Number(low) }),
-    ...(high === null ? {} : { high: Number(high) }),
-    decimals,
-    method,
-  };
-  return judge(Number(text), limit).pass ? 'inside' : 'outside';
+  const limits = limitsOf(measure, read);
+  if (limits === 'not-read') return 'missing';
+  if (limits === null) return 'outside';
+  const { low, high } = limits;
+  // A value without a limit is recorded.
+  if (low === null && high === null) return 'inside';
+  const { decimals, method } = measure;
+  const limit = { ...(low === null ? {} : { low: Number(low) }), ...(high === null ? {} : { high: Number(high) }) };
+  return judge(Number(text), { ...limit, decimals, method }).pass ? 'inside' : 'outside';
 }
 
 /** Whether the entered values make the step pass, fail, or are not all there yet. */
-export function verdictOf(step: Step, entries: Entries): 'incomplete' | 'pass' | 'fail' {
-  const standings = step.measures.map((measure) => standingOf(measure, entries[measure.id]));
+export function verdictOf({ measures }: Step, entries: Entries): 'incomplete' | 'pass' | 'fail' {
+  const standings = measures.map((measure) => standingOf(measure, { measures, entries }));
   if (standings.some((standing) => standing === 'missing' || standing === 'unreadable')) return 'incomplete';
   return standings.includes('outside') ? 'fail' : 'pass';
 }
 
 /** What still keeps the step from being signed, in words; empty when nothing does. */
-export function missingOf(step: Step, entries: Entries, instrumentId: string | null): string {
-  const read = step.measures.filter((measure) =>
-    ['inside', 'outside'].includes(standingOf(measure, entries[measure.id])),
-  ).length;
-  const values = read < step.measures.length ? [`${read} of ${step.measures.length} values entered`] : [];
+export function missingOf(
+  step: Step,
+  { entries, instrumentId, filled }: { entries: Entries; instrumentId: string | null; filled: Filled },
+): string {
+  const { measures } = step;
+  const read = measures.filter((measure) => ['inside', 'outside'].includes(standingOf(measure, { measures, entries })));
+  const values = read.length < measures.length ? [`${read.length} of ${measures.length} values entered`] : [];
   const instrument = step.instrumentKind && instrumentId === null ? ['the instrument used is not chosen'] : [];
-  const said = [...values, ...instrument];
-  return said.length === 0 ? '' : `Before it can be signed: ${said.join(', ')}.`;
+  const left = fieldsLeft(step.form, filled);
+  const form = left.length > 0 ? [`${left.join(', ')} not entered`] : [];
+  const waits = measures.some(({ basis }) => basis === diameterUnknown)
+    ? ['the current diameter is not on record']
+    : [];
+  const said = [...waits, ...values, ...form, ...instrument];
+  return said.length === 0 ? '' : `Before it can be signed: ${said.join('; ')}.`;
 }
 
 /** The sign-off that counts: the one no other corrects. */

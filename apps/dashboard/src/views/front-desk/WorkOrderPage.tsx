@@ -12,12 +12,13 @@ import { ViewHead } from '../../shell/ViewHead.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
+import { DimensionsTab } from './DimensionsTab.tsx';
 import styles from './front-desk.module.css';
 import { OrderActions } from './OrderActions.tsx';
 import { DocumentsTab, HoldsTab, OverviewTab, PartsTab, QuotesTab, TravelersTab } from './WorkOrderTabs.tsx';
 
 const address = z.object({
-  tab: z.enum(['overview', 'quotes', 'travelers', 'parts', 'documents', 'holds']).catch('overview'),
+  tab: z.enum(['overview', 'quotes', 'travelers', 'dimensions', 'parts', 'documents', 'holds']).catch('overview'),
 });
 const releasable: readonly string[] = ['final-inspection', 'released', 'shipped', 'closed'];
 
@@ -30,6 +31,7 @@ export function WorkOrderPage() {
     { id: 'overview', title: 'Overview', content: <OverviewTab order={order} /> },
     { id: 'quotes', title: `Quotes (${order.quotes.length})`, content: <QuotesTab order={order} /> },
     { id: 'travelers', title: `Travelers (${order.travelers.length})`, content: <TravelersTab order={order} /> },
+    { id: 'dimensions', title: 'Dimensions', content: <DimensionsTab order={order} /> },
     { id: 'parts', title: unread > 0 ? `Parts (${unread} not read)` : 'Parts', content: <PartsTab order={order} /> },
     { id: 'documents', title: 'Documents', content: <DocumentsTab order={order} /> },
     { id: 'holds', title: `Holds (${order.holds.length} open)`, content: <HoldsTab order={order} /> },

@@ -1,7 +1,7 @@
 import type { Dimension } from '@hubwright/contracts/manuals/words';
 import type { MeasuredPart } from '@hubwright/contracts/work-orders/dimension-operations';
+import { takenOff } from '@hubwright/rules/blades';
 import { remainingOverhauls } from '@hubwright/rules/limits';
-import { Decimal } from 'decimal.js';
 import { dimensionKey, type Measured, zoneName } from './measured.ts';
 
 type Row = MeasuredPart['rows'][number];
@@ -62,7 +62,7 @@ function rowOf(
     ...{ dimension, station, zone: zoneName(measure.zone), name, unit, low, high, basis },
     asFound: reading(asFound),
     afterRepair: reading(afterRepair),
-    removed: asFound && afterRepair ? new Decimal(asFound.value).minus(afterRepair.value).toFixed() : null,
+    removed: asFound && afterRepair ? takenOff(asFound.value, afterRepair.value) : null,
     past: before,
     remaining:
       shrinks.includes(dimension) && low !== null

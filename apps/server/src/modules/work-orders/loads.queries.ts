@@ -3,6 +3,7 @@ import type { loadOperations } from '@hubwright/contracts/work-orders/load-opera
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { formOf } from './process-form.ts';
 import { blockOf } from './step-block.ts';
 import { namedTraveler, withTraveler } from './traveler-named.ts';
 import { type TurnRow, turnSql } from './turn.ts';
@@ -50,6 +51,7 @@ export class LoadQueries {
         startedBy: people.find(({ id }) => id === load.startedBy) ?? unknownPerson(load.startedBy),
         startedAt: load.startedAt.toISOString(),
         endedAt: load.endedAt?.toISOString() ?? null,
+        form: formOf(load.parts.map(({ step }) => step)),
         parts: load.parts.map((part) => partOf(part, blocks)),
       })),
       next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,

@@ -6,6 +6,12 @@ export interface FormEntry {
   readonly value: string;
 }
 
+/** The entries of several steps that are signed together, each name once. */
+export function formOf(steps: readonly { readonly form: unknown }[]): FormField[] {
+  const fields = steps.flatMap(({ form }) => form as FormField[]);
+  return fields.filter(({ name }, index) => fields.findIndex((one) => one.name === name) === index);
+}
+
 const number = /^-?\d{1,12}(\.\d{1,8})?$/;
 
 /**

@@ -3,6 +3,7 @@ import type { Subject } from '../../platform/command/command.ts';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { finishEvaluation } from './finish-evaluation.ts';
 import { loadLocks, openLoad } from './loads.ts';
+import { filledForm, formOf } from './process-form.ts';
 import { performedAt, requireTurn, type SignedStep, stepToSign } from './step-signing.ts';
 import { type WrittenSignature, writeStepSignature } from './write-step-signature.ts';
 
@@ -15,6 +16,8 @@ export const signLoad = defineCommand(operation, {
   async execute(context) {
     const { tx, input, now, expectedVersion } = context;
     const load = await openLoad(tx, input.loadId, expectedVersion);
+    const steps = await tx.travelerStep.findMany({ where: { id: { in: load.parts.map(({ stepId }) => stepId) } } });
+    filledForm(formOf(steps), input.form);
     const signed: Signed[] = [];
     for (const { stepId } of load.parts) signed.push(await signPart(context, stepId, load));
     await tx.loadPart.updateMany({ where: { loadId: load.id, open: true }, data: { open: false } });
@@ -50,7 +53,11 @@ async function signPart(
   const step = await stepToSign(tx, stepId);
   await requireTurn(tx, step, performedAt(context));
   const written = await writeStepSignature(context, step, {
-    entry: { ...input, values: [] },
+    entry: {
+      ...input,
+      values: [],
+      form: input.form.filter(({ name }) => formOf([step]).some((one) => one.name === name)),
+    },
     signature: {
       result: 'pass',
       meaning: operation.signs ?? '',
