@@ -20,7 +20,12 @@ function limitOf({ low, high, unit, basis }: Row): string {
 }
 
 function Read({ of }: { of: Row['asFound'] }) {
-  if (!of) return <span className="soft">not measured</span>;
+  if (!of)
+    return (
+      <span className="soft">
+        –<span className="only-heard"> not measured</span>
+      </span>
+    );
   return (
     <span className="row tight">
       <span className="quantity">{of.value}</span>
@@ -43,7 +48,17 @@ function Past({ row }: { row: Row }) {
 const columns: readonly Column<Row>[] = [
   { id: 'dimension', header: 'Dimension', value: (row) => dimensionTitles[row.dimension] },
   { id: 'place', header: 'Station or zone', value: placeOf },
-  { id: 'limit', header: 'Limit', value: limitOf },
+  {
+    id: 'limit',
+    header: 'Limit',
+    value: limitOf,
+    cell: (row) => (
+      <>
+        {limitOf(row)}
+        {row.basis && row.low !== null ? <span className="soft small"> for {row.basis}</span> : null}
+      </>
+    ),
+  },
   {
     id: 'found',
     header: 'As found',
@@ -69,9 +84,10 @@ const columns: readonly Column<Row>[] = [
     value: (row) => row.remaining?.overhauls ?? '',
     cell: (row) =>
       row.remaining ? (
-        <span title={row.remaining.basis}>
-          {row.remaining.overhauls} <span className="soft small">{row.remaining.basis}</span>
-        </span>
+        <>
+          {row.remaining.overhauls}
+          {row.past.length > 0 ? <span className="soft small"> {row.remaining.basis}</span> : null}
+        </>
       ) : (
         <span className="soft">–</span>
       ),

@@ -1,5 +1,6 @@
 import { drawingOf, type FindingSpot, hubFaces, spotText } from '@hubwright/contracts/findings/spot';
 import { chordParts, type PartClass, surfaces } from '@hubwright/contracts/manuals/words';
+import { Button } from '../../ui/Button.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { SpotPicture } from '../../ui/pictures/SpotPicture.tsx';
 import { Select } from '../../ui/Select.tsx';
@@ -74,7 +75,6 @@ export function SpotFields(props: { partClass: PartClass; spot: FindingSpot | nu
     on === 'blade'
       ? { on, surface: 'face', station: '0', chord: 'middle' }
       : { on, face: 'front', degrees: 0, ring: 'middle' };
-  const now = spot ?? begun;
   return (
     <div className="stack">
       <SpotPicture
@@ -84,13 +84,21 @@ export function SpotFields(props: { partClass: PartClass; spot: FindingSpot | nu
         marked={spot ? [{ label: '×', spot }] : []}
         onPick={onChange}
       />
-      <div className="field-grid">
-        {now.on === 'blade' ? (
-          <BladeFields spot={now} onChange={onChange} />
-        ) : (
-          <HubFields spot={now} onChange={onChange} />
-        )}
-      </div>
+      {spot === null ? (
+        <p>
+          <Button weight="quiet" onPress={() => onChange(begun)}>
+            Enter the place by hand
+          </Button>
+        </p>
+      ) : (
+        <div className="field-grid">
+          {spot.on === 'blade' ? (
+            <BladeFields spot={spot} onChange={onChange} />
+          ) : (
+            <HubFields spot={spot} onChange={onChange} />
+          )}
+        </div>
+      )}
     </div>
   );
 }

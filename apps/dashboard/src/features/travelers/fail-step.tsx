@@ -47,7 +47,7 @@ export function FailStep(props: {
     );
   }
   return (
-    <Dialog title="Outside the limits" isOpen onClose={props.onClose}>
+    <Dialog title="Outside the limits" isOpen onClose={props.onClose} width="wide">
       <CommandForm
         problem={wrong}
         isPending={false}

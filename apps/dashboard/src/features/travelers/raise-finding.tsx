@@ -12,7 +12,7 @@ export function RaiseFinding({ traveler, onClose }: { traveler: Traveler; onClos
   const raise = useCommand(findingOperations.raiseFinding);
   const [draft, setDraft] = useState(noFinding);
   return (
-    <Dialog title={`Finding on ${traveler.title}`} isOpen onClose={onClose}>
+    <Dialog title={`Finding on ${traveler.title}`} isOpen onClose={onClose} width="wide">
       <CommandForm
         problem={raise.error}
         isPending={raise.isPending}

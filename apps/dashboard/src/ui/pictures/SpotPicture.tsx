@@ -55,6 +55,7 @@ function BladeSides({ marked, onPick }: { marked: readonly Marked[]; onPick: Pic
           <text className="side" x="0" y="-12">
             {surface === 'face' ? 'Face side' : 'Camber side'}
           </text>
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: the fields beside the drawing say the same by keyboard */}
           <path
             className={onPick ? 'body pick' : 'body'}
             d={`M0 ${row} C60 ${row * 0.8} 90 0 160 0 L420 4 C480 8 515 26 ${long} 39 C515 56 480 70 420 ${3 * row - 4} L160 ${3 * row} C90 ${3 * row} 60 ${row * 2.2} 0 ${row * 2} Z`}
@@ -102,6 +103,7 @@ function HubFaces({ marked, onPick }: { marked: readonly Marked[]; onPick: Picki
     <>
       {faces.map((face) => (
         <g key={face} transform={`translate(${centre(face)} 90)`}>
+          {/* biome-ignore lint/a11y/noStaticElementInteractions: the fields beside the drawing say the same by keyboard */}
           <circle className={onPick ? 'body pick' : 'body'} r={radius} onClick={(event) => pick(event, face)} />
           <circle className="ring" r={(radius * 2) / 3} />
           <circle className="ring" r={radius / 3} />
