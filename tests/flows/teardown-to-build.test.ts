@@ -255,7 +255,10 @@ describe('from teardown to a closed build', () => {
       {
         findingId: raised.body.id,
         disposition: 'repair',
-        steps: [{ title: 'Blend pitting', process: 'blade-repair', standardMinutes: 30 }],
+        steps: [
+          { title: 'Blend pitting', process: 'blade-repair', standardMinutes: 30 },
+          { title: 'Magnetic particle test, outside', process: 'non-destructive-test', standardMinutes: 20 },
+        ],
         labourMinor: 9_000,
         signature: pin,
       },

@@ -35,7 +35,11 @@ export const levelSchema = z.enum(levels).meta({ id: 'Level' });
 export type Level = (typeof levels)[number];
 
 /** Money, zone and words of this shop, set once and changed by an administrator. */
-export const shopProfile = z
+export const guardBandMethod = z
+  .enum(['none', 'uncertainty', 'root-sum-square', 'managed-risk'])
+  .meta({ id: 'GuardBandMethod' });
+
+const shopProfile = z
   .object({
     name: line,
     certificateNumber: line,
@@ -62,6 +66,8 @@ export const shopProfile = z
     lockAfterMinutes: z.int().min(1).max(120).default(10),
     /** How long after a full sign-in badge and PIN do on that device; 0 for never. */
     badgeSwitchHours: z.int().min(0).max(12).default(12),
+    /** How far inside the limits a reading must lie to be accepted, by the doubt of its instrument. */
+    guardBand: guardBandMethod.default('none'),
   })
   .meta({ id: 'ShopProfile' });
 
@@ -83,6 +89,7 @@ export const me = z
       currency: z.string(),
       units: z.string(),
       lockAfterMinutes: z.int(),
+      guardBand: guardBandMethod,
     }),
   })
   .meta({ id: 'Me' });

@@ -38,6 +38,8 @@ const signing = [
   'calibration-expired',
   'values-missing',
   'form-missing',
+  'doubt-unknown',
+  'instrument-too-coarse',
   'diameter-unknown',
   'value-unknown',
   'reading-impossible',

@@ -12,6 +12,16 @@ export const travelerProblems = {
     title: 'The current diameter is not on record',
     next: 'Measure it and record it on the tab “Dimensions” of the work order: the limits of this step go by it.',
   },
+  'doubt-unknown': {
+    status: 409,
+    title: 'Nobody knows how far this instrument can be wrong',
+    next: 'Enter the uncertainty its certificate gives, or measure with one whose uncertainty is on record.',
+  },
+  'instrument-too-coarse': {
+    status: 409,
+    title: 'This instrument is too coarse for the limits',
+    next: 'Measure with a finer one: with this no reading could be accepted.',
+  },
   'form-missing': {
     status: 422,
     title: 'The process form of this step is not filled in',

@@ -1,3 +1,4 @@
+export { type Acceptance, acceptance } from './acceptance.ts';
 export { accuracyRatio, type CalibrationPoint, judgeCalibration } from './calibration.ts';
 export { fProbability } from './f-probability.ts';
 export { type AverageAndRange, averageAndRange, type StudyAnova, type StudySpread, studyAnova } from './gauge-study.ts';

@@ -2,6 +2,7 @@ import { processChoices, roleChoices } from '../../format/process-words.ts';
 import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
+import { Select } from '../../ui/Select.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { ShopPlaces, ShopPrices } from './ShopMoneyFields.tsx';
@@ -120,6 +121,31 @@ function SigningIn({ draft, onChange, at }: ShopFieldsProps) {
   );
 }
 
+const guardBands = [
+  { value: 'none', text: 'The limits of the manual as they are' },
+  { value: 'uncertainty', text: 'Inside them by the whole doubt of the instrument' },
+  { value: 'root-sum-square', text: 'Inside them by the root of the squares of span and doubt' },
+  { value: 'managed-risk', text: 'Inside them so that at most 2 in 100 wrong ones pass' },
+] as const;
+
+function Measuring({ draft, onChange, at }: ShopFieldsProps) {
+  return (
+    <FieldGroup
+      title="Measuring"
+      note="The doubt of an instrument is what its certificate says (k = 2). Beside each entry stands how much finer than the tolerance it measures."
+    >
+      <Select
+        name={`${at}guardBand`}
+        label="A reading is accepted by"
+        value={draft.guardBand ?? 'none'}
+        onChange={(guardBand) => onChange({ guardBand })}
+        choices={guardBands}
+        isRequired
+      />
+    </FieldGroup>
+  );
+}
+
 /** Every field of the shop profile, in groups. */
 export function ShopFields(props: ShopFieldsProps) {
   return (
@@ -129,6 +155,7 @@ export function ShopFields(props: ShopFieldsProps) {
       <ShopPlaces {...props} />
       <ShopPrices {...props} />
       <SigningIn {...props} />
+      <Measuring {...props} />
       <FieldGroup
         title="Inspecting one's own work"
         note="As a rule another person inspects. Tick only the processes where your manual allows the same person to do both; each use stays on the record."

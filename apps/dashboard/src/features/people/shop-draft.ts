@@ -27,6 +27,7 @@ export interface ShopDraft {
   secondFactorRoles: Role[];
   lockAfterMinutes: string;
   badgeSwitchHours: string;
+  guardBand: ShopInput['guardBand'];
 }
 
 /** A new shop's form: only what can be known from this device is filled in. */
@@ -51,6 +52,7 @@ export function emptyShop(zone: string): ShopDraft {
     secondFactorRoles: ['administrator'],
     lockAfterMinutes: '10',
     badgeSwitchHours: '12',
+    guardBand: 'none',
   };
 }
 

@@ -5,12 +5,19 @@ import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './measure-entries.module.css';
 import { type Entries, limitsOf, type Measure, standingOf } from './traveler.ts';
+import type { AcceptedMeasure } from './use-accepted.ts';
 
 /** The limits of a measure as the manual's revision gives them, in words. */
-export function limitText({ low, high, unit, decimals, chart, basis }: Measure): string {
+export function limitText(measure: AcceptedMeasure): string {
+  const { ratio, isNarrowed } = measure;
+  const shown = limitWords(measure);
+  return `${isNarrowed ? 'accepted ' : ''}${shown}${ratio ? `, ${ratio.toFixed(1)} : 1` : ''}`;
+}
+
+function limitWords({ low, high, unit, decimals, chart, basis, isNarrowed }: AcceptedMeasure): string {
   if (chart) return `by the chart against “${chart.by}”`;
   if (basis === diameterUnknown) return `no limit yet: ${basis}`;
-  const show = (value: string) => Number(value).toFixed(Math.max(decimals, 0));
+  const show = (value: string) => (isNarrowed ? value : Number(value).toFixed(Math.max(decimals, 0)));
   if (low !== null && high !== null) return `${show(low)} to ${show(high)} ${unit}`;
   if (low !== null) return `at least ${show(low)} ${unit}`;
   return high === null ? 'no limit' : `at most ${show(high)} ${unit}`;

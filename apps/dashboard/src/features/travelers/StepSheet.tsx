@@ -14,6 +14,7 @@ import { type Filled, formInput } from './process-form.ts';
 import { SignedValues } from './SignedValues.tsx';
 import { StepFacts } from './StepFacts.tsx';
 import { type Entries, missingOf, type Step, type Traveler, verdictOf } from './traveler.ts';
+import { useAccepted } from './use-accepted.ts';
 
 export interface StepSheetProps {
   traveler: Traveler;
@@ -24,12 +25,13 @@ export interface StepSheetProps {
 }
 
 /** The step whose turn it is: what to do, the caution where it can hurt, values as measured, the signature. */
-export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps) {
+export function StepSheet({ traveler, step: asked, signer, onFinding }: StepSheetProps) {
   const [entries, setEntries] = useState<Entries>({});
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [filled, setFilled] = useState<Filled>({});
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
+  const { step, note } = useAccepted(asked, instrumentId);
   const verdict = verdictOf(step, entries);
   const missing = missingOf(step, { entries, instrumentId, filled });
   const input = {
@@ -52,6 +54,7 @@ export function StepSheet({ traveler, step, signer, onFinding }: StepSheetProps)
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
       ) : null}
+      {note ? <p className="small">{note}</p> : null}
       <LateEntry value={lateness} onChange={setLateness} />
       <div className="row actions">
         {verdict === 'fail' ? (

@@ -12,6 +12,7 @@ import { ProcessForm } from './ProcessForm.tsx';
 import { type Filled, formInput } from './process-form.ts';
 import { SignedValues } from './SignedValues.tsx';
 import { type Entries, missingOf, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
+import { useAccepted } from './use-accepted.ts';
 
 /** A wrong sign-off is corrected by a new one with the reason; both stay in sight. Values are measured again, not taken over. */
 export function CorrectSignOff(props: {
@@ -21,13 +22,14 @@ export function CorrectSignOff(props: {
   signer: Signer;
   onClose: () => void;
 }) {
-  const { step, onClose } = props;
+  const { onClose } = props;
   const [entries, setEntries] = useState<Entries>({});
   const [filled, setFilled] = useState<Filled>({});
   const [reason, setReason] = useState('');
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [isSigning, setSigning] = useState(false);
   const [wrong, setWrong] = useState<ProblemError | null>(null);
+  const { step, note } = useAccepted(props.step, instrumentId);
   const missing =
     missingOf(step, { entries, instrumentId, filled }) ||
     (verdictOf(step, entries) === 'fail' ? 'A value lies outside its limits: raise a finding instead.' : '');
@@ -75,6 +77,7 @@ export function CorrectSignOff(props: {
         {step.instrumentKind ? (
           <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
         ) : null}
+        {note ? <p className="small">{note}</p> : null}
         <p className="soft small" aria-live="polite">
           {missing}
         </p>

@@ -2,6 +2,7 @@ import type { Reply } from '@hubwright/contracts/operation';
 import type { accessOperations } from '@hubwright/contracts/people/access-operations';
 import type { peopleOperations } from '@hubwright/contracts/people/operations';
 import type { Role } from '@hubwright/contracts/roles';
+import type { GuardBandMethod } from '@hubwright/rules/measurement';
 import { Inject, Injectable } from '@nestjs/common';
 import { IDENTITY, type Identity } from '../../platform/command/actor.ts';
 import { found } from '../../platform/command/version.ts';
@@ -51,6 +52,7 @@ export class PeopleQueries {
         currency: shop?.currency ?? 'USD',
         units: shop?.units ?? 'inch',
         lockAfterMinutes: shop?.lockAfterMinutes ?? 10,
+        guardBand: (shop?.guardBand ?? 'none') as GuardBandMethod,
       },
     };
   }

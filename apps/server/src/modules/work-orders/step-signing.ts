@@ -163,11 +163,20 @@ export async function refuseOwnInspection({ tx, actor, today }: Signing, step: S
   );
 }
 
+/** An instrument as a signature names it, with the doubt its certificate gives. */
+interface InstrumentUsed {
+  readonly id: string;
+  readonly tag: string;
+  readonly calibrationDueOn: string;
+  readonly uncertainty: string | null;
+  readonly unit: string | null;
+}
+
 /** The instrument of a step, of the right kind and in calibration on the day of the work. `calibrationDueOn` is the last good day. */
 export async function instrumentFor(
   tx: Tx,
   asked: { kind: string | null; instrumentId: string | undefined; day: string },
-): Promise<{ id: string; tag: string; calibrationDueOn: string } | undefined> {
+): Promise<InstrumentUsed | undefined> {
   if (asked.instrumentId === undefined) {
     if (asked.kind === null) return undefined;
     throw new Problem('instrument-missing', `This step needs a ${asked.kind}`, { kind: asked.kind }, [
@@ -190,5 +199,6 @@ export async function instrumentFor(
       },
     );
   }
-  return { id: instrument.id, tag: instrument.tag, calibrationDueOn: due };
+  const { id, tag, uncertainty, unit } = instrument;
+  return { id, tag, uncertainty, unit, calibrationDueOn: due };
 }

@@ -4,6 +4,7 @@ import type { Stage } from '@hubwright/contracts/work-orders/states';
 import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
 import { diameterUnknown } from '@hubwright/rules/blades';
 import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
+import { type Accepted, acceptedLimits } from './accepted-limits.ts';
 import { advance } from './advance.ts';
 import { type JudgedValue, judgeValues, limitsInWords, type MeasureAsked, outsideInWords } from './judge-values.ts';
 import { type FormEntry, filledForm } from './process-form.ts';
@@ -63,8 +64,9 @@ export async function writeStepSignature(
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
   const measures = step.measures as unknown as readonly MeasureAsked[];
   refuseUnknownDiameter(step);
-  const judged = judgeValues(measures, entry.values);
-  const outside = outsideInWords(measures, judged);
+  const accepted = await acceptedLimits(tx, measures, instrument);
+  const judged = judgeValues(accepted.measures, entry.values);
+  const outside = outsideInWords(accepted.measures, judged);
   const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
   refuseOtherResult(signature.result, outside);
   const signOffId = await writeSignatures(context, authorised, {
@@ -77,7 +79,7 @@ export async function writeStepSignature(
     ...(instrument ? { instrumentId: instrument.id } : {}),
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { judged, form, instrument, result: signature.result, load: signature.load }),
+    content: contentOf(step, { judged, accepted, form, instrument, result: signature.result, load: signature.load }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
@@ -150,6 +152,7 @@ function contentOf(
   step: SignedStep,
   signed: {
     judged: readonly JudgedValue[];
+    accepted: Accepted;
     form: readonly FormEntry[];
     instrument: { tag: string; calibrationDueOn: string } | undefined;
     result: string;
@@ -176,6 +179,7 @@ function contentOf(
     },
     result: signed.result,
     ...(signed.load ? { load: signed.load } : {}),
+    ...(signed.accepted.rule ? { acceptedBy: signed.accepted.rule } : {}),
     ...(signed.form.length > 0 ? { form: signed.form } : {}),
     instrument: signed.instrument
       ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }
@@ -183,9 +187,15 @@ function contentOf(
     values: measures.map((measure) => ({
       name: measure.name,
       limits: limitsInWords(measure),
+      ...(signed.accepted.rule ? { accepted: acceptedWords(signed.accepted, measure.id) } : {}),
       ...(measure.basis ? { basis: measure.basis } : {}),
       method: measure.method,
       value: signed.judged.find(({ measureId }) => measureId === measure.id)?.value ?? null,
     })),
   };
+}
+
+function acceptedWords({ measures }: Accepted, id: string): string | null {
+  const measure = measures.find((one) => one.id === id);
+  return measure ? limitsInWords(measure) : null;
 }

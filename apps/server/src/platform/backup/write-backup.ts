@@ -109,6 +109,9 @@ async function addTable(archive: ArchiveWriter, client: pg.Client, table: string
     if (size >= chunkBytes) await flush();
   }
   await flush();
+  // How many rows it were is told with the end of the command, which may come in a packet behind the last row: whatever is asked
+  // next is answered after it.
+  await client.query('SELECT 1');
   return { rows: stream.rowCount ?? 0, ...sum.end() };
 }
 
