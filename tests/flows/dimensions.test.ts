@@ -1,3 +1,5 @@
+// size: one shop, a propeller for each rule of its blades
+
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { setOperations } from '@hubwright/contracts/findings/set-operations';
 import { releaseOperations } from '@hubwright/contracts/releases/operations';

@@ -3,7 +3,8 @@ import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { changed, date, id, instant, line, listOf, page, signature } from '../values.ts';
 import { authorisationLevelSchema } from './authorisation-levels.ts';
-import { me, processSchema } from './operations.ts';
+import { me } from './me.ts';
+import { processSchema } from './operations.ts';
 import { newPassword, newPin, password } from './secrets.ts';
 
 const none = z.strictObject({});

@@ -3,6 +3,7 @@ import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
 import { date, id, instant, line } from '../values.ts';
 import { authorisationLevelSchema } from './authorisation-levels.ts';
+import { guardBandMethod, me } from './me.ts';
 import { newPassword, password } from './secrets.ts';
 
 /** The processes a person can be authorised for. */
@@ -35,10 +36,6 @@ export const levelSchema = z.enum(levels).meta({ id: 'Level' });
 export type Level = (typeof levels)[number];
 
 /** Money, zone and words of this shop, set once and changed by an administrator. */
-export const guardBandMethod = z
-  .enum(['none', 'uncertainty', 'root-sum-square', 'managed-risk'])
-  .meta({ id: 'GuardBandMethod' });
-
 const shopProfile = z
   .object({
     name: line,
@@ -70,29 +67,6 @@ const shopProfile = z
     guardBand: guardBandMethod.default('none'),
   })
   .meta({ id: 'ShopProfile' });
-
-export const me = z
-  .object({
-    id,
-    displayName: z.string(),
-    initials: z.string(),
-    roles: z.array(roleSchema),
-    hasPin: z.boolean(),
-    hasSecondFactor: z.boolean(),
-    /** What this person must set up before anything else. */
-    due: z.enum(['own-password', 'second-factor']).nullable(),
-    /** The device locked itself: only unlocking, switching and signing out are open. */
-    locked: z.boolean(),
-    shop: z.object({
-      name: z.string(),
-      zone: z.string(),
-      currency: z.string(),
-      units: z.string(),
-      lockAfterMinutes: z.int(),
-      guardBand: guardBandMethod,
-    }),
-  })
-  .meta({ id: 'Me' });
 
 const person = z
   .object({

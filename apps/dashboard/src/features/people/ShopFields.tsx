@@ -2,9 +2,9 @@ import { processChoices, roleChoices } from '../../format/process-words.ts';
 import { Checkbox, CheckboxList } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
-import { Select } from '../../ui/Select.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { Measuring } from './ShopMeasuring.tsx';
 import { ShopPlaces, ShopPrices } from './ShopMoneyFields.tsx';
 import type { ShopFieldsProps } from './shop-draft.ts';
 
@@ -115,31 +115,6 @@ function SigningIn({ draft, onChange, at }: ShopFieldsProps) {
         decimals={0}
         value={draft.badgeSwitchHours}
         onChange={(badgeSwitchHours) => onChange({ badgeSwitchHours })}
-        isRequired
-      />
-    </FieldGroup>
-  );
-}
-
-const guardBands = [
-  { value: 'none', text: 'The limits of the manual as they are' },
-  { value: 'uncertainty', text: 'Inside them by the whole doubt of the instrument' },
-  { value: 'root-sum-square', text: 'Inside them by the root of the squares of span and doubt' },
-  { value: 'managed-risk', text: 'Inside them so that at most 2 in 100 wrong ones pass' },
-] as const;
-
-function Measuring({ draft, onChange, at }: ShopFieldsProps) {
-  return (
-    <FieldGroup
-      title="Measuring"
-      note="The doubt of an instrument is what its certificate says (k = 2). Beside each entry stands how much finer than the tolerance it measures."
-    >
-      <Select
-        name={`${at}guardBand`}
-        label="A reading is accepted by"
-        value={draft.guardBand ?? 'none'}
-        onChange={(guardBand) => onChange({ guardBand })}
-        choices={guardBands}
         isRequired
       />
     </FieldGroup>

@@ -11,24 +11,7 @@ export async function pastOf(
   tx: Pick<Reads['models'], 'measurement' | 'signOff' | 'shopProfile'>,
   { itemIds, notOf }: { itemIds: readonly string[]; notOf: string },
 ): Promise<Map<string, Past[]>> {
-  const rows = await tx.measurement.findMany({
-    where: {
-      measure: { dimension: { not: null } },
-      signOff: {
-        countersignsId: null,
-        workOrderId: { not: notOf },
-        step: {
-          traveler: { itemId: { in: [...itemIds] }, OR: [{ disposition: null }, { disposition: { not: 'reject' } }] },
-        },
-      },
-    },
-    orderBy: [{ signOff: { signedAt: 'desc' } }, { id: 'desc' }],
-    take: most,
-    include: {
-      measure: true,
-      signOff: { include: { step: { include: { traveler: { include: { workOrder: true } } } } } },
-    },
-  });
+  const rows = await earlierReadings(tx, itemIds, notOf);
   const newer = await tx.signOff.findMany({
     where: { supersedesId: { in: [...new Set(rows.map(({ signOffId }) => signOffId))] } },
     select: { supersedesId: true },
@@ -49,4 +32,26 @@ export async function pastOf(
     past.set(traveler.itemId, [{ key, on: dateIn(zone, signOff.signedAt), workOrderNumber, value }, ...of]);
   }
   return past;
+}
+
+/** Newest first, so that what is left out is the oldest. */
+function earlierReadings(tx: Pick<Reads['models'], 'measurement'>, itemIds: readonly string[], notOf: string) {
+  return tx.measurement.findMany({
+    where: {
+      measure: { dimension: { not: null } },
+      signOff: {
+        countersignsId: null,
+        workOrderId: { not: notOf },
+        step: {
+          traveler: { itemId: { in: [...itemIds] }, OR: [{ disposition: null }, { disposition: { not: 'reject' } }] },
+        },
+      },
+    },
+    orderBy: [{ signOff: { signedAt: 'desc' } }, { id: 'desc' }],
+    take: most,
+    include: {
+      measure: true,
+      signOff: { include: { step: { include: { traveler: { include: { workOrder: true } } } } } },
+    },
+  });
 }

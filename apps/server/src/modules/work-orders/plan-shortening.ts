@@ -66,13 +66,13 @@ type Named = { readonly diameter: string; readonly designation: string };
 function agreedDifferences(workOrder: PlannedWorkOrder, before: Named, after: Named): Difference[] {
   const consent = workOrder.consent as Consent;
   const then = next(consentTable, consent, 'change-scope')?.to ?? consent;
-  const line = (what: string, was: string, is: string, consequences: string[] = []): Difference => ({
+  const lines: [what: string, before: string, after: string, consequences: string[]][] = [
+    ['Diameter, every blade alike', before.diameter, after.diameter, ['a major repair; the record says so']],
+    ['Designation', before.designation, after.designation, ['marked on hub and blades at release']],
+    ['Consent of the customer', consentTitles[consent], consentTitles[then], consentFollows(workOrder)],
+  ];
+  return lines.map(([what, was, is, consequences]) => ({
     ...{ area: 'scope', change: 'changed', where: workOrder.number },
     ...{ what, before: was, after: is, consequences },
-  });
-  return [
-    line('Diameter, every blade alike', before.diameter, after.diameter, ['a major repair; the record says so']),
-    line('Designation', before.designation, after.designation, ['marked on hub and blades at release']),
-    line('Consent of the customer', consentTitles[consent], consentTitles[then], consentFollows(workOrder)),
-  ];
+  }));
 }

@@ -65,6 +65,30 @@ describe('a newer revision over open work', () => {
     ]);
   });
 
+  it('keeps painting behind what a finding has blended', () => {
+    const traveler = [
+      now('Measure', 'failed'),
+      now('Blend it', 'open', { findingId: 'f', phase: 'repair' }),
+      now('Test it', 'open', { findingId: 'f', phase: 'repair' }),
+      now('Polish', 'open', { phase: 'repair' }),
+      now('Paint', 'open', { phase: 'repair' }),
+    ];
+    const route = [
+      step('Measure'),
+      step('Etch', { phase: 'repair' }),
+      step('Polish', { phase: 'repair' }),
+      step('Paint', { phase: 'repair' }),
+    ];
+    expect(titles(layOver(traveler, route))).toEqual([
+      'kept Measure',
+      'kept Blend it',
+      'kept Test it',
+      'new Etch',
+      'renewed Polish',
+      'renewed Paint',
+    ]);
+  });
+
   it('does again what was signed by other words or limits, right behind what was signed', () => {
     const traveler = [
       now('Clean', 'signed'),

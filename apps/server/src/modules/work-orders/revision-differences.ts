@@ -51,14 +51,34 @@ export function layOver<S extends StepNow>(now: readonly S[], route: readonly Ne
     );
     const renewed = now.find((step) => renewal(step) === by);
     after = Math.max(after, own);
-    if (renewed) placed.splice(++after, 0, { renewed, by });
-    else if (own < 0) placed.splice(++after, 0, { copied: by });
-    else if (isDoneAgain(placed[last], by)) {
+    if (renewed || own < 0) {
+      const stoodBehind = (step: S) => !renewed || now.indexOf(renewed) > now.indexOf(step);
+      after = pastRepairs(placed, after + 1, (step) => isBehind(step, by) && stoodBehind(step));
+      placed.splice(after, 0, renewed ? { renewed, by } : { copied: by });
+    } else if (isDoneAgain(placed[last], by)) {
       if (last === own) after += 1;
       placed.splice(last + 1, 0, { copied: by });
     }
   }
   return placed;
+}
+
+const phases = ['evaluation', 'repair', 'build', 'final'];
+
+/** Whether a step of the route is not of an earlier phase than one that repairs a finding. */
+function isBehind(step: StepNow, by: NewStep): boolean {
+  return phases.indexOf(by.phase) >= phases.indexOf(step.phase);
+}
+
+/** The place behind the repairs of findings that begin at `at`: what was blended is painted afterwards, whatever the revision. */
+function pastRepairs<S extends StepNow>(
+  placed: readonly Placed<S>[],
+  at: number,
+  isBefore: (step: S) => boolean,
+): number {
+  const one = placed[at];
+  const step = one && ('kept' in one ? one.kept : 'renewed' in one ? one.renewed : undefined);
+  return step && step.findingId !== null && isBefore(step) ? pastRepairs(placed, at + 1, isBefore) : at;
 }
 
 function stays<S extends StepNow>(step: S, route: readonly NewStep[]): Placed<S> {

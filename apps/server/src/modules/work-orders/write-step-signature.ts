@@ -4,10 +4,11 @@ import type { Stage } from '@hubwright/contracts/work-orders/states';
 import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
 import { diameterUnknown } from '@hubwright/rules/blades';
 import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
-import { type Accepted, acceptedLimits } from './accepted-limits.ts';
+import { acceptedLimits } from './accepted-limits.ts';
 import { advance } from './advance.ts';
-import { type JudgedValue, judgeValues, limitsInWords, type MeasureAsked, outsideInWords } from './judge-values.ts';
+import { judgeValues, type MeasureAsked, outsideInWords } from './judge-values.ts';
 import { type FormEntry, filledForm } from './process-form.ts';
+import { contentOf } from './signed-content.ts';
 import {
   authorisedFor,
   instrumentFor,
@@ -62,11 +63,8 @@ export async function writeStepSignature(
   const authorised = await authorisedFor(context, step, { day, supervisorId: entry.supervisorId });
   await refuseOwnInspection(context, step);
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
-  const measures = step.measures as unknown as readonly MeasureAsked[];
   refuseUnknownDiameter(step);
-  const accepted = await acceptedLimits(tx, measures, instrument);
-  const judged = judgeValues(accepted.measures, entry.values);
-  const outside = outsideInWords(accepted.measures, judged);
+  const { accepted, judged, outside } = await readingsOf(context, step, { entry, instrument });
   const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
   refuseOtherResult(signature.result, outside);
   const signOffId = await writeSignatures(context, authorised, {
@@ -92,6 +90,17 @@ export async function writeStepSignature(
     authorisation: { ...authorised.authorisation },
     outside,
   };
+}
+
+/** The readings judged by the limits they are accepted by, and what lies outside of them, in words. */
+async function readingsOf(
+  { tx }: Signing,
+  step: SignedStep,
+  { entry, instrument }: { entry: StepEntry; instrument: Awaited<ReturnType<typeof instrumentFor>> },
+) {
+  const accepted = await acceptedLimits(tx, step.measures as unknown as readonly MeasureAsked[], instrument);
+  const judged = judgeValues(accepted.measures, entry.values);
+  return { accepted, judged, outside: outsideInWords(accepted.measures, judged) };
 }
 
 /** Throws `diameter-unknown` for a step whose limits nobody can tell yet. */
@@ -145,57 +154,4 @@ async function stageAfter(context: Signing, { phase, traveler }: SignedStep): Pr
   const { workOrder } = traveler;
   if (phase !== 'build' || workOrder.stage !== 'in-work') return workOrder.stage as Stage;
   return (await advance(context, workOrder, 'start-build')).stage;
-}
-
-/** Everything the person saw and signed; the sign-off is bound to its hash. */
-function contentOf(
-  step: SignedStep,
-  signed: {
-    judged: readonly JudgedValue[];
-    accepted: Accepted;
-    form: readonly FormEntry[];
-    instrument: { tag: string; calibrationDueOn: string } | undefined;
-    result: string;
-    load: StepSignature['load'];
-  },
-) {
-  const { traveler } = step;
-  const measures = step.measures as unknown as readonly (MeasureAsked & { basis: string | null })[];
-  return {
-    workOrder: traveler.workOrder.number,
-    traveler: traveler.number,
-    part: { class: traveler.partClass, position: traveler.position, itemId: traveler.itemId },
-    revisionId: traveler.revisionId,
-    step: {
-      id: step.id,
-      title: step.title,
-      instruction: step.instruction,
-      process: step.process,
-      level: step.level,
-      fact: step.fact,
-      tools: step.tools,
-      waitMinutes: step.waitMinutes,
-      attempt: step.attempt,
-    },
-    result: signed.result,
-    ...(signed.load ? { load: signed.load } : {}),
-    ...(signed.accepted.rule ? { acceptedBy: signed.accepted.rule } : {}),
-    ...(signed.form.length > 0 ? { form: signed.form } : {}),
-    instrument: signed.instrument
-      ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }
-      : null,
-    values: measures.map((measure) => ({
-      name: measure.name,
-      limits: limitsInWords(measure),
-      ...(signed.accepted.rule ? { accepted: acceptedWords(signed.accepted, measure.id) } : {}),
-      ...(measure.basis ? { basis: measure.basis } : {}),
-      method: measure.method,
-      value: signed.judged.find(({ measureId }) => measureId === measure.id)?.value ?? null,
-    })),
-  };
-}
-
-function acceptedWords({ measures }: Accepted, id: string): string | null {
-  const measure = measures.find((one) => one.id === id);
-  return measure ? limitsInWords(measure) : null;
 }
