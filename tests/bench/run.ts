@@ -6,6 +6,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
 import { coverRow } from './cover.ts';
+import { floorRows } from './floor.ts';
 import { liveRows } from './live.ts';
 import { cpuPerRequest, median, type Shot, send } from './load.ts';
 import { type BenchShop, openShop } from './shop.ts';
@@ -49,6 +50,7 @@ async function httpRows(shop: BenchShop): Promise<void> {
     });
     const command = (n: number) => ({ shot: move(shop, n), subject: shop.lots[n % shop.lots.length] ?? '' });
     figures.push(...(await liveRows(ours, { cookie: shop.cookie, rounds, command })));
+    figures.push(...(await floorRows(ours.port, shop.environment.DATABASE_URL ?? '')));
   } finally {
     ours.stop();
     twin.stop();

@@ -109,7 +109,12 @@ async function signIn(port: number): Promise<string> {
     headers: { 'content-type': 'application/json', 'idempotency-key': 'bench-sign-in' },
     body: JSON.stringify({ signInName: 'parts', password: demoPassword }),
   });
-  const cookie = response.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+  if (!response.ok) throw new Error(`Nobody could sign in: ${response.status} ${await response.text()}`);
+  // The session's and the device's.
+  const cookie = response.headers
+    .getSetCookie()
+    .map((one) => one.split(';')[0])
+    .join('; ');
   await send(port, { method: 'GET', path: '/api/session', headers: { cookie } });
   return cookie;
 }
