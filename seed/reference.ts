@@ -103,19 +103,45 @@ async function seedParts(run: SeedRun, supplierIds: ReadonlyMap<string, string>)
 /** Instruments as they were when the records began, calibrated again on each last good day until the one that counts today. */
 async function seedInstruments(run: SeedRun, calendar: Calendar): Promise<Map<string, string>> {
   const ids = new Map<string, string>();
-  for (const { calibrated, due, ...instrument } of instruments) {
+  for (const { calibrated, due, known, ...instrument } of instruments) {
     const interval = due - calibrated;
     let on = calibrated - Math.ceil((calibrated - beginning) / interval) * interval;
     const dates = (day: number) => ({ calibratedOn: run.day(day), calibrationDueOn: run.day(day + interval) });
-    const { id } = await run.run(addInstrument, { ...instrument, ...dates(on) }, { by: 'inspector' });
+    const { id } = await run.run(
+      addInstrument,
+      { ...instrument, ...dates(on), ...doubtOf(known) },
+      { by: 'inspector' },
+    );
     ids.set(instrument.tag, id);
     for (let version = 1; on + interval <= calibrated; version++) {
       on += interval;
-      const input = { instrumentId: id, ...dates(on), inService: true, certificate: `K-${instrument.tag}-${version}` };
+      const input = {
+        instrumentId: id,
+        ...dates(on),
+        inService: true,
+        certificate: `K-${instrument.tag}-${version}`,
+        ...doubtOf(known),
+        ...pointOf(known, version),
+      };
       calendar.on(on, 13.1, () => run.run(calibrateInstrument, input, { by: 'inspector', version }));
     }
   }
   return ids;
+}
+
+type Known = (typeof instruments)[number]['known'];
+
+function doubtOf(known: Known) {
+  return known ? { uncertainty: known.uncertainty, unit: known.unit } : {};
+}
+
+/** It drifts by a sixth of what is allowed from calibration to calibration, and is put right each time. */
+function pointOf(known: Known, version: number) {
+  if (!known) return {};
+  const { nominal, allowed } = known;
+  const decimals = nominal.split('.')[1]?.length ?? 0;
+  const asFound = (Number(nominal) + (Number(allowed) * version) / 6).toFixed(decimals);
+  return { points: [{ nominal, asFound, asLeft: nominal, allowed }] };
 }
 
 /** Customers with their aircraft, and a reading a quarter for a year, from today's hours back. */

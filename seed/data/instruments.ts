@@ -8,6 +8,13 @@ interface InstrumentSeed {
   readonly calibrated: number;
   readonly due: number;
   readonly location: string;
+  /** Expanded uncertainty as its certificates give it, and the error allowed at a point of each calibration. */
+  readonly known?: {
+    readonly uncertainty: string;
+    readonly unit: string;
+    readonly nominal: string;
+    readonly allowed: string;
+  };
 }
 
 export const instruments: readonly InstrumentSeed[] = [
@@ -18,6 +25,7 @@ export const instruments: readonly InstrumentSeed[] = [
     calibrated: -120,
     due: 245,
     location: 'Blade bench 1',
+    known: { uncertainty: '0.0006', unit: 'in', nominal: '6.0000', allowed: '0.0015' },
   },
   {
     tag: 'CAL-02',
@@ -34,9 +42,18 @@ export const instruments: readonly InstrumentSeed[] = [
     calibrated: -60,
     due: 305,
     location: 'Inspection',
+    known: { uncertainty: '0.0001', unit: 'in', nominal: '4.0000', allowed: '0.0003' },
   },
   { tag: 'MIC-02', title: 'Bore micrometer', kind: 'micrometer', calibrated: -300, due: 65, location: 'Inspection' },
-  { tag: 'PRO-01', title: 'Blade protractor', kind: 'protractor', calibrated: -90, due: 90, location: 'Build bench' },
+  {
+    tag: 'PRO-01',
+    title: 'Blade protractor',
+    kind: 'protractor',
+    calibrated: -90,
+    due: 90,
+    location: 'Build bench',
+    known: { uncertainty: '0.05', unit: 'degrees', nominal: '30.00', allowed: '0.10' },
+  },
   { tag: 'PRO-02', title: 'Blade protractor', kind: 'protractor', calibrated: -170, due: 10, location: 'Build bench' },
   {
     tag: 'TRQ-01',

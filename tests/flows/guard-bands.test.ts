@@ -49,7 +49,10 @@ describe('a shop that asks for guard bands', () => {
     expect((await administrator.call(peopleOperations.changeShop, change, { version })).status).toBe(200);
     const me = (await technician.call(peopleOperations.me, {})).body;
     expect(me.shop.guardBand).toBe('uncertainty');
-    await expectRefused({ shop, visitor: technician }, await signing('3.8740'), { status: 409, type: 'doubt-unknown' });
+    const { operation, input } = await signing('3.8740');
+    const { id } = await job.reads.instrument.findUniqueOrThrow({ where: { tag: 'MIC-02' } });
+    const unknown = { operation, input: { ...input, instrumentId: id } };
+    await expectRefused({ shop, visitor: technician }, unknown, { status: 409, type: 'doubt-unknown' });
   });
 
   it('steps back from both limits by the doubt of the instrument', async () => {

@@ -69,6 +69,8 @@ const supervisedWork = z
     steps: z.int(),
     /** By the steps’ standard times. */
     minutes: z.int(),
+    /** By their own clock on those steps, loads left out; 0 where it did not run. */
+    clockedMinutes: z.int(),
     first: date,
     last: date,
     supervisors: z.array(z.string()),
@@ -82,6 +84,17 @@ const missingTraining = z
 
 const logging = ['training-unnamed', 'training-in-future', 'training-due-wrong', 'upload-gone'] as const;
 const leaders = ['manager', 'administrator'] as const;
+
+const trainingLog = z
+  .object({
+    rows: z.array(trainingRow),
+    /** Authorisations that cannot be used, and why. */
+    notCurrent: z.array(
+      z.object({ process: processSchema, level: authorisationLevelSchema, missing: z.array(missingTraining) }),
+    ),
+    supervised: z.array(supervisedWork),
+  })
+  .meta({ id: 'TrainingLog' });
 
 /** Training, who supervises whom, and who may inspect. */
 export const trainingOperations = {
@@ -149,16 +162,16 @@ export const trainingOperations = {
     access: ['manager', 'administrator', 'inspector'],
     summary: 'A person’s trainings, newest first, what their authorisations lack, and their work under supervision',
     input: z.strictObject({ personId: id }),
-    output: z
-      .object({
-        rows: z.array(trainingRow),
-        /** Authorisations that cannot be used, and why. */
-        notCurrent: z.array(
-          z.object({ process: processSchema, level: authorisationLevelSchema, missing: z.array(missingTraining) }),
-        ),
-        supervised: z.array(supervisedWork),
-      })
-      .meta({ id: 'TrainingLog' }),
+    output: trainingLog,
+  }),
+  ownTraining: read({
+    id: 'own-training',
+    noun: 'people',
+    path: '/api/session/training',
+    access: 'signed-in',
+    summary: 'One’s own trainings, what one’s authorisations lack, and one’s work under supervision',
+    input: z.strictObject({}),
+    output: trainingLog,
   }),
   trainingPaper: read({
     id: 'training-paper',

@@ -1,3 +1,4 @@
+import type { Reply } from '@hubwright/contracts/operation';
 import { trainingOperations } from '@hubwright/contracts/people/training-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
@@ -12,7 +13,7 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { LogTrainingForm } from './log-training.tsx';
 import styles from './people.module.css';
-import { hoursOf, kindWords, resultWords, type TrainingRow, trainingLogQuery } from './training.ts';
+import { hoursOf, kindWords, ownTrainingQuery, resultWords, type TrainingRow, trainingLogQuery } from './training.ts';
 
 const columns: readonly Column<TrainingRow>[] = [
   {
@@ -45,6 +46,64 @@ const columns: readonly Column<TrainingRow>[] = [
   },
 ];
 
+type Log = Reply<typeof trainingOperations.trainingLog>;
+
+function NotCurrent({ of }: { of: Log['notCurrent'] }) {
+  return of.map(({ process, level, missing }) => (
+    <p key={`${process} ${level}`}>
+      <StateMark state="stop" word="not current" /> {processWords[process]}, {levelWords[level]}: needs{' '}
+      {missing.map(({ title }) => title).join(', ')}
+    </p>
+  ));
+}
+
+function SupervisedWork({ of }: { of: Log['supervised'] }) {
+  return (
+    <>
+      <h3>Under supervision</h3>
+      {of.length === 0 ? (
+        <p className="soft">No step was signed under supervision.</p>
+      ) : (
+        <ul className="lines">
+          {of.map((one) => (
+            <li key={one.process}>
+              <div>
+                <strong>{processWords[one.process]}</strong> {countOf(one.steps, 'step')},{' '}
+                {one.clockedMinutes > 0 ? `${hoursOf(one.clockedMinutes)} by the clock, ` : ''}
+                {hoursOf(one.minutes)} by standard time
+                <p className="soft small">
+                  <DateText date={one.first} /> to <DateText date={one.last} />, supervised by{' '}
+                  {one.supervisors.join(', ')}
+                </p>
+              </div>
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+/** One's own log, to read. */
+export function OwnTraining() {
+  const { rows, notCurrent, supervised } = useSuspenseQuery(ownTrainingQuery).data;
+  return (
+    <div className="stack">
+      <NotCurrent of={notCurrent} />
+      <DataTable
+        caption="My trainings"
+        rows={rows}
+        columns={columns}
+        rowKey={(row) => row.id}
+        empty={
+          <EmptyState title="No training logged yet">A manager or an inspector logs what you are taught.</EmptyState>
+        }
+      />
+      <SupervisedWork of={supervised} />
+    </div>
+  );
+}
+
 /** What a person was taught, what their authorisations lack, and what they did under supervision. */
 export function TrainingLog({ personId }: { personId: string }) {
   const { rows, notCurrent, supervised } = useSuspenseQuery(trainingLogQuery(personId)).data;
@@ -53,12 +112,7 @@ export function TrainingLog({ personId }: { personId: string }) {
   const close = () => setOpen(undefined);
   return (
     <div className="stack">
-      {notCurrent.map(({ process, level, missing }) => (
-        <p key={`${process} ${level}`}>
-          <StateMark state="stop" word="not current" /> {processWords[process]}, {levelWords[level]}: needs{' '}
-          {missing.map(({ title }) => title).join(', ')}
-        </p>
-      ))}
+      <NotCurrent of={notCurrent} />
       <DataTable
         caption="Training log"
         rows={rows}
@@ -70,25 +124,7 @@ export function TrainingLog({ personId }: { personId: string }) {
           <EmptyState title="No training logged yet">What a person is taught goes in here, with its paper.</EmptyState>
         }
       />
-      <h3>Under supervision</h3>
-      {supervised.length === 0 ? (
-        <p className="soft">No step was signed under supervision.</p>
-      ) : (
-        <ul className="lines">
-          {supervised.map((one) => (
-            <li key={one.process}>
-              <div>
-                <strong>{processWords[one.process]}</strong> {countOf(one.steps, 'step')}, {hoursOf(one.minutes)} by
-                standard time
-                <p className="soft small">
-                  <DateText date={one.first} /> to <DateText date={one.last} />, supervised by{' '}
-                  {one.supervisors.join(', ')}
-                </p>
-              </div>
-            </li>
-          ))}
-        </ul>
-      )}
+      <SupervisedWork of={supervised} />
       <Dialog
         title={open === 'new' ? 'Log a training' : 'Correct a training'}
         width="wide"

@@ -10,6 +10,7 @@ import { queryFor } from '../../api/query.ts';
 
 export const trainingItemsQuery = queryFor(trainingOperations.listTrainingItems, {});
 export const inspectionListsQuery = queryFor(trainingOperations.inspectionLists, {});
+export const ownTrainingQuery = queryFor(trainingOperations.ownTraining, {});
 export const trainingLogQuery = (personId: string) => queryFor(trainingOperations.trainingLog, { personId });
 export type TrainingItem = Reply<typeof trainingOperations.listTrainingItems>['rows'][number];
 export type TrainingRow = Reply<typeof trainingOperations.trainingLog>['rows'][number];

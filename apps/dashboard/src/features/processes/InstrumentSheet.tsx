@@ -20,6 +20,10 @@ export function InstrumentSheet({ instrument, today }: { instrument: Instrument;
     ['Kind', instrument.kind.replaceAll('-', ' ')],
     ['Where it is kept', instrument.location || 'not told'],
     ['Calibrated', <DateText key="on" date={instrument.calibratedOn} />],
+    [
+      'Known to',
+      instrument.uncertainty ? `± ${instrument.uncertainty} ${instrument.unit ?? ''} (k = 2)` : 'not on record',
+    ],
     ['Last good day', <DueText key="due" date={instrument.calibrationDueOn} />],
   ] as const;
   return (
@@ -47,7 +51,7 @@ export function InstrumentSheet({ instrument, today }: { instrument: Instrument;
       ) : (
         <p className="soft">An inspector or a manager records its calibrations.</p>
       )}
-      <CalibrationHistory instrumentId={instrument.id} />
+      <CalibrationHistory instrumentId={instrument.id} unit={instrument.unit} />
       <StudyList instrument={instrument} />
       <Dialog title={`Calibration of ${instrument.tag}`} isOpen={isOpen} onClose={close} width="wide">
         <CalibrateForm key={instrument.version} instrument={instrument} onDone={close} onCancel={close} />

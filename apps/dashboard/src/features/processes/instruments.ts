@@ -4,6 +4,7 @@ import { daysBetween, dueWords } from '../../format/dates.ts';
 import type { State } from '../../ui/StateMark.tsx';
 
 export type Instrument = Reply<typeof processOperations.listInstruments>['rows'][number];
+export type Calibration = Reply<typeof processOperations.listCalibrations>['rows'][number];
 
 const soonDays = 60;
 

@@ -1,11 +1,13 @@
-import { useState } from 'react';
+import { Suspense, useState } from 'react';
 import { useMe } from '../../api/me.ts';
 import { ChooseOwnPassword } from '../../features/people/choose-own-password.tsx';
 import { ChooseOwnPin } from '../../features/people/choose-own-pin.tsx';
 import { SetUpSecondFactor } from '../../features/people/second-factor.tsx';
 import { OwnSessions } from '../../features/people/sessions.tsx';
+import { OwnTraining } from '../../features/people/TrainingLog.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 
 /** One's own sessions and secrets. */
@@ -48,6 +50,12 @@ export function AccountPage() {
       <section className="sheet stack" aria-labelledby="where-in">
         <h2 id="where-in">Where you are signed in</h2>
         <OwnSessions />
+      </section>
+      <section className="sheet stack" aria-labelledby="own-training">
+        <h2 id="own-training">Your training</h2>
+        <Suspense fallback={<Skeleton />}>
+          <OwnTraining />
+        </Suspense>
       </section>
       <Dialog title="Change your password" isOpen={open === 'password'} onClose={close}>
         <ChooseOwnPassword isFirst={false} onDone={close} />

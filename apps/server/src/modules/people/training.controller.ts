@@ -50,6 +50,11 @@ export class TrainingController {
     return this.queries.log(call.input);
   }
 
+  @Operation(trainingOperations.ownTraining)
+  own(@Query() call: ReadCall<typeof trainingOperations.ownTraining>) {
+    return this.queries.log({ personId: call.actor.personId });
+  }
+
   @Operation(trainingOperations.trainingPaper)
   async paper(
     @Query() call: ReadCall<typeof trainingOperations.trainingPaper>,

@@ -22,6 +22,7 @@ interface SupervisedRow {
   process: Process;
   steps: number;
   minutes: number;
+  clockedMinutes: number;
   first: string;
   last: string;
   supervisors: string[];
@@ -30,6 +31,8 @@ interface SupervisedRow {
 /** Standing sign-offs of a trainee that a supervisor signed beside, by process. */
 const supervisedSql = `
   SELECT s.process, count(*)::int AS steps, sum(s.standard_minutes)::int AS minutes,
+    coalesce(sum((SELECT sum(extract(epoch FROM e.ended_at - e.started_at) / 60) FROM clock_entries e
+      WHERE e.step_id = s.id AND e.person_id = o.person_id AND e.load_id IS NULL AND e.stands AND e.ended_at IS NOT NULL)), 0)::int AS "clockedMinutes",
     to_char(min(o.performed_at AT TIME ZONE $2), 'YYYY-MM-DD') AS first,
     to_char(max(o.performed_at AT TIME ZONE $2), 'YYYY-MM-DD') AS last,
     array_agg(DISTINCT p.display_name ORDER BY p.display_name) AS supervisors

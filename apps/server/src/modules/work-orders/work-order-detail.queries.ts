@@ -17,6 +17,7 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { bladeSetOf } from './blade-set.ts';
 import { type ListRow, rowColumns, rowTables, workOrderRowOf } from './list-row.ts';
 import { openItemsOf } from './open-items.ts';
 import { partOf, timesOf } from './unit-shapes.ts';
@@ -30,6 +31,13 @@ export class WorkOrderDetailQueries {
     @Inject(Reads) private readonly reads: Reads,
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
+
+  /** What its blades are not settled in as a set: an inspector's. */
+  private async openOfSet(workOrder: WholeWorkOrder): Promise<Detail['openItems']> {
+    if (workOrder.closedAt || workOrder.shippedAt || workOrder.travelers.length === 0) return [];
+    const { open } = await bladeSetOf(this.reads.models, { ...workOrder, unitId: workOrder.unit.id });
+    return open.map((what) => ({ what, holder: 'inspector' as const }));
+  }
 
   /** Everything about one work order: a fixed number of statements, however much there is. */
   async detail(workOrderId: string): Promise<Detail> {
@@ -61,7 +69,7 @@ export class WorkOrderDetailQueries {
       looseItems: workOrder.looseItems.map((item) => ({ ...item, returnedAt: item.returnedAt?.toISOString() ?? null })),
       travelers: workOrder.travelers.map(travelerOf),
       findings: workOrder.findings,
-      openItems: openItemsOf(workOrder, row),
+      openItems: [...openItemsOf(workOrder, row), ...(await this.openOfSet(workOrder))],
       possible: actions.filter((action) =>
         isPossible({ stage: workOrder.stage as Stage, consent: workOrder.consent as Consent }, action),
       ),

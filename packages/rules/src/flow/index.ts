@@ -1,0 +1,1 @@
+export { type ControlLimits, controlLimits, type Signal } from './control-limits.ts';
