@@ -18,6 +18,7 @@ const onlyAdded = [
   'training_records',
   'carried_facts',
   'set_decisions',
+  'peening_setups',
 ];
 
 describe('migrations', () => {
@@ -123,6 +124,7 @@ describe('migrations', () => {
       'a document has one current issue',
       'a manual has one current revision',
       'a part is in one open load',
+      'a part is in one open peening lot',
       'a part is installed in one place',
       'a person carries one badge',
       'a person changes shifts once a day',

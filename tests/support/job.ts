@@ -8,6 +8,9 @@ import { issueLot } from '../../apps/server/src/modules/kits/issue-lot.command.t
 import { passRackPart } from '../../apps/server/src/modules/kits/pass-rack-part.command.ts';
 import { reuseFromRack } from '../../apps/server/src/modules/kits/reuse-from-rack.command.ts';
 import { takeOff } from '../../apps/server/src/modules/kits/take-off.command.ts';
+import { closeLot } from '../../apps/server/src/modules/peening/close-lot.command.ts';
+import { signLot } from '../../apps/server/src/modules/peening/sign-lot.command.ts';
+import { startLot } from '../../apps/server/src/modules/peening/start-lot.command.ts';
 import { approveQuote } from '../../apps/server/src/modules/quotes/approve-quote.command.ts';
 import { sendQuote } from '../../apps/server/src/modules/quotes/send-quote.command.ts';
 import { writeQuote } from '../../apps/server/src/modules/quotes/write-quote.command.ts';
@@ -133,7 +136,26 @@ export class Job {
   }
 
   async sign(step: Step): Promise<void> {
+    if (step.peening !== null) return this.peened([step.id]);
     await this.shop.run(signStep, await this.entryFor(step), this.signerOf(step));
+  }
+
+  /** Peened in a lot of their own, with strips in the middle of every band before and after. */
+  async peened(stepIds: string[]): Promise<void> {
+    const { technician } = this.people;
+    const setup = await this.reads.peeningSetup.findFirstOrThrow({ orderBy: { qualifiedAt: 'desc' } });
+    const step = await this.reads.travelerStep.findUniqueOrThrow({ where: { id: stepIds[0] ?? '' } });
+    const { areas } = step.peening as { areas: { name: string; low: string; high: string }[] };
+    const strips = areas.map(({ name, low, high }) => ({
+      area: name,
+      arcHeight: ((Number(low) + Number(high)) / 2).toFixed(4),
+    }));
+    const begun = { setupId: setup.id, stepIds, opening: strips, nozzlesChecked: true, mediaChecked: true } as const;
+    const lot = await this.shop.run(startLot, { ...begun, signature: pin }, technician);
+    const coverage = areas.map(({ name }) => ({ area: name, percent: 100 }));
+    const signed = { lotId: lot.id, coverage, signature: pin };
+    const { version } = await this.shop.run(signLot, signed, technician, { version: lot.version });
+    await this.shop.run(closeLot, { lotId: lot.id, closing: strips, signature: pin }, technician, { version });
   }
 
   /** Signs whatever is next until nothing of these phases is. */

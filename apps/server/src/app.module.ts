@@ -7,6 +7,7 @@ import { FindingsModule } from './modules/findings/findings.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
 import { KitsModule } from './modules/kits/kits.module.ts';
 import { ManualsModule } from './modules/manuals/manuals.module.ts';
+import { PeeningModule } from './modules/peening/peening.module.ts';
 import { PeopleModule } from './modules/people/people.module.ts';
 import { ProcessesModule } from './modules/processes/processes.module.ts';
 import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
@@ -70,6 +71,7 @@ const departments = [
   DueDatesModule,
   WorkOrdersModule,
   VendorsModule,
+  PeeningModule,
   QuotesModule,
   RecordsModule,
 ];

@@ -17,6 +17,7 @@ export const nouns = [
   'purchasing',
   'processes',
   'vendors',
+  'peening',
   'bench',
   'releases',
   'due-dates',

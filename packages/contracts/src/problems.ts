@@ -5,6 +5,7 @@ import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
 import { kitsProblems } from './kits/problems.ts';
 import { manualProblems } from './manuals/problems.ts';
+import { peeningProblems } from './peening/problems.ts';
 import { peopleProblems } from './people/problems.ts';
 import { processProblems } from './processes/problems.ts';
 import { purchasingProblems } from './purchasing/problems.ts';
@@ -159,6 +160,7 @@ const everywhere = {
 export const problems = {
   ...everywhere,
   ...peopleProblems,
+  ...peeningProblems,
   ...customerProblems,
   ...manualProblems,
   ...unitProblems,

@@ -9,6 +9,7 @@ import { kitsOperations } from './kits/operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
+import { peeningOperations } from './peening/operations.ts';
 import { accessOperations } from './people/access-operations.ts';
 import { peopleOperations } from './people/operations.ts';
 import { trainingOperations } from './people/training-operations.ts';
@@ -54,6 +55,7 @@ export const routes = {
   ...travelerOperations,
   ...loadOperations,
   ...vendorOperations,
+  ...peeningOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

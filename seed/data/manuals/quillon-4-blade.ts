@@ -144,12 +144,6 @@ const bend = measured('Measure bend', 'dimensional-inspection', {
     },
   ],
 });
-const peeningForm = [
-  { name: 'cabinet' },
-  { name: 'programme' },
-  { name: 'shot lot' },
-  { name: 'nozzle pressure', unit: 'psi' },
-];
 const bladeRoute = [
   work('Strip paint and clean', 'cleaning', 80, {
     fact: 'cleaned',
@@ -169,7 +163,20 @@ const bladeRoute = [
   work('Blend and polish', 'blade-repair', 170, { phase: 'repair', fact: 'repaired' }),
   measureBlade('Measure after repair', ' after repair', 'repair'),
   work('Penetrant test after blending', 'non-destructive-test', 35, { phase: 'repair' }),
-  work('Roll and peen shank', 'shot-peening', 50, { phase: 'repair', caution: cautions.peening, form: peeningForm }),
+  work('Peen edges and shank', 'shot-peening', 50, {
+    phase: 'repair',
+    caution: cautions.peening,
+    instruction: 'Between strips: one set before the first blade of the lot, one after the last.',
+    peening: {
+      mediaSize: 'S170',
+      coverage: 100,
+      areas: [
+        { name: 'leading edge', strip: 'A', low: '0.0080', high: '0.0110', unit: 'in', positions: ['12', '24', '36'] },
+        { name: 'trailing edge', strip: 'A', low: '0.0060', high: '0.0090', unit: 'in', positions: ['12', '24', '36'] },
+        { name: 'shank', strip: 'A', low: '0.0090', high: '0.0120', unit: 'in', positions: ['4'] },
+      ],
+    },
+  }),
   work('Anodise', 'coating', 40, {
     phase: 'repair',
     caution: cautions.plating,

@@ -108,6 +108,30 @@ export const bladeRules = z
   .meta({ id: 'BladeRules' });
 export type BladeRules = z.output<typeof bladeRules>;
 export const noBladeRules: BladeRules = { diameters: [], setSpreads: [], corrosion: [], matchedSets: [] };
+export const stripKinds = ['N', 'A', 'C'] as const;
+/** One area of a peened part: the strip, the band its arc height must lie in, and where strips sit on the test blade. */
+const peenedArea = z
+  .strictObject({
+    name: line,
+    strip: z.enum(stripKinds),
+    low: decimal,
+    high: decimal,
+    unit: z.string().trim().min(1).max(20),
+    /** Blade stations at which a strip sits. */
+    positions: z.array(decimal).max(20).default([]),
+  })
+  .refine(({ low, high }) => Number(low) <= Number(high), swapped);
+/** What a peened step asks for: it is signed in a lot between opening and closing strips, never alone. */
+export const peeningSpec = z
+  .strictObject({
+    mediaSize: line,
+    /** In percent, each area. */
+    coverage: z.int().min(90).max(400),
+    areas: z.array(peenedArea).min(1).max(8),
+  })
+  .meta({ id: 'PeeningSpec' });
+export type PeeningSpec = z.output<typeof peeningSpec>;
+
 export type MeasureSpec = z.output<typeof measureSpec>;
 export type TapZone = z.output<typeof tapZone>;
 export type Chart = z.output<typeof chart>;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, id, line } from '../values.ts';
-import { bladeRules, measureSpec, noBladeRules } from './measures.ts';
+import { bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
 import {
   declaredEvent,
   instrumentKind,
@@ -75,10 +75,15 @@ export const routeStep = z
     /** Further entries of the process form, signed with the step: bath, lot, temperature, programme. */
     form: z.array(formField).max(20).default([]),
     measures: z.array(measureSpec).max(120).default([]),
+    peening: peeningSpec.optional(),
   })
   .refine((given) => (given.kind === 'measure') === given.measures.length > 0, {
     message: 'A measured step names what to measure, and only a measured step does',
     path: ['measures'],
+  })
+  .refine((given) => given.peening === undefined || (given.process === 'shot-peening' && !given.batched), {
+    message: 'Strips belong to shot peening, which has lots of its own',
+    path: ['peening'],
   })
   .refine((given) => !given.batched || given.kind === 'work', {
     message: 'A load is work; what is measured or inspected is signed part by part',

@@ -38,6 +38,8 @@ const signing = [
   'calibration-expired',
   'values-missing',
   'form-missing',
+  'peened-in-lots',
+  'peening-held',
   'doubt-unknown',
   'instrument-too-coarse',
   'diameter-unknown',

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { chart, tapZone } from '../manuals/measures.ts';
+import { chart, peeningSpec, tapZone } from '../manuals/measures.ts';
 import { formField } from '../manuals/revision.ts';
 import {
   dimension,
@@ -98,6 +98,8 @@ export const stepRow = z
     tools: z.array(z.string()),
     /** The process form: what is entered beside the signature. */
     form: z.array(formField),
+    /** Signed in a peening lot between strips. */
+    peening: peeningSpec.nullable(),
     /** Which attempt this is; a repair loop ends in the next one. */
     attempt: z.int(),
     mostRepairs: z.int(),

@@ -16,6 +16,7 @@ const laid = (sequence: number, phase: string, state = 'open', findingId: string
   ...{ level: 'perform', kind: 'measure', standardMinutes: 5, instrumentKind: 'caliper', caution: null, fact: null },
   ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
   form: [],
+  peening: null,
   measures: [
     {
       ...{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low: '6.180', high: null },

@@ -46,6 +46,7 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: NewStep | und
       caution: null,
       fact: inspects ? null : 'repaired',
       form: [],
+      peening: null,
       ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
       measures: [],
     };
@@ -64,11 +65,11 @@ export function asOfNow(failed: NewStep, route: readonly NewStep[]): NewStep {
 
 function measuredAgain(failed: NewStep, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
-  const { waitMinutes, outside, batched, tools, mostRepairs, form } = failed;
+  const { waitMinutes, outside, batched, tools, mostRepairs, form, peening } = failed;
   return {
     title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
     ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
-    ...{ waitMinutes, outside, batched, tools, mostRepairs, form },
+    ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening },
     phase: failed.phase === 'evaluation' ? 'repair' : failed.phase,
     branch: null,
     attempt: failed.attempt + 1,

@@ -3,6 +3,7 @@ import { type Consent, movesOn, type Stage, stageTitles } from '@hubwright/contr
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { openItems as openOfKits } from '../kits/public.ts';
+import { unprovedLots } from '../peening/public.ts';
 import { bladeSetOf, changedDocuments, openReviews } from '../work-orders/public.ts';
 import { lifeItems } from './life-items.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
@@ -34,6 +35,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...gauges,
     ...(await reviewItems(tx, facts, holders)),
     ...(await setItems(tx, facts, holders)),
+    ...(await peeningItems(tx, facts, holders)),
   ];
 }
 
@@ -104,6 +106,13 @@ async function setItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holders): 
   const { open } = await bladeSetOf(tx, workOrder);
   const people = holders.get('dimensional-inspection inspect') ?? [];
   return open.map((what) => item('finding', what, { people, subject: { kind: 'work-order', id: workOrder.id } }));
+}
+
+/** Parts whose peening no closing strip has proved, wherever they are by now. */
+async function peeningItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holders): Promise<OpenItem[]> {
+  const lots = await unprovedLots(tx, workOrder.id);
+  const people = holders.get('shot-peening inspect') ?? [];
+  return lots.map((what) => item('step', what, { people, subject: { kind: 'work-order', id: workOrder.id } }));
 }
 
 function identityItems({ workOrder, installations }: ReleaseFacts): OpenItem[] {

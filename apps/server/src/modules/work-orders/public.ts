@@ -8,7 +8,7 @@ export { openReviews } from './open-reviews.ts';
 export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
-export { blockToSend } from './step-block.ts';
+export { blockOf, blockToSend } from './step-block.ts';
 export {
   performedAt,
   refuseInLoad,

@@ -1,4 +1,3 @@
-import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
@@ -103,5 +102,7 @@ async function raiseOne(
 export function stepOfRoute(step: Route['steps'][number], condition: UnitCondition, itemId: string): NewStep {
   const { id: _id, routeId: _route, sequence: _sequence, events: _events, whenShortened: _shortened, ...rest } = step;
   const measures = step.measures.map((measure) => measureNow(measure, condition, itemId));
-  return { ...rest, form: rest.form as unknown as FormField[], measures, attempt: 1 };
+  const { form, peening, ...same } = rest as unknown as Omit<typeof rest, 'form' | 'peening'> &
+    Pick<NewStep, 'form' | 'peening'>;
+  return { ...same, form, peening, measures, attempt: 1 };
 }

@@ -199,10 +199,16 @@ function wordsOf(step: NewStep): string {
     step.form.length > 0
       ? `form: ${step.form.map(({ name, unit }) => (unit ? `${name} (${unit})` : name)).join(', ')}`
       : '',
+    step.peening ? peeningWords(step.peening) : '',
     step.mostRepairs === 2 ? '' : `at most ${step.mostRepairs} repairs`,
   ]
     .filter(Boolean)
     .join(' · ');
+}
+
+function peeningWords({ mediaSize, coverage, areas }: NonNullable<NewStep['peening']>): string {
+  const bands = areas.map(({ name, strip, low, high, unit }) => `${name} ${low} to ${high} ${unit} ${strip}`);
+  return `peened with ${mediaSize}, ${coverage} %: ${bands.join(', ')}`;
 }
 
 function limitOf(measures: readonly NewMeasure[], name: string): string | null {

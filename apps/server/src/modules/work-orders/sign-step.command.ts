@@ -1,3 +1,4 @@
+import { Problem } from '@hubwright/contracts/problems';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { defineCommand } from '../../platform/command/command.ts';
 import { finishEvaluation } from './finish-evaluation.ts';
@@ -12,6 +13,8 @@ export const signStep = defineCommand(operation, {
   async execute(context) {
     const { tx, input } = context;
     const step = await stepToSign(tx, input.stepId);
+    if (step.peening !== null)
+      throw new Problem('peened-in-lots', `“${step.title}” is signed with its lot`, { step: step.title });
     await requireTurn(tx, step, performedAt(context));
     await refuseInLoad(tx, [step]);
     const written = await writeStepSignature(context, step, {

@@ -1,4 +1,4 @@
-import type { Chart, TapZone } from '@hubwright/contracts/manuals/measures';
+import type { Chart, PeeningSpec, TapZone } from '@hubwright/contracts/manuals/measures';
 import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
@@ -18,6 +18,8 @@ export interface NewStep {
   readonly fact: string | null;
   /** Entries of the process form, signed with the step. */
   readonly form: readonly FormField[];
+  /** What it asks for where it is shot peening between strips. */
+  readonly peening: PeeningSpec | null;
   readonly branch: string | null;
   readonly waitMinutes: number;
   readonly outside: boolean;
@@ -55,8 +57,9 @@ export async function insertSteps(
   await moveBack(tx, { ...at, by: steps.length });
   const ids = steps.map(() => newId());
   await tx.travelerStep.createMany({
-    data: steps.map(({ measures: _, tools, form, ...step }, index) => ({
+    data: steps.map(({ measures: _, tools, form, peening, ...step }, index) => ({
       ...step,
+      ...(peening === null ? {} : { peening }),
       tools: [...tools],
       form: [...form],
       id: ids[index] ?? newId(),
@@ -74,13 +77,19 @@ export async function insertSteps(
 export async function renewStep(
   context: Writing,
   at: { id: string; sequence: number },
-  { measures, tools, form, ...step }: NewStep,
+  { measures, tools, form, peening, ...step }: NewStep,
 ): Promise<void> {
   const { tx } = context;
   await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });
   await tx.travelerStep.update({
     where: { id: at.id },
-    data: { ...step, tools: [...tools], form: [...form], sequence: at.sequence },
+    data: {
+      ...step,
+      ...(peening === null ? {} : { peening }),
+      tools: [...tools],
+      form: [...form],
+      sequence: at.sequence,
+    },
   });
   await tx.stepMeasure.createMany({ data: measuresOf(context, at.id, { measures }) });
 }

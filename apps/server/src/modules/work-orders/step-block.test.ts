@@ -19,6 +19,7 @@ const free = {
   waits_words: null,
   outside: false,
   vendor: null,
+  held_lot: null,
 };
 const noon = new Date('2027-03-01T12:00:00Z');
 const blockOf = (facts: Parameters<typeof blockAt>[0]) => blockAt(facts, noon);

@@ -28,6 +28,7 @@ type Facts = Pick<
   | 'waits_words'
   | 'outside'
   | 'vendor'
+  | 'held_lot'
 >;
 
 const evaluationConsents = new Set<Consent>([
@@ -67,6 +68,8 @@ export function blockOf(facts: Facts, at: Date): Block | undefined {
       'documents-changed',
       `${number} does not go by the current issue of: ${facts.documents}. An inspector takes it over`,
     );
+  if (facts.held_lot)
+    return block('peening-held', `Closing strips of ${facts.held_lot} failed: an inspector decides on the lot`);
   return blockByPhase(facts) ?? blockByWait(facts, at) ?? blockByVendor(facts);
 }
 

@@ -39,7 +39,9 @@ type StepStored = Omit<
   | 'signOffs'
   | 'waitUntil'
   | 'form'
+  | 'peening'
 > & {
+  readonly peening: unknown;
   readonly form: unknown;
   readonly waitUntil: Date | null;
   readonly process: string;

@@ -59,6 +59,8 @@ export interface TurnRow {
   } | null;
   /** One of a load: signed with others at once. */
   readonly batched: boolean;
+  /** The peening lot of this part whose closing strips failed, or null. */
+  readonly held_lot: string | null;
   readonly ready_since: Date;
 }
 
@@ -100,6 +102,8 @@ export const turnSql = `
       SELECT string_agg(DISTINCT o.number, ', ') FROM travelers o JOIN traveler_steps os ON os.traveler_id = o.id
       WHERE o.work_order_id = w.id AND o.id <> t.id AND o.disposition IS DISTINCT FROM 'reject'
         AND os.state = 'open' AND os.phase IN ('evaluation', 'repair')) END AS unready,
+    (SELECT string_agg(pl.number, ', ') FROM peening_parts pp JOIN peening_lots pl ON pl.id = pp.lot_id AND pl.state = 'held'
+      JOIN traveler_steps ps ON ps.id = pp.step_id WHERE pp.open AND ps.traveler_id = t.id) AS held_lot,
     greatest(t.created_at, w.consent_since, (SELECT max(d.signed_at) FROM traveler_steps d WHERE d.traveler_id = t.id)) AS ready_since
   FROM turn s
   CROSS JOIN LATERAL (

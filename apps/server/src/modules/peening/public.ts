@@ -1,0 +1,22 @@
+import type { Tx } from '../../platform/database/client.ts';
+
+/** Lots with parts of a unit that their strips have not proved, in sentences: each keeps the unit from its release. */
+export async function unprovedLots(tx: Pick<Tx, 'peeningLot'>, workOrderId: string): Promise<string[]> {
+  const lots = await tx.peeningLot.findMany({
+    where: {
+      state: { in: ['open', 'peened', 'held'] },
+      parts: {
+        some: {
+          open: true,
+          step: { traveler: { workOrderId, OR: [{ disposition: null }, { disposition: { not: 'reject' } }] } },
+        },
+      },
+    },
+    orderBy: { number: 'asc' },
+  });
+  return lots.map(({ number, state, reasons }) =>
+    state === 'held'
+      ? `Peening lot ${number} is held: ${reasons.join(' ')}`
+      : `Peening lot ${number} has no closing strips`,
+  );
+}

@@ -1,0 +1,119 @@
+import type { PeeningSpec } from '@hubwright/contracts/manuals/measures';
+import { peeningOperations } from '@hubwright/contracts/peening/operations';
+import { Problem } from '@hubwright/contracts/problems';
+import { canonicalJson } from '@hubwright/rules/chain';
+import { type Context, defineCommand } from '../../platform/command/command.ts';
+import { found } from '../../platform/command/version.ts';
+import { nextNumber } from '../../platform/database/counters.ts';
+import { requireAuthorisation } from '../people/public.ts';
+import { requireTurn, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
+import { judgeStrips, refuseMissingStrips } from './lot.ts';
+
+const operation = peeningOperations.startPeeningLot;
+type Starting = Context<typeof operation>;
+type Setup = Awaited<ReturnType<typeof currentSetup>>;
+
+/** A lot begins with opening strips inside every band, on a program qualified for what its parts ask for. */
+export const startLot = defineCommand(operation, {
+  locks: async (input, tx) => {
+    const setup = await tx.peeningSetup.findUnique({ where: { id: input.setupId }, select: { machineId: true } });
+    return [`peening-machine:${setup?.machineId}`, ...(await workOrderLocks(tx, input.stepIds))];
+  },
+  async execute(context) {
+    const { tx, input, actor, now, today, newId } = context;
+    const setup = await currentSetup(context);
+    const need = { process: 'shot-peening', level: 'perform', today } as const;
+    const authorisation = await requireAuthorisation(tx, actor, need);
+    const steps = await peenable(context);
+    const spec = steps[0]?.peening as unknown as PeeningSpec;
+    refuseUnqualified(setup, spec);
+    refuseMissingStrips(spec, input.opening, 'opening');
+    const { reasons } = judgeStrips(spec, input.opening);
+    const outside = reasons.filter((reason) => reason.includes(', before'));
+    if (outside.length > 0) throw new Problem('strip-outside', outside.join(' '), { reasons: outside });
+    const lot = { id: newId(), number: await nextNumber(tx, 'PL', 4), setupId: setup.id, areas: spec };
+    const begun = { opening: input.opening, startedBy: actor.personId, startedAt: now };
+    await tx.peeningLot.create({ data: { ...lot, ...begun } });
+    await tx.peeningPart.createMany({ data: steps.map(({ id }) => ({ id: newId(), lotId: lot.id, stepId: id })) });
+    const travelers = steps.map(({ traveler }) => traveler.number);
+    return {
+      reply: { id: lot.id, version: 1, number: lot.number },
+      subjects: [
+        { kind: 'peening-lot', id: lot.id, after: 1 },
+        { kind: 'peening-machine', id: setup.machineId },
+        ...steps.map(({ travelerId }) => ({ kind: 'traveler', id: travelerId })),
+      ],
+      authorisation: { ...authorisation },
+      facts: {
+        number: lot.number,
+        machine: setup.machine.code,
+        program: setup.program,
+        spec,
+        opening: input.opening,
+        travelers,
+      },
+    };
+  },
+});
+
+/** Throws `setup-not-current` or `setup-doubtful`: only the newest qualification counts, and none after its strips failed. */
+async function currentSetup({ tx, input }: Starting) {
+  const setup = found(
+    await tx.peeningSetup.findUnique({ where: { id: input.setupId }, include: { machine: true } }),
+    'This qualification',
+  );
+  const { machine, machineId, program } = setup;
+  const newest = await tx.peeningSetup.findFirst({ where: { machineId, program }, orderBy: { qualifiedAt: 'desc' } });
+  if (newest?.id !== setup.id || !machine.inService)
+    throw new Problem('setup-not-current', `${machine.code}, ${program}, was qualified anew since`);
+  const failed = await tx.peeningLot.findFirst({
+    where: { setupId: setup.id, state: { in: ['held', 'redone'] } },
+    orderBy: { closedAt: 'desc' },
+  });
+  if (failed) throw new Problem('setup-doubtful', `Closing strips of ${failed.number} failed`, { lot: failed.number });
+  return setup;
+}
+
+/** Steps whose turn it is, all asking for the same, none in another lot. */
+async function peenable({ tx, input, now }: Starting): Promise<SignedStep[]> {
+  const steps: SignedStep[] = [];
+  for (const id of new Set(input.stepIds)) {
+    const step = await stepToSign(tx, id);
+    const { number } = step.traveler;
+    if (step.peening === null) throw new Problem('not-peened-so', `${number}: “${step.title}” asks for no strips`);
+    await requireTurn(tx, step, now);
+    steps.push(step);
+  }
+  const [first] = steps;
+  const other = steps.find(({ peening }) => canonicalJson(peening) !== canonicalJson(first?.peening));
+  if (other)
+    throw new Problem(
+      'not-peened-so',
+      `${other.traveler.number} asks for other peening than ${first?.traveler.number}`,
+    );
+  const taken = await tx.peeningPart.findFirst({
+    where: { stepId: { in: steps.map(({ id }) => id) }, open: true },
+    include: { lot: true },
+  });
+  if (taken) throw new Problem('in-other-lot', `A part is in ${taken.lot.number}`, { lot: taken.lot.number });
+  return steps;
+}
+
+type QualifiedArea = { readonly name: string; readonly strip: string; readonly intensity: number };
+
+/** Every area the parts ask for is qualified with its own strip, and its intensity lies within their band. */
+function refuseUnqualified({ machine, program, mediaSize, areas }: Setup, spec: PeeningSpec): void {
+  if (mediaSize.toUpperCase() !== spec.mediaSize.toUpperCase())
+    throw new Problem(
+      'media-wrong',
+      `${machine.code}, ${program}, runs with ${mediaSize}; the parts ask for ${spec.mediaSize}`,
+    );
+  const qualified = areas as unknown as readonly QualifiedArea[];
+  for (const { name, strip, low, high } of spec.areas) {
+    const area = qualified.find((one) => one.name === name && one.strip === strip);
+    if (!area || area.intensity < Number(low) || area.intensity > Number(high))
+      throw new Problem('area-not-qualified', `${name}, ${strip} strip, ${low} to ${high}: not by ${program}`, {
+        area: name,
+      });
+  }
+}
