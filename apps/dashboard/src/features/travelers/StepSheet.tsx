@@ -2,6 +2,7 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { useState } from 'react';
 import { Button } from '../../ui/Button.tsx';
 import { Caution } from '../../ui/Caution.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { FailStep } from './fail-step.tsx';
@@ -56,8 +57,13 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
       ) : null}
       {note ? <p className="small">{note}</p> : null}
       <LateEntry value={lateness} onChange={setLateness} />
+      {step.peening ? (
+        <p>
+          This is peened in a lot between strips: <Link href="/peening">Peening</Link>.
+        </p>
+      ) : null}
       <div className="row actions">
-        {verdict === 'fail' ? (
+        {step.peening ? null : verdict === 'fail' ? (
           <Button weight="next" isDisabled={missing !== ''} onPress={() => setAsking('fail')}>
             Outside the limits: raise a finding and sign
           </Button>

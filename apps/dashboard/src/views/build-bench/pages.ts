@@ -18,6 +18,15 @@ export const buildBenchPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./BenchPage.tsx'), 'BenchPage'),
   },
   {
+    path: '/peening',
+    area: 'build-bench',
+    title: 'Peening',
+    question: 'Which lot needs its strips, and what holds one?',
+    roles: everyone,
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./PeeningPage.tsx'), 'PeeningPage'),
+  },
+  {
     ...about,
     path: '/travelers/$travelerId',
     title: 'Traveler',
