@@ -100,7 +100,7 @@ describe('peening between strips', () => {
       await dialog.getByLabel('Band to').nth(index).fill(area.high);
       await dialog.getByLabel('Exposure parts get').nth(index).fill(area.exposure);
       const lines = area.strips.map(({ time, arcHeight }) => `${time}\t${arcHeight}`).join('\n');
-      await dialog.getByLabel('Strips').nth(index).fill(lines);
+      await dialog.getByRole('textbox', { name: 'Strips' }).nth(index).fill(lines);
     }
     await dialog.getByRole('img', { name: 'Saturation of shank' }).waitFor(slow);
     await looksRight(inspector, 'qualify');

@@ -1,5 +1,4 @@
 import { diameterUnknown } from '@hubwright/rules/blades';
-import type { KeyboardEvent } from 'react';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -30,14 +29,6 @@ export const marks = {
   outside: { state: 'stop', word: 'outside' },
 } as const;
 
-/** Enter goes on to the next box: a caliper that types its reading ends it with Enter. In the last box it stays. */
-export function goOn(event: KeyboardEvent<HTMLDivElement>): void {
-  if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
-  event.preventDefault();
-  const boxes = [...event.currentTarget.querySelectorAll('input')];
-  boxes[boxes.indexOf(event.target) + 1]?.focus();
-}
-
 /** One entry per measure, its limit drawn beside it. Every box starts empty: what is measured is typed by who measured it. */
 export function MeasureEntries(props: {
   measures: readonly Measure[];
@@ -48,8 +39,7 @@ export function MeasureEntries(props: {
 }) {
   return (
     <div className={styles.frame}>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: only listens to what its boxes hear */}
-      <div className={styles.entries} onKeyDown={goOn}>
+      <div className={styles.entries}>
         {props.measures.map((measure) => {
           const place = props.all.indexOf(measure);
           const text = props.entries[measure.id] ?? '';

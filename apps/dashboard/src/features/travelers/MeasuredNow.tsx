@@ -1,10 +1,19 @@
 import { useQuery } from '@tanstack/react-query';
+import type { KeyboardEvent } from 'react';
 import { BladeWidths } from './BladeWidths.tsx';
 import { dimensionsQuery } from './dimensions.ts';
 import { MeasureEntries } from './MeasureEntries.tsx';
 import { StationGrid } from './StationGrid.tsx';
 import { TapEntries } from './TapEntries.tsx';
 import type { Entries, Measure, Step, Traveler } from './traveler.ts';
+
+/** Enter goes on to the next box: a caliper that types its reading ends it with Enter. In the last box it stays. */
+function goOn(event: KeyboardEvent<HTMLDivElement>): void {
+  if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+  event.preventDefault();
+  const boxes = [...event.currentTarget.querySelectorAll('input')];
+  boxes[boxes.indexOf(event.target) + 1]?.focus();
+}
 
 /** Values of a step as they are read: by blade station in a grid, by zone on the blade, and the rest one below the other. */
 export function MeasuredNow(props: {
@@ -26,7 +35,8 @@ export function MeasuredNow(props: {
   const rest = measures.filter((measure) => !inGrid.has(measure));
   const shared = { all: measures, entries, onChange };
   return (
-    <div className="stack">
+    // biome-ignore lint/a11y/noStaticElementInteractions: only listens to what its boxes hear
+    <div className="stack" onKeyDown={goOn}>
       <BladeWidths measures={measures} entries={entries} />
       {stations.length > 3 ? <StationGrid {...shared} measures={stations} rows={rows} /> : null}
       {zones.length > 0 ? <TapEntries {...shared} measures={zones} /> : null}

@@ -1,7 +1,6 @@
 import { dimensionTitles } from '@hubwright/contracts/manuals/words';
 import type { MeasuredPart } from '@hubwright/contracts/work-orders/dimension-operations';
 import { type Filling, GridCell } from './GridCell.tsx';
-import { goOn } from './MeasureEntries.tsx';
 import styles from './measure-entries.module.css';
 import type { Measure } from './traveler.ts';
 
@@ -41,7 +40,7 @@ export function StationGrid(grid: Grid) {
             ))}
           </tr>
         </thead>
-        <tbody onKeyDown={goOn}>
+        <tbody>
           {stations.map((station) => (
             <tr key={station}>
               <th scope="row">{station}</th>

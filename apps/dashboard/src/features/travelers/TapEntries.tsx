@@ -1,7 +1,6 @@
 import { chordParts, surfaces } from '@hubwright/contracts/manuals/words';
 import { type TapCell, TapMap } from '../../ui/pictures/TapMap.tsx';
 import { type Filling, GridCell } from './GridCell.tsx';
-import { goOn } from './MeasureEntries.tsx';
 import styles from './measure-entries.module.css';
 import { type Measure, standingOf } from './traveler.ts';
 
@@ -30,7 +29,7 @@ function Side({ surface, zones, filling }: { surface: string; zones: readonly Zo
           ))}
         </tr>
       </thead>
-      <tbody onKeyDown={goOn}>
+      <tbody>
         {spans.map((span) => (
           <tr key={span}>
             <th scope="row">{span}</th>
