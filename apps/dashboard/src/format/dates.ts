@@ -43,10 +43,10 @@ export function dueWords(due: string, today: string): string {
   return days === -1 ? '1 day late' : `${-days} days late`;
 }
 
-/** How long ago an instant was, in the largest unit that says enough: `just now`, `12 min`, `5 h`, `3 days`. */
+/** How long ago an instant was, in the largest unit that says enough: `under a minute`, `12 min`, `5 h`, `3 days`. */
 export function ageWords(instant: string, now: Date): string {
   const minutes = Math.floor((now.getTime() - Date.parse(instant)) / 60_000);
-  if (minutes < 1) return 'just now';
+  if (minutes < 1) return 'under a minute';
   if (minutes < 60) return `${minutes} min`;
   if (minutes < 48 * 60) return `${Math.floor(minutes / 60)} h`;
   return `${Math.floor(minutes / (24 * 60))} days`;

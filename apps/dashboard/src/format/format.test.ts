@@ -70,7 +70,7 @@ describe('dates', () => {
 
   it('says an age in the largest unit that tells enough', () => {
     const now = new Date('2026-11-25T12:00:00Z');
-    expect(ageWords('2026-11-25T11:59:40Z', now)).toBe('just now');
+    expect(ageWords('2026-11-25T11:59:40Z', now)).toBe('under a minute');
     expect(ageWords('2026-11-25T11:48:00Z', now)).toBe('12 min');
     expect(ageWords('2026-11-24T00:00:00Z', now)).toBe('36 h');
     expect(ageWords('2026-11-20T00:00:00Z', now)).toBe('5 days');

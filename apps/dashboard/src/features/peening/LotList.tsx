@@ -2,7 +2,7 @@ import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
 import { countOf } from '../../format/numbers.ts';
-import { AgeText } from '../../format/values.tsx';
+import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
@@ -18,7 +18,7 @@ function Strips({ lot }: { lot: Lot }) {
     readings?.find(({ area }) => area === name)?.arcHeight ?? '–';
   return (
     <span className="soft small">
-      {lot.spec.areas.map(({ name }) => `${name} ${at(lot.opening, name)} → ${at(lot.closing, name)}`).join(', ')}
+      {lot.spec.areas.map(({ name }) => `${name} ${at(lot.opening, name)}, then ${at(lot.closing, name)}`).join('; ')}
     </span>
   );
 }
@@ -59,8 +59,8 @@ export function LotList({ lots, signer }: { lots: readonly Lot[]; signer: Signer
           <li key={lot.id}>
             <span>
               <strong className="code">{lot.number}</strong> {lot.machine.code}, {lot.program},{' '}
-              {countOf(lot.parts.length, 'part')}, begun by {lot.startedBy.displayName}{' '}
-              <AgeText instant={lot.startedAt} /> ago
+              {countOf(lot.parts.length, 'part')}, begun by {lot.startedBy.displayName},{' '}
+              <InstantText instant={lot.startedAt} />
               <br />
               {lot.parts.map(({ stepId, travelerId, workOrderNumber, position }) => (
                 <span key={stepId}>

@@ -35,9 +35,11 @@ function SetupFacts({ setup }: { setup: Setup }) {
         <p className="small">
           {setup.parameters.map(({ name, value, unit }) => `${name} ${value} ${unit}`).join(', ')}
         </p>
-        {setup.areas.map((area) => (
-          <SaturationCurve key={area.name} area={area} />
-        ))}
+        <div className="pictures-row">
+          {setup.areas.map((area) => (
+            <SaturationCurve key={area.name} area={area} />
+          ))}
+        </div>
       </div>
     </details>
   );
@@ -81,9 +83,11 @@ export function MachineSheet({ machine, signer }: { machine: Machine; signer: Si
       {machine.setups.map((setup) => (
         <SetupFacts key={setup.id} setup={setup} />
       ))}
-      {areas.map((area) => (
-        <IntensityChart key={area.name} machine={machine} area={area} />
-      ))}
+      <div className="pictures-row">
+        {areas.map((area) => (
+          <IntensityChart key={area.name} machine={machine} area={area} />
+        ))}
+      </div>
       {isOpen ? <QualifySetup machine={machine} signer={signer} onClose={() => setOpen(false)} /> : null}
     </section>
   );

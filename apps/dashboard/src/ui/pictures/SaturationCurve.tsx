@@ -46,6 +46,14 @@ export function SaturationCurve({ area }: { area: CurveArea }) {
           id={`${id}d`}
         >{`${said}. Strips: ${strips.map((one) => `${one.time}: ${one.arcHeight}`).join(', ')}`}</desc>
         <rect className="band" x="0" width={width} y={y(Number(high))} height={y(Number(low)) - y(Number(high))} />
+        {[low, high].map((limit) => (
+          <text key={limit} className="scale" x="4" y={y(Number(limit)) - 8}>
+            {limit}
+          </text>
+        ))}
+        <text className="far" x={width} y="14">
+          {longest.toFixed(0)}
+        </text>
         <line className="axis" x1="0" x2={width} y1="0" y2="0" />
         <polyline className="curve" points={curve.map((time) => `${x(time)},${y(heightAt(area, time))}`).join(' ')} />
         {[t, 2 * t].map((time, index) => (
