@@ -63,7 +63,10 @@ describe('live events', () => {
   });
 
   it('does not tell of a dry run or of a refused write', async () => {
-    const stream = await open();
+    // From the last event on: the tests before wrote, and a new stream may still hear of that.
+    const written = streams.flatMap(({ events }) => events.map(({ id }) => id));
+    const place = (id: string) => Number(id.split('-')[1]);
+    const stream = await open(written.reduce((last, id) => (place(id) > place(last) ? id : last)));
     await visitor.call(peopleOperations.changeShop, smallestShop.shop, { version, dryRun: true });
     await visitor.call(peopleOperations.changeShop, smallestShop.shop, { version: 1 });
     await change();

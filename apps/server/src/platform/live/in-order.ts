@@ -6,13 +6,16 @@ import type { LiveEvent } from './live-feed.ts';
  */
 export class InOrder {
   private readonly held: LiveEvent[] = [];
-  private last: LiveEvent | undefined;
+  private last: Pick<LiveEvent, 'id'> | undefined;
   private readonly send: (event: LiveEvent) => void;
+  private readonly seen: string | undefined;
   private catchingUp: boolean;
 
-  constructor(send: (event: LiveEvent) => void, catchingUp: boolean) {
+  /** @param seen the last event this dashboard was told before it went away; without one there is nothing to catch up on. */
+  constructor(send: (event: LiveEvent) => void, seen?: string) {
     this.send = send;
-    this.catchingUp = catchingUp;
+    this.seen = seen;
+    this.catchingUp = seen !== undefined;
   }
 
   live(event: LiveEvent): void {
@@ -20,9 +23,12 @@ export class InOrder {
     else this.once(event);
   }
 
-  caughtUp(missed: readonly LiveEvent[]): void {
+  /** @param missed what stands after the last event seen; undefined when that is no longer kept. */
+  caughtUp(missed: readonly LiveEvent[] | undefined): void {
     this.catchingUp = false;
-    for (const event of [...missed, ...this.held.splice(0)]) this.once(event);
+    // However late the feed itself comes to what was seen before, it is not told again.
+    if (missed && this.seen !== undefined) this.last = { id: this.seen };
+    for (const event of [...(missed ?? []), ...this.held.splice(0)]) this.once(event);
   }
 
   private once(event: LiveEvent): void {
@@ -33,7 +39,7 @@ export class InOrder {
 }
 
 /** Whether an event stands after another in the stream. */
-function isLater(event: LiveEvent, than: LiveEvent): boolean {
+function isLater(event: LiveEvent, than: Pick<LiveEvent, 'id'>): boolean {
   const [transaction = 0n, row = 0n] = event.id.split('-').map(BigInt);
   const [thanTransaction = 0n, thanRow = 0n] = than.id.split('-').map(BigInt);
   return transaction === thanTransaction ? row > thanRow : transaction > thanTransaction;

@@ -28,8 +28,9 @@ export class LiveController {
     });
     const send = (event: LiveEvent) =>
       out.write(`id: ${event.id}\ndata: ${JSON.stringify({ nouns: event.nouns, subjects: event.subjects })}\n\n`);
-    const seen = request.headers['last-event-id'];
-    const stream = new InOrder(send, typeof seen === 'string');
+    const header = request.headers['last-event-id'];
+    const seen = typeof header === 'string' ? header : undefined;
+    const stream = new InOrder(send, seen);
     // A stream ends with its session: what ends sessions touches people, and at each beat it is looked up anyway.
     const endWithSession = async () => {
       if (!(await this.sessions.stands(request.session.sessionId))) out.end();
@@ -47,9 +48,9 @@ export class LiveController {
       clearInterval(beat);
     });
     out.write('event: hello\ndata: {}\n\n');
-    if (typeof seen !== 'string') return;
+    if (seen === undefined) return;
     const missed = await this.feed.since(seen);
     if (!missed) out.write('event: resync\ndata: {}\n\n');
-    stream.caughtUp(missed ?? []);
+    stream.caughtUp(missed);
   }
 }
