@@ -7,10 +7,13 @@ import type { Reference } from './reference.ts';
 type Arrival = Sent<typeof workOrderOperations.receiveUnit>;
 
 /** Part numbers of hub and blade by model; a governor has neither. */
-const pieces: Record<VisitSeed['model'], { hub: string; blade: string; blades: number; clamp?: string } | undefined> = {
+const pieces: Record<
+  VisitSeed['model'],
+  { hub: string; blade: string; blades: number; clamp?: string; counterweight?: string } | undefined
+> = {
   'Q3C-76': { hub: 'Q301-61', blade: 'Q76-B', blades: 3 },
   'Q2C-72': { hub: 'Q201-61', blade: 'Q72-B', blades: 2 },
-  'Q4F-84': { hub: 'Q401-61', blade: 'Q84-B', blades: 4, clamp: 'Q401-64' },
+  'Q4F-84': { hub: 'Q401-61', blade: 'Q84-B', blades: 4, clamp: 'Q401-64', counterweight: 'Q401-65' },
   'SW5-83': { hub: 'S501-61', blade: 'S83-B', blades: 5 },
   // One piece.
   'QX-70': undefined,
@@ -60,23 +63,26 @@ function parts(
     serial: seed.trouble === 'identity-open' && index === 1 ? null : `QB${digits}${index + 1}`,
     ...hours,
   }));
-  const { clamp } = made;
-  const clamps = blades.flatMap((_, index) =>
-    clamp
-      ? [
-          {
-            kind: 'clamp' as const,
-            position: `clamp-${index + 1}`,
-            partNumber: clamp,
-            serial: `QK${digits}${index + 1}`,
-            ...hours,
-          },
-        ]
-      : [],
-  );
+  const { clamp, counterweight } = made;
+  // Clamp and counterweight sit one to a blade.
+  const each = (kind: 'clamp' | 'counterweight', letter: string, partNumber?: string) =>
+    blades.flatMap((_, index) =>
+      partNumber
+        ? [
+            {
+              kind,
+              position: `${kind}-${index + 1}`,
+              partNumber,
+              serial: `Q${letter}${digits}${index + 1}`,
+              ...hours,
+            },
+          ]
+        : [],
+    );
   return [
     { kind: 'hub', position: 'hub', partNumber: made.hub, serial: `QH${digits}`, ...hours },
     ...blades,
-    ...clamps,
+    ...each('clamp', 'K', clamp),
+    ...each('counterweight', 'W', counterweight),
   ];
 }

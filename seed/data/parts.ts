@@ -154,6 +154,7 @@ export const parts: readonly PartSeed[] = [
   serialized('Q401-62', 'Piston', '1180.00'),
   serialized('Q401-63', 'Cylinder', '2260.00'),
   serialized('Q401-64', 'Blade clamp, pair', '1240.00'),
+  serialized('Q401-65', 'Counterweight, steel', '410.00'),
   serialized('Q84-B', 'Blade, aluminium, 84 in', '8900.00', { homeBin: 'D-03', leadTimeDays: 110 }),
   // Sablewing SW5, five composite blades
   seal('S501-11', 'O-ring, blade root', '15.20', { maker: 'Sablewing' }),

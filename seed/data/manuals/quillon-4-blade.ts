@@ -259,6 +259,24 @@ const clampRoute = [
   work('Cadmium plate and bake at the plater', 'plating', 15, { phase: 'repair', outside: true }),
 ];
 
+const counterweightRoute = [
+  work('Clean and strip old plating', 'cleaning', 30, { fact: 'cleaned', caution: cautions.strippers }),
+  work('Magnetic particle test, demagnetise', 'non-destructive-test', 25),
+  inspected('Inspect counterweight', 'dimensional-inspection', 10, { fact: 'inspected' }),
+  work('Cadmium plate', 'plating', 40, {
+    phase: 'repair',
+    caution: cautions.plating,
+    form: [{ name: 'bath' }, { name: 'current density', unit: 'A/ft²' }],
+  }),
+  // The clock of the bake starts at the end of plating; figures of a process specification, here as demonstration data.
+  work('Relief bake', 'plating', 20, {
+    phase: 'repair',
+    instruction: 'Within the time named after plating; the chart goes with the signature.',
+    bake: { startWithinMinutes: 240, low: '350', high: '400', unit: '°F', minimumMinutes: 1_380, dips: 'restart' },
+  }),
+  work('Chromate', 'plating', 15, { phase: 'repair', caution: cautions.plating }),
+];
+
 /** Quillon Q4F-84: four aluminium blades, feathering; may be shortened to 82 in, blades matched within the set. */
 export function quillon4Blade(revision: '3' | '4'): ContentSeed {
   const extra = revision === '4' ? [line('Q301-43', 'mounting stud nuts', 8)] : [];
@@ -293,6 +311,19 @@ export function quillon4Blade(revision: '3' | '4'): ContentSeed {
       { partClass: 'blade', title: 'Aluminium blade', material: 'aluminium', scopes: [...overhaul], steps: bladeRoute },
       { partClass: 'blade', title: 'Blade, look over', scopes: ['reseal'], steps: look('blade and shank') },
       { partClass: 'clamp', title: 'Blade clamp', material: 'steel', scopes: [...overhaul], steps: clampRoute },
+      {
+        partClass: 'counterweight',
+        title: 'Counterweight',
+        material: 'steel',
+        scopes: [...overhaul],
+        steps: counterweightRoute,
+      },
+      {
+        partClass: 'counterweight',
+        title: 'Counterweight, look over',
+        scopes: ['reseal'],
+        steps: look('counterweight'),
+      },
       { partClass: 'clamp', title: 'Clamp, look over', scopes: ['reseal'], steps: look('clamp') },
     ],
     tboRules: [{ hoursTenths: 40_000, months: 72, endOfMonth: false, requirement: 'required' }],

@@ -56,6 +56,16 @@ export function InstantText({ instant }: { instant: string }) {
 }
 
 /** How long ago, kept true while the page stays open; the exact time in a title. */
+/** Whole minutes until an instant, negative once it is over; counted on while the page stands. */
+export function useMinutesUntil(instant: string): number {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), 15_000);
+    return () => clearInterval(timer);
+  }, []);
+  return Math.floor((Date.parse(instant) - now) / 60_000);
+}
+
 export function AgeText({ instant }: { instant: string }) {
   const { zone } = useShop();
   const [now, setNow] = useState(() => new Date());

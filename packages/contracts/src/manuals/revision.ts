@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, id, line } from '../values.ts';
-import { bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
+import { bakeSpec, bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
 import {
   declaredEvent,
   instrumentKind,
@@ -76,6 +76,11 @@ export const routeStep = z
     form: z.array(formField).max(20).default([]),
     measures: z.array(measureSpec).max(120).default([]),
     peening: peeningSpec.optional(),
+    bake: bakeSpec.optional(),
+  })
+  .refine((given) => given.bake === undefined || (given.process === 'plating' && given.kind === 'work'), {
+    message: 'A relief bake belongs to plating',
+    path: ['bake'],
   })
   .refine((given) => (given.kind === 'measure') === given.measures.length > 0, {
     message: 'A measured step names what to measure, and only a measured step does',

@@ -22,6 +22,21 @@ export const travelerProblems = {
     title: 'This instrument is too coarse for the limits',
     next: 'Measure with a finer one: with this no reading could be accepted.',
   },
+  'bake-missing': {
+    status: 422,
+    title: 'A relief bake is signed with its chart',
+    next: 'Enter when the bake began and what the oven’s chart shows.',
+  },
+  'bake-wrong': {
+    status: 422,
+    title: 'The chart of the bake cannot be read',
+    next: 'Enter readings that go forward in time, none in the future.',
+  },
+  'plating-unsigned': {
+    status: 409,
+    title: 'Nothing is on record as plated before this bake',
+    next: 'Sign the plating first: its end is when the clock of the bake starts.',
+  },
   'form-missing': {
     status: 422,
     title: 'The process form of this step is not filled in',

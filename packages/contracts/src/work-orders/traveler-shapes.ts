@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { chart, peeningSpec, tapZone } from '../manuals/measures.ts';
+import { bakeSpec, chart, peeningSpec, tapZone } from '../manuals/measures.ts';
 import { formField } from '../manuals/revision.ts';
 import {
   dimension,
@@ -100,6 +100,10 @@ export const stepRow = z
     form: z.array(formField),
     /** Signed in a peening lot between strips. */
     peening: peeningSpec.nullable(),
+    /** A relief bake after plating, by its chart. */
+    bake: bakeSpec.nullable(),
+    /** The last instant at which the bake may begin; null where nothing was plated yet. */
+    startBy: instant.nullable(),
     /** Which attempt this is; a repair loop ends in the next one. */
     attempt: z.int(),
     mostRepairs: z.int(),
@@ -148,6 +152,8 @@ export const benchStep = z
     caution: z.string().nullable(),
     outside: z.boolean(),
     batched: z.boolean(),
+    /** A bake begins at this instant at the latest. */
+    startBy: instant.nullable(),
     priority: z.int(),
     promisedOn: date.nullable(),
     /** Since when it could have been done, as far as steps go. */
@@ -166,6 +172,16 @@ export const performed = {
   instrumentId: id.optional(),
   /** The process form as filled in: every entry the step asks for, once. */
   form: z.array(formEntry).max(20).default([]),
+  /** A relief bake as its oven charted it. */
+  bake: z
+    .strictObject({
+      startedAt: instant,
+      chart: z
+        .array(z.strictObject({ at: instant, temperature: decimal }))
+        .min(2)
+        .max(2000),
+    })
+    .optional(),
   /** When the work was done, if not just now. */
   performedAt: instant.optional(),
   /** Needed when it is signed on another day than it was done. */

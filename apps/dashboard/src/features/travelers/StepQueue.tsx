@@ -1,9 +1,21 @@
 import type { ReactNode } from 'react';
-import { AgeText, DateText, Quantity } from '../../format/values.tsx';
+import { AgeText, DateText, InstantText, Quantity, useMinutesUntil } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { type BenchStep, type BlockedStep, byUnit, placeWords } from './bench-board.ts';
 import styles from './step-queue.module.css';
+
+/** A bake's last beginning: said from the start, loud for its last half hour and after it. */
+function StartBy({ by }: { by: string }) {
+  const left = useMinutesUntil(by);
+  const state = left < 0 ? 'stop' : left <= 30 ? 'hold' : 'waiting';
+  const word = left < 0 ? `${-left} min too late to bake` : `bake begins within ${left} min`;
+  return (
+    <p className="small">
+      <StateMark state={state} word={word} /> <InstantText instant={by} />
+    </p>
+  );
+}
 
 function StepRow({ step }: { step: BenchStep & { blocked?: BlockedStep['blocked'] } }) {
   return (
@@ -14,6 +26,7 @@ function StepRow({ step }: { step: BenchStep & { blocked?: BlockedStep['blocked'
           {placeWords(step.partClass, step.position)}, step {step.sequence} of {step.steps}
         </span>
         {step.blocked ? <p className="small">{step.blocked.detail}</p> : null}
+        {step.startBy ? <StartBy by={step.startBy} /> : null}
       </div>
       <div className={styles.facts}>
         {step.blocked ? <StateMark state="hold" word="cannot start" /> : <StateMark state="open" word="ready" />}

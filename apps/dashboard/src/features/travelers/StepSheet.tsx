@@ -5,6 +5,8 @@ import { Caution } from '../../ui/Caution.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { BakeFields, bakeReasons } from './BakeFields.tsx';
+import { bakeInput, noBake } from './bake-entry.ts';
 import { FailStep } from './fail-step.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
@@ -30,15 +32,19 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
   const [entries, setEntries] = useState<Entries>({});
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [filled, setFilled] = useState<Filled>({});
+  const [bake, setBake] = useState(noBake);
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
   const { step, note } = useAccepted(asked, instrumentId);
-  const verdict = verdictOf(step, entries);
-  const missing = missingOf(step, { entries, instrumentId, filled });
+  const baked = step.bake ? bakeReasons({ ...step, bake: step.bake }, bake) : [];
+  const verdict = baked && baked.length > 0 ? 'fail' : verdictOf(step, entries);
+  const missing =
+    missingOf(step, { entries, instrumentId, filled }) || (baked ? '' : 'The chart of the bake is not entered.');
   const input = {
     stepId: step.id,
     values: step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' })),
     form: formInput(step.form, filled),
+    ...(step.bake ? { bake: bakeInput(bake) } : {}),
     ...(instrumentId === null ? {} : { instrumentId }),
     ...latenessInput(lateness),
   };
@@ -51,6 +57,7 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
       {step.caution ? <Caution>{step.caution}</Caution> : null}
       {step.kind === 'inspect' ? <MeasuredBefore traveler={traveler} step={step} /> : null}
       <MeasuredNow traveler={traveler} step={step} entries={entries} onChange={setEntries} />
+      {step.bake ? <BakeFields step={{ ...step, bake: step.bake }} draft={bake} onChange={setBake} /> : null}
       <ProcessForm fields={step.form} filled={filled} onChange={setFilled} />
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />

@@ -47,6 +47,7 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: NewStep | und
       fact: inspects ? null : 'repaired',
       form: [],
       peening: null,
+      bake: null,
       ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
       measures: [],
     };
@@ -65,11 +66,11 @@ export function asOfNow(failed: NewStep, route: readonly NewStep[]): NewStep {
 
 function measuredAgain(failed: NewStep, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
-  const { waitMinutes, outside, batched, tools, mostRepairs, form, peening } = failed;
+  const { waitMinutes, outside, batched, tools, mostRepairs, form, peening, bake } = failed;
   return {
     title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
     ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
-    ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening },
+    ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening, bake },
     phase: failed.phase === 'evaluation' ? 'repair' : failed.phase,
     branch: null,
     attempt: failed.attempt + 1,

@@ -133,6 +133,7 @@ function queues(turns: readonly TurnRow[], now: Date): Board['byProcess'] {
 
 function benchStep(turn: TurnRow): BenchStep {
   return {
+    startBy: turn.start_by?.toISOString() ?? null,
     stepId: turn.step_id,
     travelerId: turn.traveler_id,
     travelerNumber: turn.traveler_number,

@@ -200,10 +200,22 @@ function wordsOf(step: NewStep): string {
       ? `form: ${step.form.map(({ name, unit }) => (unit ? `${name} (${unit})` : name)).join(', ')}`
       : '',
     step.peening ? peeningWords(step.peening) : '',
+    step.bake ? bakeWords(step.bake) : '',
     step.mostRepairs === 2 ? '' : `at most ${step.mostRepairs} repairs`,
   ]
     .filter(Boolean)
     .join(' · ');
+}
+
+function bakeWords({
+  startWithinMinutes,
+  low,
+  high,
+  unit,
+  minimumMinutes,
+  dips,
+}: NonNullable<NewStep['bake']>): string {
+  return `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`;
 }
 
 function peeningWords({ mediaSize, coverage, areas }: NonNullable<NewStep['peening']>): string {

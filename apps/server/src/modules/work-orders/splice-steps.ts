@@ -1,4 +1,4 @@
-import type { Chart, PeeningSpec, TapZone } from '@hubwright/contracts/manuals/measures';
+import type { BakeSpec, Chart, PeeningSpec, TapZone } from '@hubwright/contracts/manuals/measures';
 import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
@@ -20,6 +20,8 @@ export interface NewStep {
   readonly form: readonly FormField[];
   /** What it asks for where it is shot peening between strips. */
   readonly peening: PeeningSpec | null;
+  /** What it asks for where it is a relief bake after plating. */
+  readonly bake: BakeSpec | null;
   readonly branch: string | null;
   readonly waitMinutes: number;
   readonly outside: boolean;
@@ -57,9 +59,10 @@ export async function insertSteps(
   await moveBack(tx, { ...at, by: steps.length });
   const ids = steps.map(() => newId());
   await tx.travelerStep.createMany({
-    data: steps.map(({ measures: _, tools, form, peening, ...step }, index) => ({
+    data: steps.map(({ measures: _, tools, form, peening, bake, ...step }, index) => ({
       ...step,
       ...(peening === null ? {} : { peening }),
+      ...(bake === null ? {} : { bake }),
       tools: [...tools],
       form: [...form],
       id: ids[index] ?? newId(),
@@ -77,7 +80,7 @@ export async function insertSteps(
 export async function renewStep(
   context: Writing,
   at: { id: string; sequence: number },
-  { measures, tools, form, peening, ...step }: NewStep,
+  { measures, tools, form, peening, bake, ...step }: NewStep,
 ): Promise<void> {
   const { tx } = context;
   await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });

@@ -40,7 +40,10 @@ type StepStored = Omit<
   | 'waitUntil'
   | 'form'
   | 'peening'
+  | 'bake'
+  | 'startBy'
 > & {
+  readonly bake: unknown;
   readonly peening: unknown;
   readonly form: unknown;
   readonly waitUntil: Date | null;
@@ -69,6 +72,7 @@ export function stepRow(
 ): StepReply {
   return {
     ...(step as unknown as StepReply),
+    startBy: turns.find(({ step_id }) => step_id === step.id)?.start_by?.toISOString() ?? null,
     blocked: blockedNow(step, { turns, now }) ?? null,
     waitUntil: step.waitUntil?.toISOString() ?? null,
     measures: step.measures as StepReply['measures'],

@@ -6,6 +6,7 @@ import { diameterUnknown } from '@hubwright/rules/blades';
 import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
 import { acceptedLimits } from './accepted-limits.ts';
 import { advance } from './advance.ts';
+import { type BakeEntry, bakedOf } from './bake.ts';
 import { judgeValues, type MeasureAsked, outsideInWords } from './judge-values.ts';
 import { type FormEntry, filledForm } from './process-form.ts';
 import { contentOf } from './signed-content.ts';
@@ -22,6 +23,7 @@ import {
 export interface StepEntry {
   readonly values: readonly { readonly measureId: string; readonly value: string }[];
   readonly form?: readonly FormEntry[];
+  readonly bake?: BakeEntry | undefined;
   readonly instrumentId?: string | undefined;
   readonly performedAt?: string | undefined;
   readonly lateReason?: string | undefined;
@@ -64,8 +66,8 @@ export async function writeStepSignature(
   await refuseOwnInspection(context, step);
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
   refuseUnknownDiameter(step);
-  const { accepted, judged, outside } = await readingsOf(context, step, { entry, instrument });
-  const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
+  const entered = await enteredOf(context, step, { entry, instrument });
+  const { judged, outside } = entered;
   refuseOtherResult(signature.result, outside);
   const signOffId = await writeSignatures(context, authorised, {
     workOrderId: traveler.workOrderId,
@@ -77,7 +79,7 @@ export async function writeStepSignature(
     ...(instrument ? { instrumentId: instrument.id } : {}),
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { judged, accepted, form, instrument, result: signature.result, load: signature.load }),
+    content: contentOf(step, { ...entered, instrument, result: signature.result, load: signature.load }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
   await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
@@ -92,15 +94,18 @@ export async function writeStepSignature(
   };
 }
 
-/** The readings judged by the limits they are accepted by, and what lies outside of them, in words. */
-async function readingsOf(
-  { tx }: Signing,
+/** What was entered, the readings judged by the limits they are accepted by, and what lies outside of them, in words. */
+async function enteredOf(
+  context: Signing,
   step: SignedStep,
   { entry, instrument }: { entry: StepEntry; instrument: Awaited<ReturnType<typeof instrumentFor>> },
 ) {
-  const accepted = await acceptedLimits(tx, step.measures as unknown as readonly MeasureAsked[], instrument);
+  const accepted = await acceptedLimits(context.tx, step.measures as unknown as readonly MeasureAsked[], instrument);
   const judged = judgeValues(accepted.measures, entry.values);
-  return { accepted, judged, outside: outsideInWords(accepted.measures, judged) };
+  const baked = await bakedOf(context, step, entry.bake);
+  const outside = [...outsideInWords(accepted.measures, judged), ...(baked?.verdict.reasons ?? [])];
+  const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
+  return { accepted, judged, baked, form, outside };
 }
 
 /** Throws `diameter-unknown` for a step whose limits nobody can tell yet. */

@@ -1,0 +1,1 @@
+export { type BakeSpec, type BakeVerdict, type ChartReading, judgeBake } from './judge-bake.ts';
