@@ -2,7 +2,7 @@ import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { travelerOperations as op } from '@hubwright/contracts/work-orders/traveler-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
-import { fourBlade } from '../support/arrivals.ts';
+import { fourBladeWithCounterweights } from '../support/arrivals.ts';
 import { Job } from '../support/job.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { as, pin } from '../support/people.ts';
@@ -19,17 +19,7 @@ describe('a relief bake after plating', () => {
   beforeAll(async () => {
     shop = await ShopApp.open('shop', { clock });
     technician = await as(shop, 'technician');
-    const whole = await fourBlade(shop, 'K4001');
-    const weights = [1, 2].map((n) => ({
-      ...{
-        kind: 'counterweight' as const,
-        position: `counterweight ${n}`,
-        partNumber: 'Q401-65',
-        serial: `W${n}-K4001`,
-      },
-      ...{ sinceNewTenths: 88_200, sinceOverhaulTenths: 39_700 },
-    }));
-    job = await Job.arrived(shop, 'K4001', { ...whole, parts: [...(whole.parts ?? []), ...weights] });
+    job = await Job.arrived(shop, 'K4001', await fourBladeWithCounterweights(shop, 'K4001'));
     await job.inWork();
   }, 120_000);
   afterAll(() => shop.close());

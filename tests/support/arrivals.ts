@@ -68,5 +68,20 @@ export async function fourBlade(shop: ShopApp, serial: string): Promise<Partial<
   };
 }
 
+/** The same with two serialized steel counterweights, which are plated and baked. */
+export async function fourBladeWithCounterweights(shop: ShopApp, serial: string): Promise<Partial<Arrival>> {
+  const whole = await fourBlade(shop, serial);
+  const weights = [1, 2].map((n) => ({
+    ...{
+      kind: 'counterweight' as const,
+      position: `counterweight ${n}`,
+      partNumber: 'Q401-65',
+      serial: `W${n}-${serial}`,
+    },
+    ...{ sinceNewTenths: 88_200, sinceOverhaulTenths: 39_700 },
+  }));
+  return { ...whole, parts: [...(whole.parts ?? []), ...weights] };
+}
+
 /** Hours nobody could tell. */
 export const unknownTimes: Arrival['times'] = { sinceNewTenths: 'unknown', sinceOverhaulTenths: 'unknown' };

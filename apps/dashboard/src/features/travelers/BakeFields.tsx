@@ -1,5 +1,6 @@
 import { judgeBake } from '@hubwright/rules/bake';
 import { RuleError } from '@hubwright/rules/errors';
+import { durationWords } from '../../format/step-words.ts';
 import { InstantText } from '../../format/values.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
@@ -33,7 +34,7 @@ export function BakeFields(props: { step: Baking; draft: BakeDraft; onChange: (d
   return (
     <div className="stack">
       <p>
-        {minimumMinutes} min within {low} to {high} {unit}.{' '}
+        {durationWords(minimumMinutes)} within {low} to {high} {unit}.{' '}
         {step.startBy ? (
           <strong>
             To begin by <InstantText instant={step.startBy} />

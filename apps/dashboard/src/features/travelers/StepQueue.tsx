@@ -1,15 +1,16 @@
 import type { ReactNode } from 'react';
+import { durationWords } from '../../format/step-words.ts';
 import { AgeText, DateText, InstantText, Quantity, useMinutesUntil } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { type BenchStep, type BlockedStep, byUnit, placeWords } from './bench-board.ts';
 import styles from './step-queue.module.css';
 
-/** A bake's last beginning: said from the start, loud for its last half hour and after it. */
+/** A bake's last beginning: said from the start, loud for its last half hour. Whether it did begin, the chart will say. */
 function StartBy({ by }: { by: string }) {
   const left = useMinutesUntil(by);
-  const state = left < 0 ? 'stop' : left <= 30 ? 'hold' : 'waiting';
-  const word = left < 0 ? `${-left} min too late to bake` : `bake begins within ${left} min`;
+  const state = left <= 30 ? 'hold' : 'waiting';
+  const word = left < 0 ? 'the bake had to begin by' : `the bake begins within ${durationWords(left)}, by`;
   return (
     <p className="small">
       <StateMark state={state} word={word} /> <InstantText instant={by} />
