@@ -82,7 +82,7 @@ describe('a relief bake at the bench', () => {
     const page = await tablet();
     await open(page, 'counterweight 1');
     await enter(page, 3);
-    await page.getByText('begun in time and held long enough').waitFor(slow);
+    await page.getByText('good as entered').waitFor(slow);
     await looksRight(page, 'good');
     await page.getByRole('button', { name: 'Done and good: sign' }).click();
     await page.getByLabel('Your PIN').fill(demoPin);

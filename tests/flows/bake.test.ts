@@ -28,6 +28,7 @@ describe('a relief bake after plating', () => {
   const instant = (hours: number) => new Date(platedAt + hours * hour).toISOString();
   /** Begun so long after plating, within the band for 23 hours. */
   const bake = (begun: number, held = 23) => ({
+    kind: 'bake' as const,
     startedAt: instant(begun),
     chart: [
       { at: instant(begun), temperature: '75' },
@@ -40,7 +41,7 @@ describe('a relief bake after plating', () => {
   });
   const baking = async (position: string, entry?: ReturnType<typeof bake>) => {
     const { id: stepId } = await job.nextAt(position);
-    return { operation: op.signStep, input: { stepId, ...(entry ? { bake: entry } : {}), signature: pin } };
+    return { operation: op.signStep, input: { stepId, ...(entry ? { sheet: entry } : {}), signature: pin } };
   };
 
   it('is not signed before anything is plated, and has its last beginning on the bench from the plating on', async () => {
@@ -64,13 +65,13 @@ describe('a relief bake after plating', () => {
   it('is signed with its chart, once it has ended', async () => {
     await expectRefused({ shop, visitor: technician }, await baking('counterweight 1'), {
       status: 422,
-      type: 'bake-missing',
-      pointer: '/bake',
+      type: 'sheet-missing',
+      pointer: '/sheet',
     });
     await expectRefused({ shop, visitor: technician }, await baking('counterweight 1', bake(3)), {
       status: 422,
-      type: 'bake-wrong',
-      pointer: '/bake/chart',
+      type: 'sheet-wrong',
+      pointer: '/sheet/chart',
     });
     clock.seconds += 30 * 3_600;
     technician = await as(shop, 'technician');
@@ -78,7 +79,7 @@ describe('a relief bake after plating', () => {
     const signed = await technician.call(operation, input);
     expect([signed.status, signed.body]).toEqual([200, signed.body]);
     const { content } = await job.reads.signOff.findUniqueOrThrow({ where: { id: signed.body.signOffId } });
-    expect(JSON.parse(content).bake.verdict).toMatchObject({ good: true, lateByMinutes: 0, holdMinutes: 1380 });
+    expect(JSON.parse(content).sheet.verdict).toMatchObject({ good: true, lateByMinutes: 0, holdMinutes: 1380 });
   });
 
   it('begun late, or held too short, is never signed as good: it fails, and a finding decides', async () => {

@@ -272,7 +272,15 @@ const counterweightRoute = [
   work('Relief bake', 'plating', 20, {
     phase: 'repair',
     instruction: 'Within the time named after plating; the chart goes with the signature.',
-    bake: { startWithinMinutes: 240, low: '350', high: '400', unit: '°F', minimumMinutes: 1_380, dips: 'restart' },
+    sheet: {
+      kind: 'bake',
+      startWithinMinutes: 240,
+      low: '350',
+      high: '400',
+      unit: '°F',
+      minimumMinutes: 1_380,
+      dips: 'restart',
+    },
   }),
   work('Chromate', 'plating', 15, { phase: 'repair', caution: cautions.plating }),
 ];

@@ -132,20 +132,6 @@ export const peeningSpec = z
   .meta({ id: 'PeeningSpec' });
 export type PeeningSpec = z.output<typeof peeningSpec>;
 
-/** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
-export const bakeSpec = z
-  .strictObject({
-    startWithinMinutes: z.int().min(1).max(20_160),
-    low: decimal,
-    high: decimal,
-    unit: z.string().trim().min(1).max(20),
-    minimumMinutes: z.int().min(1).max(20_160),
-    dips: z.enum(['restart', 'subtract']),
-  })
-  .refine(({ low, high }) => Number(low) < Number(high), swapped)
-  .meta({ id: 'BakeSpec' });
-export type BakeSpec = z.output<typeof bakeSpec>;
-
 export type MeasureSpec = z.output<typeof measureSpec>;
 export type TapZone = z.output<typeof tapZone>;
 export type Chart = z.output<typeof chart>;

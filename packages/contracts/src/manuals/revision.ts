@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, id, line } from '../values.ts';
-import { bakeSpec, bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
+import { bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
+import { sheetSpec } from './sheets.ts';
 import {
   declaredEvent,
   instrumentKind,
@@ -76,11 +77,15 @@ export const routeStep = z
     form: z.array(formField).max(20).default([]),
     measures: z.array(measureSpec).max(120).default([]),
     peening: peeningSpec.optional(),
-    bake: bakeSpec.optional(),
+    sheet: sheetSpec.optional(),
   })
-  .refine((given) => given.bake === undefined || (given.process === 'plating' && given.kind === 'work'), {
+  .refine((given) => given.sheet?.kind !== 'bake' || (given.process === 'plating' && given.kind === 'work'), {
     message: 'A relief bake belongs to plating',
-    path: ['bake'],
+    path: ['sheet'],
+  })
+  .refine((given) => given.sheet === undefined || !given.batched, {
+    message: 'A sheet is filled in part by part, not for a load',
+    path: ['sheet'],
   })
   .refine((given) => (given.kind === 'measure') === given.measures.length > 0, {
     message: 'A measured step names what to measure, and only a measured step does',

@@ -5,7 +5,7 @@ import { changed, decimal, id, instant, line, listOf, page, signature } from '..
 import { signingProblems } from '../work-orders/traveler-operations.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
 
-const { form: _form, instrumentId: _instrument, bake: _bake, ...whenPerformed } = performed;
+const { form: _form, instrumentId: _instrument, sheet: _sheet, ...whenPerformed } = performed;
 const curveForm = z.enum(['exponential', 'rational', 'stretched']).meta({ id: 'SaturationForm' });
 const strip = z.strictObject({ time: decimal, arcHeight: decimal });
 const parameter = z.strictObject({ name: line, value: line, unit: z.string().trim().max(20).default('') });

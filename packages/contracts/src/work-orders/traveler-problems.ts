@@ -22,15 +22,15 @@ export const travelerProblems = {
     title: 'This instrument is too coarse for the limits',
     next: 'Measure with a finer one: with this no reading could be accepted.',
   },
-  'bake-missing': {
+  'sheet-missing': {
     status: 422,
-    title: 'A relief bake is signed with its chart',
-    next: 'Enter when the bake began and what the oven’s chart shows.',
+    title: 'This step is signed with its sheet',
+    next: 'Fill in the sheet of the step: a bake with its chart, angles blade by blade.',
   },
-  'bake-wrong': {
+  'sheet-wrong': {
     status: 422,
-    title: 'The chart of the bake cannot be read',
-    next: 'Enter readings that go forward in time, none in the future.',
+    title: 'The sheet says what cannot be',
+    next: 'Mend the marked place; nothing is filled in for you.',
   },
   'plating-unsigned': {
     status: 409,

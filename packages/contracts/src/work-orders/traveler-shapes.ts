@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { bakeSpec, chart, peeningSpec, tapZone } from '../manuals/measures.ts';
+import { chart, peeningSpec, tapZone } from '../manuals/measures.ts';
 import { formField } from '../manuals/revision.ts';
+import { sheetSpec } from '../manuals/sheets.ts';
 import {
   dimension,
   instrumentKind,
@@ -12,6 +13,7 @@ import {
 } from '../manuals/words.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, decimal, id, instant, line, signature } from '../values.ts';
+import { sheetEntry, signedSheet } from './sheet-entries.ts';
 
 /** `failed`: signed with a value outside its limits; a finding decides what happens. `not-needed`: the part was rejected or the revision dropped it. */
 export const stepStates = ['open', 'signed', 'failed', 'not-needed'] as const;
@@ -70,6 +72,7 @@ export const signOffRow = z
     supervisor: who.nullable(),
     values: z.array(z.object({ measureId: id, value: decimal, compared: decimal, pass: z.boolean() })),
     form: z.array(formEntry),
+    sheet: signedSheet.nullable(),
   })
   .meta({ id: 'SignOffRow' });
 
@@ -100,8 +103,8 @@ export const stepRow = z
     form: z.array(formField),
     /** Signed in a peening lot between strips. */
     peening: peeningSpec.nullable(),
-    /** A relief bake after plating, by its chart. */
-    bake: bakeSpec.nullable(),
+    /** What is written down beyond single values. */
+    sheet: sheetSpec.nullable(),
     /** The last instant at which the bake may begin; null where nothing was plated yet. */
     startBy: instant.nullable(),
     /** Which attempt this is; a repair loop ends in the next one. */
@@ -172,16 +175,8 @@ export const performed = {
   instrumentId: id.optional(),
   /** The process form as filled in: every entry the step asks for, once. */
   form: z.array(formEntry).max(20).default([]),
-  /** A relief bake as its oven charted it. */
-  bake: z
-    .strictObject({
-      startedAt: instant,
-      chart: z
-        .array(z.strictObject({ at: instant, temperature: decimal }))
-        .min(2)
-        .max(2000),
-    })
-    .optional(),
+  /** The sheet of the step, where it asks for one. */
+  sheet: sheetEntry.optional(),
   /** When the work was done, if not just now. */
   performedAt: instant.optional(),
   /** Needed when it is signed on another day than it was done. */

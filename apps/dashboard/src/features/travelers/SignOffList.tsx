@@ -1,6 +1,7 @@
 import { InstantText } from '../../format/values.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './measure-entries.module.css';
+import { SaidLines } from './sheets/SaidLines.tsx';
 import type { Measure, SignOff, Step } from './traveler.ts';
 
 function Values({ signOff, measures }: { signOff: SignOff; measures: readonly Measure[] }) {
@@ -51,6 +52,7 @@ export function SignOffList({ step }: { step: Step }) {
               ) : null}
             </p>
             <Values signOff={signOff} measures={step.measures} />
+            {signOff.sheet ? <SaidLines said={signOff.sheet.said} /> : null}
             {signOff.form.length > 0 ? (
               <p className="small">{signOff.form.map(({ name, value }) => `${name}: ${value}`).join(', ')}</p>
             ) : null}

@@ -1,5 +1,7 @@
 import styles from './measure-entries.module.css';
 import type { Filled } from './process-form.ts';
+import { SaidLines } from './sheets/SaidLines.tsx';
+import type { SheetInHand } from './sheets/use-sheet.ts';
 import { type Entries, type Step, standingOf, type Traveler } from './traveler.ts';
 
 /** What a signature of this step covers, as it will be recorded. */
@@ -8,11 +10,13 @@ export function SignedValues({
   step,
   entries,
   filled,
+  sheet,
 }: {
   traveler: Traveler;
   step: Step;
   entries: Entries;
   filled: Filled;
+  sheet: SheetInHand | undefined;
 }) {
   return (
     <div className="stack tight">
@@ -36,6 +40,7 @@ export function SignedValues({
           ))}
         </ul>
       ) : null}
+      {sheet ? <SaidLines said={sheet.said} /> : null}
       {step.form.length > 0 ? (
         <ul className={`small ${styles.signed}`}>
           {step.form.map(({ name, unit }) => (

@@ -5,8 +5,6 @@ import { Caution } from '../../ui/Caution.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { BakeFields, bakeReasons } from './BakeFields.tsx';
-import { bakeInput, noBake } from './bake-entry.ts';
 import { FailStep } from './fail-step.tsx';
 import { InstrumentField } from './InstrumentField.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
@@ -16,6 +14,8 @@ import { ProcessForm } from './ProcessForm.tsx';
 import { type Filled, formInput } from './process-form.ts';
 import { SignedValues } from './SignedValues.tsx';
 import { StepFacts } from './StepFacts.tsx';
+import { SheetFields } from './sheets/SheetFields.tsx';
+import { useSheet } from './sheets/use-sheet.ts';
 import { type Entries, missingOf, type Step, type Traveler, verdictOf } from './traveler.ts';
 import { useAccepted } from './use-accepted.ts';
 
@@ -32,24 +32,22 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
   const [entries, setEntries] = useState<Entries>({});
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [filled, setFilled] = useState<Filled>({});
-  const [bake, setBake] = useState(noBake);
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
   const { step, note } = useAccepted(asked, instrumentId);
-  const baked = step.bake ? bakeReasons({ ...step, bake: step.bake }, bake) : [];
-  const verdict = baked && baked.length > 0 ? 'fail' : verdictOf(step, entries);
-  const missing =
-    missingOf(step, { entries, instrumentId, filled }) || (baked ? '' : 'The chart of the bake is not entered.');
+  const sheet = useSheet(traveler, step);
+  const verdict = sheet?.reasons?.length ? 'fail' : verdictOf(step, entries);
+  const missing = missingOf(step, { entries, instrumentId, filled, sheet });
   const input = {
     stepId: step.id,
     values: step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' })),
     form: formInput(step.form, filled),
-    ...(step.bake ? { bake: bakeInput(bake) } : {}),
+    ...(sheet?.entry ? { sheet: sheet.entry } : {}),
     ...(instrumentId === null ? {} : { instrumentId }),
     ...latenessInput(lateness),
   };
   const close = () => setAsking(undefined);
-  const shown = <SignedValues traveler={traveler} step={step} entries={entries} filled={filled} />;
+  const shown = <SignedValues traveler={traveler} step={step} entries={entries} filled={filled} sheet={sheet} />;
   return (
     <div className="stack">
       <StepFacts step={step} />
@@ -57,7 +55,7 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
       {step.caution ? <Caution>{step.caution}</Caution> : null}
       {step.kind === 'inspect' ? <MeasuredBefore traveler={traveler} step={step} /> : null}
       <MeasuredNow traveler={traveler} step={step} entries={entries} onChange={setEntries} />
-      {step.bake ? <BakeFields step={{ ...step, bake: step.bake }} draft={bake} onChange={setBake} /> : null}
+      <SheetFields sheet={sheet} />
       <ProcessForm fields={step.form} filled={filled} onChange={setFilled} />
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />

@@ -11,6 +11,8 @@ import { MeasuredNow } from './MeasuredNow.tsx';
 import { ProcessForm } from './ProcessForm.tsx';
 import { type Filled, formInput } from './process-form.ts';
 import { SignedValues } from './SignedValues.tsx';
+import { SheetFields } from './sheets/SheetFields.tsx';
+import { useSheet } from './sheets/use-sheet.ts';
 import { type Entries, missingOf, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
 import { useAccepted } from './use-accepted.ts';
 
@@ -30,9 +32,12 @@ export function CorrectSignOff(props: {
   const [isSigning, setSigning] = useState(false);
   const [wrong, setWrong] = useState<ProblemError | null>(null);
   const { step, note } = useAccepted(props.step, instrumentId);
+  const sheet = useSheet(props.traveler, step);
   const missing =
-    missingOf(step, { entries, instrumentId, filled }) ||
-    (verdictOf(step, entries) === 'fail' ? 'A value lies outside its limits: raise a finding instead.' : '');
+    missingOf(step, { entries, instrumentId, filled, sheet }) ||
+    (verdictOf(step, entries) === 'fail' || sheet?.reasons?.length
+      ? 'A value lies outside its limits: raise a finding instead.'
+      : '');
   if (isSigning) {
     const values = step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' }));
     return (
@@ -43,6 +48,7 @@ export function CorrectSignOff(props: {
           values,
           reason,
           form: formInput(step.form, filled),
+          ...(sheet?.entry ? { sheet: sheet.entry } : {}),
           ...(instrumentId === null ? {} : { instrumentId }),
         }}
         signer={props.signer}
@@ -57,7 +63,7 @@ export function CorrectSignOff(props: {
           onClose();
         }}
       >
-        <SignedValues traveler={props.traveler} step={step} entries={entries} filled={filled} />
+        <SignedValues traveler={props.traveler} step={step} entries={entries} filled={filled} sheet={sheet} />
         <p className="small">What was wrong: {reason}</p>
       </SignCommand>
     );
@@ -73,6 +79,7 @@ export function CorrectSignOff(props: {
       >
         <TextField name="reason" label="What was wrong with it" value={reason} onChange={setReason} isRequired />
         <MeasuredNow traveler={props.traveler} step={step} entries={entries} onChange={setEntries} />
+        <SheetFields sheet={sheet} />
         <ProcessForm fields={step.form} filled={filled} onChange={setFilled} />
         {step.instrumentKind ? (
           <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />

@@ -62,7 +62,17 @@ export function verdictOf({ measures }: Step, entries: Entries): 'incomplete' | 
 /** What still keeps the step from being signed, in words; empty when nothing does. */
 export function missingOf(
   step: Step,
-  { entries, instrumentId, filled }: { entries: Entries; instrumentId: string | null; filled: Filled },
+  {
+    entries,
+    instrumentId,
+    filled,
+    sheet,
+  }: {
+    entries: Entries;
+    instrumentId: string | null;
+    filled: Filled;
+    sheet: { readonly missing: string } | undefined;
+  },
 ): string {
   const { measures } = step;
   const read = measures.filter((measure) => ['inside', 'outside'].includes(standingOf(measure, { measures, entries })));
@@ -73,7 +83,7 @@ export function missingOf(
   const waits = measures.some(({ basis }) => basis === diameterUnknown)
     ? ['the current diameter is not on record']
     : [];
-  const said = [...waits, ...values, ...form, ...instrument];
+  const said = [...waits, ...values, ...(sheet?.missing ? [sheet.missing] : []), ...form, ...instrument];
   return said.length === 0 ? '' : `Before it can be signed: ${said.join('; ')}.`;
 }
 

@@ -17,7 +17,7 @@ const laid = (sequence: number, phase: string, state = 'open', findingId: string
   ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
   form: [],
   peening: null,
-  bake: null,
+  sheet: null,
   measures: [
     {
       ...{ name: 'width', unit: 'in', decimals: 3, method: 'absolute', low: '6.180', high: null },

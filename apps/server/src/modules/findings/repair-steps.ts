@@ -47,7 +47,7 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: NewStep | und
       fact: inspects ? null : 'repaired',
       form: [],
       peening: null,
-      bake: null,
+      sheet: null,
       ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
       measures: [],
     };
@@ -66,11 +66,11 @@ export function asOfNow(failed: NewStep, route: readonly NewStep[]): NewStep {
 
 function measuredAgain(failed: NewStep, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
-  const { waitMinutes, outside, batched, tools, mostRepairs, form, peening, bake } = failed;
+  const { waitMinutes, outside, batched, tools, mostRepairs, form, peening, sheet } = failed;
   return {
     title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
     ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
-    ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening, bake },
+    ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening, sheet },
     phase: failed.phase === 'evaluation' ? 'repair' : failed.phase,
     branch: null,
     attempt: failed.attempt + 1,

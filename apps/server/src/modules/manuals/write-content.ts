@@ -85,10 +85,10 @@ async function writeRoutes({ tx, newId }: Writing, revisionId: string, models: r
     data: routes.map(({ steps: _, material, ...route }) => ({ ...route, revisionId, material: material ?? null })),
   });
   await tx.routeStep.createMany({
-    data: steps.map(({ measures: _, instrumentKind, caution, fact, branch, peening, bake, ...step }) => ({
+    data: steps.map(({ measures: _, instrumentKind, caution, fact, branch, peening, sheet, ...step }) => ({
       ...step,
       ...(peening ? { peening } : {}),
-      ...(bake ? { bake } : {}),
+      ...(sheet ? { sheet } : {}),
       branch: branch ?? null,
       instrumentKind: instrumentKind ?? null,
       caution: caution ?? null,

@@ -104,8 +104,18 @@ function measures(paper: Paper, step: Step, standing: SignOff | undefined): void
 }
 
 function signatureOf(signOff: SignOff, { inWords }: PrintOptions): string {
-  const { person, authorisation, performedAt, signedAt, result, instrument, lateReason, supersededById, supervisor } =
-    signOff;
+  const {
+    person,
+    authorisation,
+    performedAt,
+    signedAt,
+    result,
+    instrument,
+    lateReason,
+    supersededById,
+    supervisor,
+    sheet,
+  } = signOff;
   const under = `${plain(authorisation.process)}, ${authorisation.level}`;
   return [
     `${supersededById ? 'Corrected since: signed' : 'Signed'} by ${person.displayName} (${under}), ${result === 'pass' ? 'good' : 'NOT GOOD'}`,
@@ -113,5 +123,6 @@ function signatureOf(signOff: SignOff, { inWords }: PrintOptions): string {
     ...(lateReason ? [`late because ${lateReason}`] : []),
     ...(supervisor ? [`under the supervision of ${supervisor.displayName}, who signed the same`] : []),
     ...(instrument ? [`with ${instrument.tag}`] : []),
+    ...(sheet?.said.map((line) => `${line.name}: ${'at' in line ? inWords(line.at) : line.value}`) ?? []),
   ].join('; ');
 }

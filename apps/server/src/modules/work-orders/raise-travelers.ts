@@ -102,7 +102,7 @@ async function raiseOne(
 export function stepOfRoute(step: Route['steps'][number], condition: UnitCondition, itemId: string): NewStep {
   const { id: _id, routeId: _route, sequence: _sequence, events: _events, whenShortened: _shortened, ...rest } = step;
   const measures = step.measures.map((measure) => measureNow(measure, condition, itemId));
-  const { form, peening, bake, ...same } = rest as unknown as Omit<typeof rest, 'form' | 'peening' | 'bake'> &
-    Pick<NewStep, 'form' | 'peening' | 'bake'>;
-  return { ...same, form, peening, bake, measures, attempt: 1 };
+  const { form, peening, sheet, ...same } = rest as unknown as Omit<typeof rest, 'form' | 'peening' | 'sheet'> &
+    Pick<NewStep, 'form' | 'peening' | 'sheet'>;
+  return { ...same, form, peening, sheet, measures, attempt: 1 };
 }

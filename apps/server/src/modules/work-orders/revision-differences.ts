@@ -3,6 +3,7 @@ import type { difference } from '@hubwright/contracts/work-orders/traveler-shape
 import type { z } from 'zod';
 import type { KitDifference } from '../kits/public.ts';
 import { limitsInWords } from './judge-values.ts';
+import { sheetWords } from './sheets/sheet-words.ts';
 import type { NewMeasure, NewStep } from './splice-steps.ts';
 
 export type Difference = z.output<typeof difference>;
@@ -200,22 +201,11 @@ function wordsOf(step: NewStep): string {
       ? `form: ${step.form.map(({ name, unit }) => (unit ? `${name} (${unit})` : name)).join(', ')}`
       : '',
     step.peening ? peeningWords(step.peening) : '',
-    step.bake ? bakeWords(step.bake) : '',
+    step.sheet ? sheetWords(step.sheet) : '',
     step.mostRepairs === 2 ? '' : `at most ${step.mostRepairs} repairs`,
   ]
     .filter(Boolean)
     .join(' · ');
-}
-
-function bakeWords({
-  startWithinMinutes,
-  low,
-  high,
-  unit,
-  minimumMinutes,
-  dips,
-}: NonNullable<NewStep['bake']>): string {
-  return `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`;
 }
 
 function peeningWords({ mediaSize, coverage, areas }: NonNullable<NewStep['peening']>): string {

@@ -1,14 +1,14 @@
 import type { Accepted } from './accepted-limits.ts';
-import type { Baked } from './bake.ts';
 import { type JudgedValue, limitsInWords, type MeasureAsked } from './judge-values.ts';
 import type { FormEntry } from './process-form.ts';
+import type { JudgedSheet } from './sheets/sheet.ts';
 import type { SignedStep } from './step-signing.ts';
 
 /** What a signature of a step says beside the step itself. */
 export interface SignedContent {
   readonly judged: readonly JudgedValue[];
   readonly accepted: Accepted;
-  readonly baked: Baked | undefined;
+  readonly sheet: JudgedSheet | undefined;
   readonly form: readonly FormEntry[];
   readonly instrument: { readonly tag: string; readonly calibrationDueOn: string } | undefined;
   readonly result: string;
@@ -38,7 +38,7 @@ export function contentOf(step: SignedStep, signed: SignedContent) {
     result: signed.result,
     ...(signed.load ? { load: signed.load } : {}),
     ...(signed.accepted.rule ? { acceptedBy: signed.accepted.rule } : {}),
-    ...(signed.baked ? { bake: signed.baked } : {}),
+    ...(signed.sheet ? { sheet: signed.sheet } : {}),
     ...(signed.form.length > 0 ? { form: signed.form } : {}),
     instrument: signed.instrument
       ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }

@@ -1,8 +1,10 @@
-import type { BakeSpec, Chart, PeeningSpec, TapZone } from '@hubwright/contracts/manuals/measures';
+import type { Chart, PeeningSpec, TapZone } from '@hubwright/contracts/manuals/measures';
 import type { FormField } from '@hubwright/contracts/manuals/revision';
+import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { noJson } from '../../platform/database/sql.ts';
 
 /** A step to put on a traveler. */
 export interface NewStep {
@@ -20,8 +22,8 @@ export interface NewStep {
   readonly form: readonly FormField[];
   /** What it asks for where it is shot peening between strips. */
   readonly peening: PeeningSpec | null;
-  /** What it asks for where it is a relief bake after plating. */
-  readonly bake: BakeSpec | null;
+  /** What is written down beyond single values. */
+  readonly sheet: SheetSpec | null;
   readonly branch: string | null;
   readonly waitMinutes: number;
   readonly outside: boolean;
@@ -59,10 +61,10 @@ export async function insertSteps(
   await moveBack(tx, { ...at, by: steps.length });
   const ids = steps.map(() => newId());
   await tx.travelerStep.createMany({
-    data: steps.map(({ measures: _, tools, form, peening, bake, ...step }, index) => ({
+    data: steps.map(({ measures: _, tools, form, peening, sheet, ...step }, index) => ({
       ...step,
       ...(peening === null ? {} : { peening }),
-      ...(bake === null ? {} : { bake }),
+      ...(sheet === null ? {} : { sheet }),
       tools: [...tools],
       form: [...form],
       id: ids[index] ?? newId(),
@@ -80,7 +82,7 @@ export async function insertSteps(
 export async function renewStep(
   context: Writing,
   at: { id: string; sequence: number },
-  { measures, tools, form, peening, bake, ...step }: NewStep,
+  { measures, tools, form, peening, sheet, ...step }: NewStep,
 ): Promise<void> {
   const { tx } = context;
   await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });
@@ -88,7 +90,9 @@ export async function renewStep(
     where: { id: at.id },
     data: {
       ...step,
-      ...(peening === null ? {} : { peening }),
+      // Left out, what an earlier revision asked for would stay.
+      peening: peening ?? noJson,
+      sheet: sheet ?? noJson,
       tools: [...tools],
       form: [...form],
       sequence: at.sequence,

@@ -40,10 +40,10 @@ type StepStored = Omit<
   | 'waitUntil'
   | 'form'
   | 'peening'
-  | 'bake'
+  | 'sheet'
   | 'startBy'
 > & {
-  readonly bake: unknown;
+  readonly sheet: unknown;
   readonly peening: unknown;
   readonly form: unknown;
   readonly waitUntil: Date | null;
@@ -129,6 +129,12 @@ function signOffReply(
     countersignsId: row.countersignsId,
     supervisor: supervisorOf(row, { all, people }),
     values: row.measurements.map(({ measureId, value, compared, pass }) => ({ measureId, value, compared, pass })),
-    form: (JSON.parse(row.content) as { form?: SignOffReply['form'] }).form ?? [],
+    ...entriesOf(row.content),
   };
+}
+
+/** What was written down beside values, read from what was signed. */
+function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet'> {
+  const { form, sheet } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form' | 'sheet'>>;
+  return { form: form ?? [], sheet: sheet ? { kind: sheet.kind, said: sheet.said, reasons: sheet.reasons } : null };
 }

@@ -104,9 +104,9 @@ export const turnSql = `
       SELECT string_agg(DISTINCT o.number, ', ') FROM travelers o JOIN traveler_steps os ON os.traveler_id = o.id
       WHERE o.work_order_id = w.id AND o.id <> t.id AND o.disposition IS DISTINCT FROM 'reject'
         AND os.state = 'open' AND os.phase IN ('evaluation', 'repair')) END AS unready,
-    CASE WHEN s.bake IS NOT NULL THEN (
-      SELECT max(so.performed_at) + (s.bake->>'startWithinMinutes')::int * interval '1 minute' FROM traveler_steps ps JOIN sign_offs so ON so.step_id = ps.id
-      WHERE ps.traveler_id = t.id AND ps.process = 'plating' AND ps.bake IS NULL AND ps.state = 'signed' AND ps.sequence < s.sequence) END AS start_by,
+    CASE WHEN s.sheet->>'kind' = 'bake' THEN (
+      SELECT max(so.performed_at) + (s.sheet->>'startWithinMinutes')::int * interval '1 minute' FROM traveler_steps ps JOIN sign_offs so ON so.step_id = ps.id
+      WHERE ps.traveler_id = t.id AND ps.process = 'plating' AND ps.sheet IS NULL AND ps.state = 'signed' AND ps.sequence < s.sequence) END AS start_by,
     (SELECT string_agg(pl.number, ', ') FROM peening_parts pp JOIN peening_lots pl ON pl.id = pp.lot_id AND pl.state = 'held'
       JOIN traveler_steps ps ON ps.id = pp.step_id WHERE pp.open AND ps.traveler_id = t.id) AS held_lot,
     greatest(t.created_at, w.consent_since, (SELECT max(d.signed_at) FROM traveler_steps d WHERE d.traveler_id = t.id)) AS ready_since

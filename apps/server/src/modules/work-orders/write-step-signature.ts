@@ -1,14 +1,15 @@
 import type { FormField } from '@hubwright/contracts/manuals/revision';
 import { Problem } from '@hubwright/contracts/problems';
+import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
 import type { Stage } from '@hubwright/contracts/work-orders/states';
 import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
 import { diameterUnknown } from '@hubwright/rules/blades';
 import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
 import { acceptedLimits } from './accepted-limits.ts';
 import { advance } from './advance.ts';
-import { type BakeEntry, bakedOf } from './bake.ts';
 import { judgeValues, type MeasureAsked, outsideInWords } from './judge-values.ts';
 import { type FormEntry, filledForm } from './process-form.ts';
+import { judgedSheet } from './sheets/sheet.ts';
 import { contentOf } from './signed-content.ts';
 import {
   authorisedFor,
@@ -23,7 +24,7 @@ import {
 export interface StepEntry {
   readonly values: readonly { readonly measureId: string; readonly value: string }[];
   readonly form?: readonly FormEntry[];
-  readonly bake?: BakeEntry | undefined;
+  readonly sheet?: SheetEntry | undefined;
   readonly instrumentId?: string | undefined;
   readonly performedAt?: string | undefined;
   readonly lateReason?: string | undefined;
@@ -102,10 +103,10 @@ async function enteredOf(
 ) {
   const accepted = await acceptedLimits(context.tx, step.measures as unknown as readonly MeasureAsked[], instrument);
   const judged = judgeValues(accepted.measures, entry.values);
-  const baked = await bakedOf(context, step, entry.bake);
-  const outside = [...outsideInWords(accepted.measures, judged), ...(baked?.verdict.reasons ?? [])];
+  const sheet = await judgedSheet(context, step, entry.sheet);
+  const outside = [...outsideInWords(accepted.measures, judged), ...(sheet?.reasons ?? [])];
   const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
-  return { accepted, judged, baked, form, outside };
+  return { accepted, judged, sheet, form, outside };
 }
 
 /** Throws `diameter-unknown` for a step whose limits nobody can tell yet. */

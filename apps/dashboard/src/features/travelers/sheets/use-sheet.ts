@@ -1,0 +1,52 @@
+import type { SheetKind, SheetOf } from '@hubwright/contracts/manuals/sheets';
+import type { SaidLine, SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
+import { RuleError } from '@hubwright/rules/errors';
+import { useState } from 'react';
+import type { Step, Traveler } from '../traveler.ts';
+import { bakeForm } from './bake-form.ts';
+import type { About, SheetForm } from './sheet-form.ts';
+
+// biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
+type Forms = { readonly [K in SheetKind]: SheetForm<K, any> };
+const forms: Forms = { bake: bakeForm };
+
+/** The sheet of a step while it is filled in. */
+export interface SheetInHand {
+  readonly form: SheetForm<SheetKind, unknown>;
+  readonly about: About<SheetKind>;
+  readonly draft: unknown;
+  readonly setDraft: (draft: unknown) => void;
+  /** As the command takes it, once it can be read. */
+  readonly entry: SheetEntry | undefined;
+  readonly said: readonly SaidLine[];
+  /** Undefined while nothing can be told; empty when it is good. */
+  readonly reasons: readonly string[] | undefined;
+  /** What keeps it from being signed either way, in words; empty when nothing does. */
+  readonly missing: string;
+}
+
+/** The sheet a step asks for, or undefined where it asks for none. */
+export function useSheet(traveler: Traveler, step: Step): SheetInHand | undefined {
+  const spec = step.sheet as SheetOf<SheetKind> | null;
+  const form = spec ? (forms[spec.kind] as unknown as SheetForm<SheetKind, unknown>) : undefined;
+  const [draft, setDraft] = useState<unknown>(form?.empty);
+  if (!spec || !form) return undefined;
+  const about = { traveler, step, spec };
+  const entry = form.entryOf(draft, about);
+  return { form, about, draft, setDraft, entry, ...standing(form, about, entry) };
+}
+
+function standing(
+  form: SheetForm<SheetKind, unknown>,
+  about: About<SheetKind>,
+  entry: SheetEntry | undefined,
+): Pick<SheetInHand, 'said' | 'reasons' | 'missing'> {
+  if (!entry) return { said: [], reasons: undefined, missing: form.missing };
+  try {
+    const verdict = form.judge(entry, about);
+    return verdict ? { ...verdict, missing: '' } : { said: [], reasons: undefined, missing: form.missing };
+  } catch (error) {
+    if (!(error instanceof RuleError)) throw error;
+    return { said: [], reasons: [error.message], missing: error.message };
+  }
+}

@@ -1,0 +1,34 @@
+import type { SheetKind, SheetSpec } from '@hubwright/contracts/manuals/sheets';
+import { Problem } from '@hubwright/contracts/problems';
+import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
+import type { SignedStep, Signing } from '../step-signing.ts';
+import { judgeBakeSheet } from './bake.ts';
+import type { Judge, Judged } from './judge.ts';
+
+const judges: { readonly [K in SheetKind]: Judge<K> } = {
+  bake: judgeBakeSheet,
+};
+
+/** A sheet as it is signed: what was asked, what was written down, and what it says. */
+export interface JudgedSheet extends Judged {
+  readonly kind: SheetKind;
+  readonly spec: SheetSpec;
+  readonly entry: SheetEntry;
+}
+
+/** The sheet of a step, judged; undefined where the step asks for none. Throws `sheet-missing`, `sheet-wrong` and what its kind refuses. */
+export async function judgedSheet(
+  context: Signing,
+  step: SignedStep,
+  entry: SheetEntry | undefined,
+): Promise<JudgedSheet | undefined> {
+  const spec = step.sheet as SheetSpec | null;
+  if (spec === null && entry === undefined) return undefined;
+  if (spec?.kind !== entry?.kind || !spec || !entry)
+    throw new Problem('sheet-missing', `“${step.title}” is signed with ${spec ? 'its sheet' : 'no sheet'}`, {}, [
+      { pointer: '/sheet', detail: spec ? 'Fill in the sheet of this step' : 'This step asks for no sheet' },
+    ]);
+  // Both are of one kind, which the table cannot tell the compiler.
+  const judge = judges[spec.kind] as unknown as Judge<SheetKind>;
+  return { kind: spec.kind, spec, entry, ...(await judge(context, { step, spec, entry })) };
+}

@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { decimal } from '../values.ts';
+
+/** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
+const bakeSheet = z
+  .strictObject({
+    kind: z.literal('bake'),
+    startWithinMinutes: z.int().min(1).max(20_160),
+    low: decimal,
+    high: decimal,
+    unit: z.string().trim().min(1).max(20),
+    minimumMinutes: z.int().min(1).max(20_160),
+    dips: z.enum(['restart', 'subtract']),
+  })
+  .refine(({ low, high }) => Number(low) < Number(high), {
+    message: 'The low limit is above the high one',
+    path: ['low'],
+  })
+  .meta({ id: 'BakeSheet' });
+
+/**
+ * What a step asks to be written down beyond single values: a sheet of its kind, filled in at the bench, judged by a rule of its own and
+ * signed with the step. A new kind is one more entry here, in `sheetEntry`, in the server’s `judges` and in the dashboard’s `sheets`.
+ */
+export const sheetSpec = z.discriminatedUnion('kind', [bakeSheet]).meta({ id: 'SheetSpec' });
+export type SheetSpec = z.output<typeof sheetSpec>;
+export type SheetKind = SheetSpec['kind'];
+export type SheetOf<K extends SheetKind> = Extract<SheetSpec, { kind: K }>;

@@ -1,0 +1,32 @@
+import { z } from 'zod';
+import type { SheetKind } from '../manuals/sheets.ts';
+import { decimal, instant } from '../values.ts';
+
+/** A relief bake as its oven charted it. */
+const bakeEntry = z
+  .strictObject({
+    kind: z.literal('bake'),
+    startedAt: instant,
+    chart: z
+      .array(z.strictObject({ at: instant, temperature: decimal }))
+      .min(2)
+      .max(2000),
+  })
+  .meta({ id: 'BakeEntry' });
+
+/** A step’s sheet as filled in. */
+export const sheetEntry = z.discriminatedUnion('kind', [bakeEntry]).meta({ id: 'SheetEntry' });
+export type SheetEntry = z.output<typeof sheetEntry>;
+export type EntryOf<K extends SheetKind> = Extract<SheetEntry, { kind: K }>;
+
+/** A line of a sheet in words, or an instant. */
+const saidLine = z.union([
+  z.object({ name: z.string(), value: z.string() }),
+  z.object({ name: z.string(), at: instant }),
+]);
+export type SaidLine = z.output<typeof saidLine>;
+
+/** A sheet as it was signed: in words, and why it is not good where it is not. */
+export const signedSheet = z
+  .object({ kind: z.string(), said: z.array(saidLine), reasons: z.array(z.string()) })
+  .meta({ id: 'SignedSheet' });
