@@ -7,7 +7,9 @@ import { found } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { requireAuthorisation } from '../people/public.ts';
 import { requireTurn, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
-import { judgeStrips, refuseMissingStrips } from './lot.ts';
+import { judgeStrips, stripsOf } from './lot.ts';
+import { fitMedia } from './media.ts';
+import { refuseMeter } from './media-hours.ts';
 
 const operation = peeningOperations.startPeeningLot;
 type Starting = Context<typeof operation>;
@@ -27,13 +29,12 @@ export const startLot = defineCommand(operation, {
     const steps = await peenable(context);
     const spec = steps[0]?.peening as unknown as PeeningSpec;
     refuseUnqualified(setup, spec);
-    refuseMissingStrips(spec, input.opening, 'opening');
-    const { reasons } = judgeStrips(spec, input.opening);
-    const outside = reasons.filter((reason) => reason.includes(', before'));
-    if (outside.length > 0) throw new Problem('strip-outside', outside.join(' '), { reasons: outside });
+    const media = await theMedia(context, setup, spec);
+    const opening = openingStrips(input.opening, spec);
     const lot = { id: newId(), number: await nextNumber(tx, 'PL', 4), setupId: setup.id, areas: spec };
-    const begun = { opening: input.opening, startedBy: actor.personId, startedAt: now };
-    await tx.peeningLot.create({ data: { ...lot, ...begun } });
+    const begun = { opening, startedBy: actor.personId, startedAt: now };
+    const shot = { mediaId: media.id, meterHours: input.meterHours ?? null };
+    await tx.peeningLot.create({ data: { ...lot, ...begun, ...shot } });
     await tx.peeningPart.createMany({ data: steps.map(({ id }) => ({ id: newId(), lotId: lot.id, stepId: id })) });
     const travelers = steps.map(({ traveler }) => traveler.number);
     return {
@@ -47,14 +48,32 @@ export const startLot = defineCommand(operation, {
       facts: {
         number: lot.number,
         machine: setup.machine.code,
-        program: setup.program,
-        spec,
-        opening: input.opening,
-        travelers,
+        ...{ program: setup.program, media: media.code, spec, opening, travelers },
       },
     };
   },
 });
+
+/** Every opening strip is flat, there and inside its band. Throws `strips-missing`, `strip-bowed` or `strip-outside`. */
+function openingStrips(entered: Starting['input']['opening'], spec: PeeningSpec) {
+  const opening = stripsOf(spec, entered, 'opening');
+  const { reasons } = judgeStrips(spec, opening);
+  const outside = reasons.filter((reason) => reason.includes(', before'));
+  if (outside.length > 0) throw new Problem('strip-outside', outside.join(' '), { reasons: outside });
+  return opening;
+}
+
+/** What is in the machine is what the parts ask for, and its check holds: another lot of the same size may have come since. */
+async function theMedia({ tx, input, today }: Starting, { machine, program }: Setup, spec: PeeningSpec) {
+  const media = await fitMedia(tx, machine, { today, hours: input.meterHours });
+  await refuseMeter(tx, media, input.meterHours);
+  if (media.size.toUpperCase() !== spec.mediaSize.toUpperCase())
+    throw new Problem(
+      'media-wrong',
+      `${machine.code}, ${program}: ${media.size} is in it; the parts ask for ${spec.mediaSize}`,
+    );
+  return media;
+}
 
 /** Throws `setup-not-current` or `setup-doubtful`: only the newest qualification counts, and none after its strips failed. */
 async function currentSetup({ tx, input }: Starting) {
