@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
-import { stripsFrom } from './peening.ts';
+import { namedParameters, parametersIn } from './ParameterFields.tsx';
+import { sievesFrom, stripsFrom } from './peening.ts';
 
 describe('strips as they are pasted', () => {
   it('are a time and an arc height a line, parted by tab, comma or space', () => {
@@ -13,5 +14,27 @@ describe('strips as they are pasted', () => {
     expect(stripsFrom('2 0.0058 0.1')).toBeNull();
     expect(stripsFrom('two 0.0058')).toBeNull();
     expect(stripsFrom('')).toEqual([]);
+  });
+});
+
+describe('limits by sieve as they are typed', () => {
+  it('are a name, the least and the most percent a line, either left empty', () => {
+    expect(sievesFrom('on 0.0331 in, , 0\n\non 0.0165 in and above, 85,')).toEqual([
+      { name: 'on 0.0331 in', high: '0' },
+      { name: 'on 0.0165 in and above', low: '85' },
+    ]);
+  });
+  it('are refused where a line is something else', () => {
+    expect(sievesFrom('on 0.0331 in, 10')).toBeNull();
+    expect(sievesFrom(', 0, 10')).toBeNull();
+    expect(sievesFrom('on 0.0331 in, a, 10')).toBeNull();
+  });
+});
+
+describe('the set-up of a program', () => {
+  it('keeps the rows that were given a value, with their units', () => {
+    const drafts = namedParameters.map((one) => (one.name === 'air pressure' ? { ...one, value: ' 38 ' } : one));
+    expect(parametersIn(drafts)).toEqual([{ name: 'air pressure', value: '38', unit: 'psi' }]);
+    expect(parametersIn(namedParameters)).toEqual([]);
   });
 });
