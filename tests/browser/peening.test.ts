@@ -79,6 +79,7 @@ describe('peening between strips', () => {
     await technician.getByRole('button', { name: 'Go on to sign' }).click();
     await signsWithPin(technician);
     await technician.getByText('held: closing strips failed').first().waitFor(slow);
+    await technician.getByText('before “Anodise”').first().waitFor(slow);
     await looksRight(technician, 'peening-held');
   }, 180_000);
 

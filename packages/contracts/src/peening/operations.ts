@@ -115,7 +115,16 @@ const lot = z
     /** Since when it waits for its closing strips; null before, and in lots from before this was kept. */
     signedAt: instant.nullable(),
     version: z.int(),
-    parts: z.array(z.object({ stepId: id, ...travelerNamed, title: z.string(), blocked: z.string().nullable() })),
+    parts: z.array(
+      z.object({
+        stepId: id,
+        ...travelerNamed,
+        title: z.string(),
+        blocked: z.string().nullable(),
+        /** The step it stands before by now; null when nothing is open on it. */
+        before: z.string().nullable(),
+      }),
+    ),
   })
   .meta({ id: 'PeeningLot' });
 

@@ -26,6 +26,18 @@ function Strips({ lot }: { lot: Lot }) {
   );
 }
 
+/** Its parts; those of a held lot with where each is by now. */
+function Parts({ lot: { state, parts } }: { lot: Lot }) {
+  return parts.map(({ stepId, travelerId, workOrderNumber, position, before }) => (
+    <span key={stepId}>
+      <Link href={`/travelers/${travelerId}`}>{`${workOrderNumber} ${position}`}</Link>{' '}
+      {state === 'held' ? (
+        <span className="soft small">{before ? `before “${before}”` : 'nothing open on it'} </span>
+      ) : null}
+    </span>
+  ));
+}
+
 function Next({ lot, onDo }: { lot: Lot; onDo: (doing: Doing) => void }) {
   const [mayPeen, mayDecide] = [useMay(peeningOperations.signPeeningLot), useMay(peeningOperations.peenAgain)];
   if (lot.state === 'open' && mayPeen)
@@ -65,11 +77,7 @@ export function LotList({ lots, signer }: { lots: readonly Lot[]; signer: Signer
               , {countOf(lot.parts.length, 'part')}, begun by {lot.startedBy.displayName},{' '}
               <InstantText instant={lot.startedAt} />
               <br />
-              {lot.parts.map(({ stepId, travelerId, workOrderNumber, position }) => (
-                <span key={stepId}>
-                  <Link href={`/travelers/${travelerId}`}>{`${workOrderNumber} ${position}`}</Link>{' '}
-                </span>
-              ))}
+              <Parts lot={lot} />
               <br />
               <Strips lot={lot} />
               {lot.reasons.length > 0 ? <span className="small"> {lot.reasons.join(' ')}</span> : null}

@@ -79,6 +79,7 @@ export class PeeningQueries {
       this.reads,
       shown.map(({ startedBy }) => startedBy),
     );
+    const before = await this.standingBefore(shown.flatMap((lot) => lot.parts.map(({ step }) => step.travelerId)));
     return {
       rows: shown.map(
         (lot): PeeningLot => ({
@@ -95,12 +96,23 @@ export class PeeningQueries {
           startedAt: lot.startedAt.toISOString(),
           parts: lot.parts.map(({ step }) => ({
             ...namedTraveler(step.traveler),
-            ...{ stepId: step.id, title: step.title, blocked: null },
+            ...{ stepId: step.id, title: step.title, blocked: null, before: before.get(step.travelerId) ?? null },
           })),
         }),
       ),
       next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,
     };
+  }
+
+  /** The first open step of each traveler: where its part is by now. */
+  private async standingBefore(travelerIds: readonly string[]): Promise<Map<string, string>> {
+    const steps = await this.reads.models.travelerStep.findMany({
+      where: { travelerId: { in: [...new Set(travelerIds)] }, state: 'open' },
+      orderBy: [{ travelerId: 'asc' }, { sequence: 'asc' }],
+      distinct: ['travelerId'],
+      select: { travelerId: true, title: true },
+    });
+    return new Map(steps.map(({ travelerId, title }) => [travelerId, title]));
   }
 
   async waiting(): Promise<Reply<typeof peeningOperations.waitingForPeening>> {
