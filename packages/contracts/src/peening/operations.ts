@@ -5,37 +5,12 @@ import { changed, decimal, id, instant, line, listOf, page, signature } from '..
 import { signingProblems } from '../work-orders/traveler-operations.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
 import { mediaInMachine, mediaUnfit } from './media-shapes.ts';
+import { kept, readings } from './strip-shapes.ts';
 
 const { form: _form, instrumentId: _instrument, bake: _bake, ...whenPerformed } = performed;
 const curveForm = z.enum(['exponential', 'rational', 'stretched']).meta({ id: 'SaturationForm' });
 const strip = z.strictObject({ time: decimal, arcHeight: decimal });
 const parameter = z.strictObject({ name: line, value: line, unit: z.string().trim().max(20).default('') });
-/** A strip of a lot: read before and after it was peened, or its net arc height where only that was written down. */
-const reading = z
-  .strictObject({
-    area: line,
-    arcHeight: decimal.optional(),
-    before: decimal.optional(),
-    after: decimal.optional(),
-    /** The batch of strips it came from. */
-    batch: line.optional(),
-  })
-  .refine(
-    ({ arcHeight, before, after }) =>
-      (before === undefined) === (after === undefined) && (arcHeight === undefined) === (after !== undefined),
-    { message: 'Give both readings of the strip, or its net arc height', path: ['after'] },
-  );
-/** One strip for each area the lot asks for. */
-const readings = z.array(reading).min(1).max(8);
-/** As it is kept: the net arc height, and what it was computed from. */
-const kept = z.object({
-  area: z.string(),
-  arcHeight: decimal,
-  before: decimal.optional(),
-  after: decimal.optional(),
-  batch: z.string().optional(),
-});
-
 /** An area as it is qualified: its strips over time, the form of the curve, the exposure that is used. */
 const qualifiedArea = z.strictObject({
   name: line,

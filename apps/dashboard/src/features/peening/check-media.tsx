@@ -1,5 +1,4 @@
 import { mediaOperations } from '@hubwright/contracts/peening/media-operations';
-import { judgeMedia } from '@hubwright/rules/peening';
 import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
 import { RadioList } from '../../ui/Checkbox.tsx';
@@ -10,33 +9,8 @@ import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { type CheckDraft, noDraft, verdict } from './media-verdict.ts';
 import type { Media } from './peening.ts';
-
-interface Draft {
-  readonly percents: Readonly<Record<string, string>>;
-  readonly broken: string;
-  readonly clean: 'clean' | 'contaminated' | null;
-  readonly meterHours: string;
-  readonly note: string;
-}
-const noDraft: Draft = { percents: {}, broken: '', clean: null, meterHours: '', note: '' };
-
-/** What the readings say so far; nothing while one is missing or no number. */
-function verdict({ limits, everyHours }: Media, { percents, broken, clean, meterHours }: Draft) {
-  const isWhole = [...limits.sieves.map(({ name }) => percents[name] ?? ''), broken].every((text) => text !== '');
-  if (!isWhole || clean === null || (everyHours !== null && meterHours === '')) return undefined;
-  const number = (text: string | undefined) => (text === undefined ? undefined : Number(text));
-  const sieves = limits.sieves.map(({ name, low, high }) => ({ name, low: number(low), high: number(high) }));
-  const read = limits.sieves.map(({ name }) => ({ name, percent: Number(percents[name]) }));
-  try {
-    return judgeMedia(
-      { sieves, mostBroken: limits.mostBroken },
-      { sieves: read, broken: Number(broken), clean: clean === 'clean' },
-    );
-  } catch {
-    return undefined;
-  }
-}
 
 const sides = ({ low, high }: Media['limits']['sieves'][number]) =>
   [low && `${low} % at least`, high && `${high} % at most`].filter(Boolean).join(', ');
@@ -48,7 +22,7 @@ export function CheckMedia({ media, signer, onClose }: { media: Media; signer: S
   const [problem, setProblem] = useState<ProblemError | null>(null);
   const { limits, everyHours } = media;
   const judged = verdict(media, draft);
-  const put = (changes: Partial<Draft>) => setDraft({ ...draft, ...changes });
+  const put = (changes: Partial<CheckDraft>) => setDraft({ ...draft, ...changes });
   if (isSigning)
     return (
       <SignCommand

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { noDraft, verdict } from './media-verdict.ts';
 import { namedParameters, parametersIn } from './ParameterFields.tsx';
 import { sievesFrom, stripsFrom } from './peening.ts';
 
@@ -36,5 +37,21 @@ describe('the set-up of a program', () => {
     const drafts = namedParameters.map((one) => (one.name === 'air pressure' ? { ...one, value: ' 38 ' } : one));
     expect(parametersIn(drafts)).toEqual([{ name: 'air pressure', value: '38', unit: 'psi' }]);
     expect(parametersIn(namedParameters)).toEqual([]);
+  });
+});
+
+describe('a check of media while it is typed', () => {
+  const media = {
+    limits: { sieves: [{ name: 'fine', low: '85' }], mostBroken: 12, field: 'half an inch square' },
+    everyHours: null,
+  };
+  const read = { ...noDraft, percents: { fine: '91' }, broken: '3', clean: 'clean' as const };
+  it('is judged once everything is read, and not before', () => {
+    expect(verdict(media, noDraft)).toBeUndefined();
+    expect(verdict(media, { ...read, clean: null })).toBeUndefined();
+    expect(verdict({ ...media, everyHours: '8' }, read)).toBeUndefined();
+    expect(verdict(media, { ...read, percents: { fine: 'x' } })).toBeUndefined();
+    expect(verdict(media, read)).toEqual({ passed: true, reasons: [] });
+    expect(verdict(media, { ...read, broken: '13' })?.passed).toBe(false);
   });
 });

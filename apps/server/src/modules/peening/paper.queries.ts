@@ -45,9 +45,6 @@ export class PeeningPaperQueries {
       ...signOffs.map(({ personId }) => personId),
     ]);
     const options = await this.options();
-    const named = (what: string, id: string | null, at: Date | null) => ({
-      ...{ what, at, who: id && people(id).displayName },
-    });
     const bytes = await printLot(
       {
         ...{
@@ -66,12 +63,7 @@ export class PeeningPaperQueries {
           ...namedTraveler(step.traveler),
           signed: signedWords(step.signOffs, people, options),
         })),
-        signatures: [
-          named('Opening strips, nozzles and media', lot.startedBy, lot.startedAt),
-          named('Peening and coverage', lot.signedBy, lot.signedAt),
-          ...(lot.state === 'broken-up' ? [] : [named('Closing strips', lot.closedBy, lot.closedAt)]),
-          ...(lot.decidedBy ? [named('Decision', lot.decidedBy, lot.decidedAt)] : []),
-        ],
+        signatures: signaturesOf(lot, people),
         doubts: lot.reviews.map((review) => doubtWords(review, people)),
       },
       options,
@@ -109,6 +101,30 @@ export class PeeningPaperQueries {
 }
 
 type People = Awaited<ReturnType<typeof peopleNamed>>;
+
+interface Signed {
+  readonly state: string;
+  readonly startedBy: string;
+  readonly startedAt: Date;
+  readonly signedBy: string | null;
+  readonly signedAt: Date | null;
+  readonly closedBy: string | null;
+  readonly closedAt: Date | null;
+  readonly decidedBy: string | null;
+  readonly decidedAt: Date | null;
+}
+
+function signaturesOf(lot: Signed, people: People) {
+  const named = (what: string, id: string | null, at: Date | null) => ({
+    ...{ what, at, who: id && people(id).displayName },
+  });
+  return [
+    named('Opening strips, nozzles and media', lot.startedBy, lot.startedAt),
+    named('Peening and coverage', lot.signedBy, lot.signedAt),
+    ...(lot.state === 'broken-up' ? [] : [named('Closing strips', lot.closedBy, lot.closedAt)]),
+    ...(lot.decidedBy ? [named('Decision', lot.decidedBy, lot.decidedAt)] : []),
+  ];
+}
 
 function signedWords(
   signOffs: readonly {

@@ -3,17 +3,16 @@ import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { canonicalJson } from '@hubwright/rules/chain';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
-import { found } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { requireAuthorisation } from '../people/public.ts';
 import { requireTurn, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
 import { judgeStrips, stripsOf } from './lot.ts';
 import { fitMedia } from './media.ts';
 import { refuseMeter } from './media-hours.ts';
+import { currentSetup, refuseUnqualified, type Setup } from './setup.ts';
 
 const operation = peeningOperations.startPeeningLot;
 type Starting = Context<typeof operation>;
-type Setup = Awaited<ReturnType<typeof currentSetup>>;
 
 /** A lot begins with opening strips inside every band, on a program qualified for what its parts ask for. */
 export const startLot = defineCommand(operation, {
@@ -23,7 +22,7 @@ export const startLot = defineCommand(operation, {
   },
   async execute(context) {
     const { tx, input, actor, now, today, newId } = context;
-    const setup = await currentSetup(context);
+    const setup = await currentSetup(tx, input.setupId);
     const need = { process: 'shot-peening', level: 'perform', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
     const steps = await peenable(context);
@@ -75,24 +74,6 @@ async function theMedia({ tx, input, today }: Starting, { machine, program }: Se
   return media;
 }
 
-/** Throws `setup-not-current` or `setup-doubtful`: only the newest qualification counts, and none after its strips failed. */
-async function currentSetup({ tx, input }: Starting) {
-  const setup = found(
-    await tx.peeningSetup.findUnique({ where: { id: input.setupId }, include: { machine: true } }),
-    'This qualification',
-  );
-  const { machine, machineId, program } = setup;
-  const newest = await tx.peeningSetup.findFirst({ where: { machineId, program }, orderBy: { qualifiedAt: 'desc' } });
-  if (newest?.id !== setup.id || !machine.inService)
-    throw new Problem('setup-not-current', `${machine.code}, ${program}, was qualified anew since`);
-  const failed = await tx.peeningLot.findFirst({
-    where: { setupId: setup.id, state: { in: ['held', 'redone'] } },
-    orderBy: { closedAt: 'desc' },
-  });
-  if (failed) throw new Problem('setup-doubtful', `Closing strips of ${failed.number} failed`, { lot: failed.number });
-  return setup;
-}
-
 /** Steps whose turn it is, all asking for the same, none in another lot. */
 async function peenable({ tx, input, now }: Starting): Promise<SignedStep[]> {
   const steps: SignedStep[] = [];
@@ -116,23 +97,4 @@ async function peenable({ tx, input, now }: Starting): Promise<SignedStep[]> {
   });
   if (taken) throw new Problem('in-other-lot', `A part is in ${taken.lot.number}`, { lot: taken.lot.number });
   return steps;
-}
-
-type QualifiedArea = { readonly name: string; readonly strip: string; readonly intensity: number };
-
-/** Every area the parts ask for is qualified with its own strip, and its intensity lies within their band. */
-function refuseUnqualified({ machine, program, mediaSize, areas }: Setup, spec: PeeningSpec): void {
-  if (mediaSize.toUpperCase() !== spec.mediaSize.toUpperCase())
-    throw new Problem(
-      'media-wrong',
-      `${machine.code}, ${program}, runs with ${mediaSize}; the parts ask for ${spec.mediaSize}`,
-    );
-  const qualified = areas as unknown as readonly QualifiedArea[];
-  for (const { name, strip, low, high } of spec.areas) {
-    const area = qualified.find((one) => one.name === name && one.strip === strip);
-    if (!area || area.intensity < Number(low) || area.intensity > Number(high))
-      throw new Problem('area-not-qualified', `${name}, ${strip} strip, ${low} to ${high}: not by ${program}`, {
-        area: name,
-      });
-  }
 }
