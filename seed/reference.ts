@@ -3,8 +3,6 @@ import { addCustomer } from '../apps/server/src/modules/customers/add-customer.c
 import { recordReading } from '../apps/server/src/modules/customers/record-reading.command.ts';
 import { addBin } from '../apps/server/src/modules/inventory/add-bin.command.ts';
 import { addPart } from '../apps/server/src/modules/inventory/add-part.command.ts';
-import { addMachine } from '../apps/server/src/modules/peening/add-machine.command.ts';
-import { qualifySetup } from '../apps/server/src/modules/peening/qualify-setup.command.ts';
 import { addPerson } from '../apps/server/src/modules/people/add-person.command.ts';
 import { chooseOwnPassword } from '../apps/server/src/modules/people/choose-own-password.command.ts';
 import { grantAuthorisation } from '../apps/server/src/modules/people/grant-authorisation.command.ts';
@@ -16,12 +14,12 @@ import type { Calendar } from './calendar.ts';
 import { customers } from './data/customers.ts';
 import { instruments } from './data/instruments.ts';
 import { parts as partSeeds } from './data/parts.ts';
-import { bladeProgram, peeningMachine } from './data/peening.ts';
 import { administrator, demoPassword, demoPin, firstPassword, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
 import { bins, suppliers as supplierSeeds } from './data/suppliers.ts';
 import { seedManuals } from './manuals.ts';
-import { presigned, type SeedRun } from './run.ts';
+import { seedPeening } from './peening.ts';
+import type { SeedRun } from './run.ts';
 import { seedWorkingTime } from './working-time.ts';
 
 /** How long ago the shop began to keep its records here, in days. */
@@ -52,7 +50,7 @@ export async function seedReference(run: SeedRun, calendar: Calendar): Promise<R
   const parts = await seedParts(run, suppliers);
   const fleet = await seedCustomers(run, calendar);
   const manuals = await seedManuals(run, calendar);
-  await seedPeening(run);
+  await seedPeening(run, calendar, beginning);
   return { ...fleet, ...manuals, parts, suppliers, instruments: await seedInstruments(run, calendar) };
 }
 
@@ -131,12 +129,6 @@ async function seedInstruments(run: SeedRun, calendar: Calendar): Promise<Map<st
     }
   }
   return ids;
-}
-
-/** The cabinet, and the program it was qualified for when the records began. */
-async function seedPeening(run: SeedRun): Promise<void> {
-  const { id: machineId, version } = await run.run(addMachine, peeningMachine, { by: 'inspector' });
-  await run.run(qualifySetup, { ...bladeProgram, machineId, signature: presigned }, { by: 'inspector', version });
 }
 
 type Known = (typeof instruments)[number]['known'];

@@ -11,6 +11,7 @@ import { type Milestone, milestones, type Trouble, type VisitSeed } from './data
 import { finished } from './data/visits-finished.ts';
 import { inHouse } from './data/visits-in-house.ts';
 import { seedRevision } from './manuals.ts';
+import { seedPeeningLots } from './peening-lots.ts';
 import type { Reference } from './reference.ts';
 import { presigned, type SeedRun } from './run.ts';
 import { Visit } from './visit.ts';
@@ -38,8 +39,9 @@ const yesterday = -1;
 
 /** Every visit of the last year, and what goes wrong on some of them. */
 export function seedWorkOrders(run: SeedRun, calendar: Calendar, ids: Reference): void {
-  for (const [index, seed] of [...finished, ...inHouse].entries()) {
-    const visit = new Visit(run, ids, seed);
+  const visits = [...finished, ...inHouse].map((seed) => new Visit(run, ids, seed));
+  for (const [index, visit] of visits.entries()) {
+    const { seed } = visit;
     const trouble = seed.trouble && troubles[seed.trouble];
     if (trouble?.instead) visit.reach[trouble.instead] = () => trouble.happens(visit);
     // Later milestones of one day come later; two units never share a moment.
@@ -49,6 +51,7 @@ export function seedWorkOrders(run: SeedRun, calendar: Calendar, ids: Reference)
     const day = Math.min(yesterday, dayOf(seed, seed.until) + (trouble.daysLater ?? 1));
     calendar.on(day, 21.5 + index * 0.01, () => trouble.happens(visit));
   }
+  seedPeeningLots(run, calendar, visits);
   const content = quillon2Blade('3');
   const revised = { manual: 'QOM-201', designation: 'Q2C-72', revision: '3', issued: -4, content };
   calendar.on(-3, 13.2, () => seedRevision(run, ids, revised));

@@ -237,4 +237,17 @@ export const inHouse: readonly VisitSeed[] = [
     papers: allPapers,
     trouble: 'unpaid',
   },
+  // Blades between strips: all of this one's released, those of the next two in one lot that its closing strips hold.
+  ...(
+    [
+      ['QF2188', 'BRACKEN', 91_300, -34, 44],
+      ['QF2240', 'TARNHOLM', 64_800, -28, 44],
+      ['QF2251', 'TARNHOLM', 59_150, -27, 44],
+    ] as const
+  ).map(
+    ([serial, customer, sinceNew, received, days]): VisitSeed => ({
+      ...{ customer, model: 'Q4F-84', scope: 'overhaul', serial, sinceNew, received, days },
+      ...{ sinceOverhaul: 39_600, until: 'approved', reason: 'Hours between overhauls reached', papers: allPapers },
+    }),
+  ),
 ];

@@ -5,9 +5,10 @@ import { demoPin } from '../../seed/data/people.ts';
 import { fourBladeWithCounterweights } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { Job } from '../support/job.ts';
+import { looksRight } from '../support/looks.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
+import { builtDashboard, pageOf } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
 const hour = 3_600_000;
@@ -36,10 +37,6 @@ describe('a relief bake at the bench', () => {
     const page = await pageOf(browser, shop, { signInName: 'tech', width: 1180, height: 820 });
     await page.clock.setFixedTime(clock.now());
     return page;
-  }
-  async function looksRight(page: Page, name: string) {
-    expect(await accessibilityFaults(page)).toEqual([]);
-    await picture(page, `bake-${name}`);
   }
   const open = async (page: Page, position: string) => {
     const { travelerId } = await job.nextAt(position);
@@ -74,7 +71,7 @@ describe('a relief bake at the bench', () => {
     await page.goto('/bench?process=plating');
     await page.getByText('Relief bake').first().waitFor(slow);
     expect(await page.getByText(/^the bake begins within 1 h \d+ min, by/).count()).toBeGreaterThanOrEqual(2);
-    await looksRight(page, 'bench');
+    await looksRight(page, 'bake-bench');
   }, 90_000);
 
   test('the chart is judged while it is written; a good one is signed, a late one only as failed', async () => {
@@ -83,7 +80,7 @@ describe('a relief bake at the bench', () => {
     await open(page, 'counterweight 1');
     await enter(page, 3);
     await page.getByText('good as entered').waitFor(slow);
-    await looksRight(page, 'good');
+    await looksRight(page, 'bake-good');
     await page.getByRole('button', { name: 'Done and good: sign' }).click();
     await page.getByLabel('Your PIN').fill(demoPin);
     await page.getByRole('button', { name: /^Sign as/ }).click();
@@ -93,6 +90,6 @@ describe('a relief bake at the bench', () => {
     await enter(page, 4.5);
     // The page writes whole minutes.
     await page.getByText(/The bake began (29(\.\d+)?|30) min too late/).waitFor(slow);
-    await looksRight(page, 'late');
+    await looksRight(page, 'bake-late');
   }, 120_000);
 });

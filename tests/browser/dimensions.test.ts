@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import { disposeFinding } from '../../apps/server/src/modules/findings/dispose-finding.command.ts';
-import { demoPin } from '../../seed/data/people.ts';
 import { fourBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { goodValues, Job } from '../support/job.ts';
+import { looksRight, signsWithPin } from '../support/looks.ts';
 import { pin } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
+import { builtDashboard, pageOf } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
 
@@ -30,14 +30,6 @@ describe('blades by their dimensions', () => {
     await browser?.close();
     await shop?.close();
   });
-  async function looksRight(page: Page, name: string) {
-    expect(await accessibilityFaults(page)).toEqual([]);
-    await picture(page, `dimensions-${name}`);
-  }
-  const signed = async (page: Page) => {
-    await page.getByLabel('Your PIN').fill(demoPin);
-    await page.getByRole('button', { name: /^Sign as/ }).click();
-  };
 
   test('a process form is filled in beside the signature', async () => {
     const step = await job.nextAt('blade 2');
@@ -48,9 +40,9 @@ describe('blades by their dimensions', () => {
     await technician.getByLabel('Bath temperature').fill('140');
     await technician.getByText('Before it can be signed: time in the bath not entered.').waitFor(slow);
     await technician.getByLabel('Time in the bath').fill('25');
-    await looksRight(technician, 'process-form');
+    await looksRight(technician, 'dimensions-process-form');
     await technician.getByRole('button', { name: 'Done and good: sign' }).click();
-    await signed(technician);
+    await signsWithPin(technician);
     await technician.getByText('“Strip paint and clean” is signed.').waitFor(slow);
   }, 120_000);
 
@@ -71,7 +63,7 @@ describe('blades by their dimensions', () => {
       await technician.getByLabel(name, { exact: true }).fill(name === 'width at 39 in' ? '4.271' : value);
     }
     await technician.getByText('outside', { exact: true }).first().waitFor(slow);
-    await looksRight(technician, 'grid');
+    await looksRight(technician, 'dimensions-grid');
     await technician.getByRole('button', { name: /Instrument used/ }).click();
     await technician.getByRole('option', { name: /CAL-01/ }).click();
     await technician.getByRole('button', { name: /raise a finding and sign/ }).click();
@@ -87,9 +79,9 @@ describe('blades by their dimensions', () => {
       /^face side, station 3[89]\.\d, leading edge$/,
     );
     await dialog.getByLabel('What you see').fill('Eroded towards the tip');
-    await looksRight(technician, 'spot');
+    await looksRight(technician, 'dimensions-spot');
     await dialog.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(technician);
+    await signsWithPin(technician);
     await technician.getByText(/is raised; an inspector decides it/).waitFor(slow);
     const finding = await job.reads.finding.findFirstOrThrow({ where: { workOrderId: job.id } });
     expect(finding.spot).toMatchObject({ on: 'blade', surface: 'face', chord: 'leading' });
@@ -100,13 +92,13 @@ describe('blades by their dimensions', () => {
       .getByRole('img', { name: `Where ${finding.number} is` })
       .waitFor(slow)
       .catch(() => undefined);
-    await looksRight(inspector, 'finding');
+    await looksRight(inspector, 'dimensions-finding');
   }, 180_000);
 
   test('the set is decided on, the diameter shown, a matched set put on record, a shortening seen before it is signed', async () => {
     await inspector.goto(`/work-orders/${job.id}?tab=dimensions`);
     await inspector.getByText('holds the build').first().waitFor(slow);
-    await looksRight(inspector, 'tab');
+    await looksRight(inspector, 'dimensions-tab');
     await inspector.getByRole('button', { name: 'Decide on the set' }).click();
     const dialog = inspector.getByRole('dialog');
     for (const [name, answer] of [
@@ -118,9 +110,9 @@ describe('blades by their dimensions', () => {
       await inspector.getByRole('option', { name: new RegExp(`^${answer}`) }).click();
     }
     await dialog.getByLabel('Why').fill('Matched across the hub');
-    await looksRight(inspector, 'set');
+    await looksRight(inspector, 'dimensions-set');
     await dialog.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(inspector);
+    await signsWithPin(inspector);
     await inspector.getByText(/^Decided; F-\d+ rejected with it/).waitFor(slow);
 
     await inspector.getByRole('button', { name: 'Record the set of blade 1 race halves' }).click();
@@ -138,7 +130,7 @@ describe('blades by their dimensions', () => {
     await inspector.getByRole('option', { name: /^82.0/ }).click();
     await inspector.getByText('Q4F-84-2').first().waitFor(slow);
     await inspector.getByLabel('Why').fill('Tips eroded');
-    await looksRight(inspector, 'shortening');
+    await looksRight(inspector, 'dimensions-shortening');
     await inspector.keyboard.press('Escape');
     expect((await job.workOrder()).shortenTo).toBeNull();
   }, 180_000);
@@ -161,7 +153,7 @@ describe('blades by their dimensions', () => {
     await technician.getByRole('img', { name: 'Tap map' }).waitFor(slow);
     for (const { name } of step.measures)
       await technician.getByLabel(name, { exact: true }).fill(name === 'void in zone C face middle' ? '0.80' : '0.00');
-    await looksRight(technician, 'tap-map');
+    await looksRight(technician, 'dimensions-tap-map');
     await technician.getByRole('button', { name: /raise a finding and sign/ }).waitFor(slow);
   }, 180_000);
 });

@@ -1,14 +1,18 @@
-import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
-import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, test } from '@jest/globals';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { bladeProgram } from '../../seed/data/peening.ts';
-import { demoPin } from '../../seed/data/people.ts';
 import { fourBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { Job } from '../support/job.ts';
+import { looksRight, signsWithPin } from '../support/looks.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
+import { builtDashboard, pageOf } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
+const strip = async (dialog: Locator, area: string, before: string, after: string) => {
+  await dialog.getByLabel(`Before, ${area}`).fill(before);
+  await dialog.getByLabel(`After, ${area}`).fill(after);
+};
 
 describe('peening between strips', () => {
   let shop: ShopApp;
@@ -33,14 +37,6 @@ describe('peening between strips', () => {
     await browser?.close();
     await shop?.close();
   });
-  async function looksRight(page: Page, name: string) {
-    expect(await accessibilityFaults(page)).toEqual([]);
-    await picture(page, `peening-${name}`);
-  }
-  const signed = async (page: Page) => {
-    await page.getByLabel('Your PIN').fill(demoPin);
-    await page.getByRole('button', { name: /^Sign as/ }).click();
-  };
 
   test('a lot is begun by good strips, signed with its coverage, and held by a closing strip that fails', async () => {
     await technician.goto('/peening');
@@ -55,30 +51,36 @@ describe('peening between strips', () => {
       ['trailing edge', '0.0075'],
       ['shank', '0.0105'],
     ])
-      await dialog.getByLabel(`Strip, ${area}`).fill(height ?? '');
+      await strip(dialog, area ?? '', '0.0002', height ?? '');
+    await dialog.getByText('arc height 0.0093 in A').waitFor(slow);
+    await dialog.getByText('on C: guidance only').first().waitFor(slow);
     await dialog.getByText('Nozzles looked at').click();
     await dialog.getByText('Media looked at').click();
-    await looksRight(technician, 'begin');
+    await looksRight(technician, 'peening-begin');
     await dialog.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(technician);
+    await signsWithPin(technician);
     await technician.getByText('PL-0001 is begun.').waitFor(slow);
 
     await technician.getByRole('button', { name: 'All of it is peened: sign' }).click(slow);
     for (const area of ['leading edge', 'trailing edge', 'shank'])
       await technician.getByLabel(`Coverage, ${area}`).fill('100');
     await technician.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(technician);
+    await signsWithPin(technician);
     await technician.getByText('closing strips missing').waitFor(slow);
 
     await technician.getByRole('button', { name: 'Read the closing strips' }).click(slow);
-    await technician.getByLabel('Strip, leading edge').fill('0.0094');
-    await technician.getByLabel('Strip, trailing edge').fill('0.0055');
-    await technician.getByLabel('Strip, shank').fill('0.0104');
-    await looksRight(technician, 'closing');
+    const closing = technician.getByRole('dialog');
+    await strip(closing, 'leading edge', '0.0014', '0.0108');
+    await closing.getByText('0.001 is the most').waitFor(slow);
+    await strip(closing, 'leading edge', '0.0001', '0.0095');
+    await strip(closing, 'trailing edge', '0.0000', '0.0055');
+    await strip(closing, 'shank', '-0.0002', '0.0102');
+    await looksRight(technician, 'peening-closing');
     await technician.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(technician);
+    await signsWithPin(technician);
     await technician.getByText('held: closing strips failed').first().waitFor(slow);
-    await looksRight(technician, 'held');
+    await technician.getByText('before “Anodise”').first().waitFor(slow);
+    await looksRight(technician, 'peening-held');
   }, 180_000);
 
   test('the program is qualified anew by strips that are drawn while they are typed, and the lot is peened again', async () => {
@@ -86,13 +88,13 @@ describe('peening between strips', () => {
     await inspector.getByText('strips of PL-0001 failed since').waitFor(slow);
     await inspector.getByRole('img', { name: 'Saturation of leading edge' }).waitFor(slow);
     await inspector.getByRole('img', { name: /^Arc heights of trailing edge/ }).waitFor(slow);
-    await looksRight(inspector, 'machine');
+    await looksRight(inspector, 'peening-machine');
     await inspector.getByRole('button', { name: 'Qualify a program' }).click();
     const dialog = inspector.getByRole('dialog');
     await dialog.getByLabel('Program', { exact: true }).fill(bladeProgram.program);
-    await dialog.getByLabel('Media size').fill('S170');
-    await dialog.getByLabel('Media lot').fill('SH-2300');
-    await dialog.getByLabel('Set-up').fill('air pressure, 40, psi');
+    await dialog.getByText('S170, media lot SH-2214').waitFor(slow);
+    await dialog.getByLabel('air pressure').fill('40');
+    await dialog.getByLabel('stand-off').fill('6.0');
     for (const [index, area] of bladeProgram.areas.entries()) {
       if (index > 0) await dialog.getByRole('button', { name: 'Add an area' }).click();
       await dialog.getByLabel('Area', { exact: true }).nth(index).fill(area.name);
@@ -100,19 +102,25 @@ describe('peening between strips', () => {
       await dialog.getByLabel('Band to').nth(index).fill(area.high);
       await dialog.getByLabel('Exposure parts get').nth(index).fill(area.exposure);
       const lines = area.strips.map(({ time, arcHeight }) => `${time}\t${arcHeight}`).join('\n');
-      await dialog.getByRole('textbox', { name: 'Strips' }).nth(index).fill(lines);
+      const strips = dialog.getByRole('textbox', { name: 'Strips' }).nth(index);
+      if (index === 0) {
+        await strips.fill(`${lines}\n20\t0.0090`);
+        await dialog.getByText('The arc height at 20 is below that of a shorter exposure.').waitFor(slow);
+        await looksRight(inspector, 'peening-falling');
+      }
+      await strips.fill(lines);
     }
     await dialog.getByRole('img', { name: 'Saturation of shank' }).waitFor(slow);
-    await looksRight(inspector, 'qualify');
+    await looksRight(inspector, 'peening-qualify');
     await dialog.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(inspector);
+    await signsWithPin(inspector);
     await inspector.getByText(`PEEN-01 is qualified for ${bladeProgram.program}.`).waitFor(slow);
 
     await inspector.goto('/peening');
     await inspector.getByRole('button', { name: 'Peen it again' }).click(slow);
     await inspector.getByLabel('What went wrong').fill('Air pressure had dropped');
     await inspector.getByRole('button', { name: 'Go on to sign' }).click();
-    await signed(inspector);
+    await signsWithPin(inspector);
     await inspector.getByText('2 parts of PL-0001 are peened again.').waitFor(slow);
     await inspector.getByText('2 parts wait for peening').waitFor(slow);
   }, 180_000);

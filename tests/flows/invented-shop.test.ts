@@ -105,6 +105,21 @@ describe('the invented shop', () => {
       'an instrument past its last good day',
       'SELECT tag AS value FROM instruments WHERE calibration_due_on < $1::date',
     ],
+    [
+      'a released peening lot',
+      `SELECT number AS value FROM peening_lots WHERE state = 'released' AND closed_at < $1::date`,
+    ],
+    [
+      'a held peening lot with its blades at three places',
+      `SELECT l.number AS value FROM peening_lots l JOIN peening_parts p ON p.lot_id = l.id AND p.open JOIN traveler_steps s ON s.id = p.step_id
+      WHERE l.state = 'held' AND $1::date IS NOT NULL GROUP BY l.number HAVING count(DISTINCT (
+        SELECT o.title FROM traveler_steps o WHERE o.traveler_id = s.traveler_id AND o.state = 'open' ORDER BY o.sequence LIMIT 1)) = 3`,
+    ],
+    [
+      'peening media whose newest check holds',
+      `SELECT m.code AS value FROM peening_media m JOIN peening_checks c ON c.media_id = m.id
+      WHERE m.taken_out_at IS NULL AND c.passed AND c.checked_at > $1::date - m.every_days`,
+    ],
     ['an authorisation that expired', 'SELECT process AS value FROM authorisations WHERE expires_on <= $1::date'],
   ];
   it.each(troubles)('has %s', async (_, sql) => {

@@ -19,6 +19,7 @@ const onlyAdded = [
   'carried_facts',
   'set_decisions',
   'peening_setups',
+  'peening_checks',
 ];
 
 describe('migrations', () => {
@@ -122,6 +123,7 @@ describe('migrations', () => {
     expect(rows.map(({ name }) => name.replaceAll('"', ''))).toEqual([
       'a day is a shop holiday once',
       'a document has one current issue',
+      'a machine holds one media lot',
       'a manual has one current revision',
       'a part is in one open load',
       'a part is in one open peening lot',

@@ -1,6 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import { coverageAfter, type Form, fitSaturation } from '../../packages/rules/src/peening/index.ts';
+import {
+  coverageAfter,
+  type Form,
+  fitSaturation,
+  netArcHeight,
+  onOtherStrips,
+} from '../../packages/rules/src/peening/index.ts';
 
 const points = (times: number[], heights: number[]) => times.map((time, i) => ({ time, arcHeight: heights[i]! }));
 const relative = (value: number | undefined, certified: number) => Math.abs(value! / certified - 1);
@@ -154,5 +160,40 @@ describe('coverage', () => {
   ])('%d in one pass counts as full (98 %%) after %i passes and not one before', (one, passes) => {
     expect(coverageAfter(passes, one)).toBeGreaterThanOrEqual(0.98);
     expect(coverageAfter(passes - 1, one)).toBeLessThan(0.98);
+  });
+});
+
+describe('strips', () => {
+  // AMS-S-13165, 6.10: a reading on A is about 3.5 times that on C, one on N about 3 times that on A.
+  it.each([
+    ['C', 0.004, 'A', 0.014],
+    ['A', 0.014, 'C', 0.004],
+    ['A', 0.006, 'N', 0.018],
+    ['N', 0.012, 'A', 0.004],
+  ] as const)('%s %d in is about %s %d in', (strip, height, other, about) => {
+    const found = onOtherStrips(strip, height, 'in').about.find((one) => one.strip === other);
+    expect(found?.arcHeight).toBeCloseTo(about, 12);
+  });
+
+  // AMS-S-13165, 6.10 and Table VI, note 3: A up to 0.024 in, C above it, N where the intensity is below 0.004 A.
+  it.each([
+    ['A', 0.024, undefined],
+    ['A', 0.0241, 'C'],
+    ['A', 0.004, undefined],
+    ['A', 0.0039, 'N'],
+    ['N', 0.0119, undefined],
+    ['N', 0.0126, 'A'],
+    ['C', 0.008, undefined],
+    ['C', 0.006, 'A'],
+  ] as const)('at %s %d in the strip to use instead is %s', (strip, height, use) => {
+    expect(onOtherStrips(strip, height, 'in').use).toBe(use);
+    expect(onOtherStrips(strip, height * 25.4, 'mm').use).toBe(use);
+  });
+
+  // SAE J443: net arc height is the reading after peening less the strip's own before.
+  it('has a net arc height', () => {
+    const strip = { strip: 'A', unit: 'in' } as const;
+    expect(netArcHeight({ ...strip, before: '0.0002', after: '0.0099' })).toBe('0.0097');
+    expect(netArcHeight({ ...strip, before: '-0.0003', after: '0.0094' })).toBe('0.0097');
   });
 });

@@ -9,7 +9,9 @@ import { kitsOperations } from './kits/operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
+import { mediaOperations } from './peening/media-operations.ts';
 import { peeningOperations } from './peening/operations.ts';
+import { peeningPaperOperations } from './peening/paper-operations.ts';
 import { accessOperations } from './people/access-operations.ts';
 import { peopleOperations } from './people/operations.ts';
 import { trainingOperations } from './people/training-operations.ts';
@@ -56,6 +58,8 @@ export const routes = {
   ...loadOperations,
   ...vendorOperations,
   ...peeningOperations,
+  ...mediaOperations,
+  ...peeningPaperOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

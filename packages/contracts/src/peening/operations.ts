@@ -4,15 +4,13 @@ import { command, read } from '../operation.ts';
 import { changed, decimal, id, instant, line, listOf, page, signature } from '../values.ts';
 import { signingProblems } from '../work-orders/traveler-operations.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
+import { mediaInMachine, mediaUnfit } from './media-shapes.ts';
+import { kept, readings } from './strip-shapes.ts';
 
 const { form: _form, instrumentId: _instrument, sheet: _sheet, ...whenPerformed } = performed;
 const curveForm = z.enum(['exponential', 'rational', 'stretched']).meta({ id: 'SaturationForm' });
 const strip = z.strictObject({ time: decimal, arcHeight: decimal });
 const parameter = z.strictObject({ name: line, value: line, unit: z.string().trim().max(20).default('') });
-const reading = z.strictObject({ area: line, arcHeight: decimal });
-/** One net arc height for each area the lot asks for. */
-const readings = z.array(reading).min(1).max(8);
-
 /** An area as it is qualified: its strips over time, the form of the curve, the exposure that is used. */
 const qualifiedArea = z.strictObject({
   name: line,
@@ -62,6 +60,8 @@ const machine = z
     title: z.string(),
     inService: z.boolean(),
     version: z.int(),
+    /** What is in it now. */
+    media: mediaInMachine.nullable(),
     setups: z.array(setup),
     /** Opening and closing strips of its lots by area, oldest first: what a control chart is drawn from. */
     history: z.array(
@@ -79,15 +79,27 @@ const lot = z
     machine: z.object({ id, code: z.string(), title: z.string() }),
     program: z.string(),
     spec: peeningSpec,
-    opening: z.array(reading),
-    closing: z.array(reading).nullable(),
+    mediaLot: z.string(),
+    opening: z.array(kept),
+    closing: z.array(kept).nullable(),
     coverage: z.array(z.object({ area: z.string(), percent: z.int() })).nullable(),
     reasons: z.array(z.string()),
     decision: z.string().nullable(),
     startedBy: who,
     startedAt: instant,
+    /** Since when it waits for its closing strips; null before, and in lots from before this was kept. */
+    signedAt: instant.nullable(),
     version: z.int(),
-    parts: z.array(z.object({ stepId: id, ...travelerNamed, title: z.string(), blocked: z.string().nullable() })),
+    parts: z.array(
+      z.object({
+        stepId: id,
+        ...travelerNamed,
+        title: z.string(),
+        blocked: z.string().nullable(),
+        /** The step it stands before by now; null when nothing is open on it. */
+        before: z.string().nullable(),
+      }),
+    ),
   })
   .meta({ id: 'PeeningLot' });
 
@@ -124,19 +136,18 @@ export const peeningOperations = {
     path: '/api/peening/machines/:machineId/setups',
     access: ['inspector'],
     versioned: true,
-    summary: 'Qualify a program of a machine by strips over time: the curve of each area is computed and must hold',
+    summary:
+      'Qualify a program of a machine, with the media that is in it, by strips over time: the curve of each area is computed and must hold',
     input: z.strictObject({
       machineId: id,
       program: line,
       parameters: z.array(parameter).max(30),
-      mediaSize: line,
-      mediaLot: line,
       areas: z.array(qualifiedArea).min(1).max(8),
       signature,
     }),
     output: changed.extend({ setupId: id, areas: z.array(fittedArea) }).meta({ id: 'SetupQualified' }),
     signs: 'I read these strips, and found the program qualified for each area by the named process specification',
-    problems: ['curve-unfit', 'intensity-outside', 'exposure-short', 'not-authorised'],
+    problems: [...mediaUnfit, 'curve-unfit', 'intensity-outside', 'exposure-short', 'not-authorised'],
   }),
   listPeeningLots: read({
     id: 'list-peening-lots',
@@ -178,6 +189,8 @@ export const peeningOperations = {
       setupId: id,
       stepIds: z.array(id).min(1, 'A lot holds at least one part').max(40),
       opening: readings,
+      /** What the machine’s counter shows; asked for where the media is checked by hours. */
+      meterHours: decimal.optional(),
       /** Looked at before the first part. */
       nozzlesChecked: z.literal(true),
       mediaChecked: z.literal(true),
@@ -191,7 +204,10 @@ export const peeningOperations = {
       'not-peened-so',
       'area-not-qualified',
       'media-wrong',
+      ...mediaUnfit,
+      'meter-missing',
       'strips-missing',
+      'strip-bowed',
       'strip-outside',
       'in-other-lot',
       ...signingProblems,
@@ -218,7 +234,7 @@ export const peeningOperations = {
     output: changed.extend({ signOffIds: z.array(id) }).meta({ id: 'PeeningLotSigned' }),
     signs: 'I peened every part of this lot with the named program to the named coverage',
     touches: ['work-orders', 'releases'],
-    problems: ['lot-not-open', 'coverage-short', ...signingProblems],
+    problems: ['lot-not-open', 'media-failed', 'coverage-short', ...signingProblems],
   }),
   closePeeningLot: command({
     id: 'close-peening-lot',
@@ -234,7 +250,7 @@ export const peeningOperations = {
       .meta({ id: 'PeeningLotClosed' }),
     signs: 'I read the closing strips of this lot as entered',
     touches: ['work-orders', 'releases'],
-    problems: ['lot-not-peened', 'strips-missing', 'not-authorised'],
+    problems: ['lot-not-peened', 'strips-missing', 'strip-bowed', 'not-authorised'],
   }),
   peenAgain: command({
     id: 'peen-again',

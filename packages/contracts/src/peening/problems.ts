@@ -42,6 +42,58 @@ export const peeningProblems = {
     title: 'The program runs with other media than the parts ask for',
     next: 'Choose a program qualified with the media size of the specification.',
   },
+  'media-missing': {
+    status: 409,
+    title: 'No media is on record in this machine',
+    next: 'Put the media lot on record and check it; then go on.',
+  },
+  'media-unchecked': {
+    status: 409,
+    title: 'The media in this machine was not checked yet',
+    next: 'Check it by sieve and under the glass first.',
+  },
+  'media-overdue': {
+    status: 409,
+    title: 'The media in this machine is overdue for its check',
+    next: 'Check it by sieve and under the glass; a good check opens the machine again.',
+  },
+  'media-failed': {
+    status: 409,
+    title: 'The media in this machine failed its check',
+    next: 'Put it right or take it out; a good check opens the machine again. What is open with it is broken up.',
+  },
+  'media-in': {
+    status: 409,
+    title: 'Another media lot is in this machine',
+    next: 'Take that one out first.',
+  },
+  'media-out': { status: 409, title: 'This media lot was taken out', next: 'Open the list of media lots.' },
+  'sieves-missing': {
+    status: 422,
+    title: 'A sieve was not read',
+    next: 'Read every sieve that the limits name; none is filled in for you.',
+  },
+  'meter-missing': {
+    status: 422,
+    title: 'The machine’s counter was not read',
+    next: 'The media in it is checked by hours of use: read the counter.',
+  },
+  'meter-back': {
+    status: 422,
+    title: 'The machine’s counter does not run backwards',
+    next: 'Read the counter again.',
+  },
+  'lot-decided': { status: 409, title: 'This was decided before', next: 'Open the lot to read who decided what.' },
+  'lot-unfinished': {
+    status: 409,
+    title: 'The lot’s own strips come first',
+    next: 'Read its closing strips, or decide on the held lot: that answers this too.',
+  },
+  'strip-bowed': {
+    status: 409,
+    title: 'A strip was not flat enough to be used',
+    next: 'Take another strip and peen it; this one proves nothing.',
+  },
   'strips-missing': {
     status: 422,
     title: 'A strip is missing',

@@ -6,6 +6,7 @@ import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { SaturationCurve } from '../../ui/pictures/SaturationCurve.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { OtherStrips } from './OtherStrips.tsx';
 import { stripsFrom } from './peening.ts';
 
 export interface AreaDraft {
@@ -113,6 +114,9 @@ export function AreaFields(props: { at: number; draft: AreaDraft; onChange: (dra
         isRequired
       />
       {fitted ? <SaturationCurve area={fitted.area} /> : null}
+      {fitted && Number.isFinite(fitted.area.intensity) && fitted.area.intensity > 0 ? (
+        <OtherStrips area={draft} net={fitted.area.intensity.toFixed(5)} />
+      ) : null}
     </div>
   );
 }

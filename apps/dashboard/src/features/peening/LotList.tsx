@@ -1,14 +1,17 @@
 import { peeningOperations } from '@hubwright/contracts/peening/operations';
+import { peeningPaperOperations } from '@hubwright/contracts/peening/paper-operations';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
 import { countOf } from '../../format/numbers.ts';
 import { InstantText } from '../../format/values.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { Button, LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { CloseLot, PeenAgain, SignLot } from './close-lot.tsx';
+import { CloseLot, SignLot } from './close-lot.tsx';
+import { PeenAgain } from './peen-again.tsx';
 import { type Lot, lotMarks } from './peening.ts';
 
 type Doing = { what: 'sign' | 'close' | 'again'; lot: Lot };
@@ -21,6 +24,18 @@ function Strips({ lot }: { lot: Lot }) {
       {lot.spec.areas.map(({ name }) => `${name} ${at(lot.opening, name)}, then ${at(lot.closing, name)}`).join('; ')}
     </span>
   );
+}
+
+/** Its parts; those of a held lot with where each is by now. */
+function Parts({ lot: { state, parts } }: { lot: Lot }) {
+  return parts.map(({ stepId, travelerId, workOrderNumber, position, before }) => (
+    <span key={stepId}>
+      <Link href={`/travelers/${travelerId}`}>{`${workOrderNumber} ${position}`}</Link>{' '}
+      {state === 'held' ? (
+        <span className="soft small">{before ? `before “${before}”` : 'nothing open on it'} </span>
+      ) : null}
+    </span>
+  ));
 }
 
 function Next({ lot, onDo }: { lot: Lot; onDo: (doing: Doing) => void }) {
@@ -58,20 +73,23 @@ export function LotList({ lots, signer }: { lots: readonly Lot[]; signer: Signer
         {lots.map((lot) => (
           <li key={lot.id}>
             <span>
-              <strong className="code">{lot.number}</strong> {lot.machine.code}, {lot.program},{' '}
-              {countOf(lot.parts.length, 'part')}, begun by {lot.startedBy.displayName},{' '}
+              <strong className="code">{lot.number}</strong> {lot.machine.code}, {lot.program}, media lot {lot.mediaLot}
+              , {countOf(lot.parts.length, 'part')}, begun by {lot.startedBy.displayName},{' '}
               <InstantText instant={lot.startedAt} />
               <br />
-              {lot.parts.map(({ stepId, travelerId, workOrderNumber, position }) => (
-                <span key={stepId}>
-                  <Link href={`/travelers/${travelerId}`}>{`${workOrderNumber} ${position}`}</Link>{' '}
-                </span>
-              ))}
+              <Parts lot={lot} />
               <br />
               <Strips lot={lot} />
               {lot.reasons.length > 0 ? <span className="small"> {lot.reasons.join(' ')}</span> : null}
             </span>
             <span className="row">
+              <LinkButton
+                href={addressOf(peeningPaperOperations.peeningLotPdf, { lotId: lot.id })}
+                target="_blank"
+                aria-label={`${lot.number} on paper`}
+              >
+                On paper
+              </LinkButton>
               <StateMark {...lotMarks[lot.state]} />
               <Next lot={lot} onDo={setDoing} />
             </span>

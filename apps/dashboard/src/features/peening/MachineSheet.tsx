@@ -1,9 +1,11 @@
 import { peeningOperations } from '@hubwright/contracts/peening/operations';
+import { peeningPaperOperations } from '@hubwright/contracts/peening/paper-operations';
 import { controlLimits } from '@hubwright/rules/flow';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
 import { InstantText } from '../../format/values.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { Button, LinkButton } from '../../ui/Button.tsx';
 import { ControlChart } from '../../ui/pictures/ControlChart.tsx';
 import { SaturationCurve } from '../../ui/pictures/SaturationCurve.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
@@ -32,9 +34,18 @@ function SetupFacts({ setup }: { setup: Setup }) {
         </span>
       </summary>
       <div className="stack">
-        <p className="small">
-          {setup.parameters.map(({ name, value, unit }) => `${name} ${value} ${unit}`).join(', ')}
-        </p>
+        <div className="row between">
+          <p className="small">
+            {setup.parameters.map(({ name, value, unit }) => `${name} ${value} ${unit}`.trim()).join(', ')}
+          </p>
+          <LinkButton
+            href={addressOf(peeningPaperOperations.peeningSetupPdf, { setupId: setup.id })}
+            target="_blank"
+            aria-label={`${setup.program} on paper`}
+          >
+            On paper
+          </LinkButton>
+        </div>
         <div className="pictures-row">
           {setup.areas.map((area) => (
             <SaturationCurve key={area.name} area={area} />

@@ -1,13 +1,13 @@
 import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { useState } from 'react';
+import type { ProblemError } from '../../api/problem.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
-import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Lot } from './peening.ts';
-import { type Heights, readingsOf, StripFields } from './StripFields.tsx';
+import { areRead, netWords, noStrips, readingsOf, StripFields } from './StripFields.tsx';
 
 type Props = { lot: Lot; signer: Signer; onClose: () => void };
 
@@ -63,75 +63,40 @@ export function SignLot({ lot, signer, onClose }: Props) {
 
 /** What the closing strips say, kept as read: it releases the lot, or holds every part of it. */
 export function CloseLot({ lot, signer, onClose }: Props) {
-  const [heights, setHeights] = useState<Heights>({});
+  const [strips, setStrips] = useState(noStrips);
+  const [problem, setProblem] = useState<ProblemError | null>(null);
   const [isSigning, setSigning] = useState(false);
   if (isSigning)
     return (
       <SignCommand
         op={peeningOperations.closePeeningLot}
-        input={{ lotId: lot.id, closing: readingsOf(lot.spec, heights) }}
+        input={{ lotId: lot.id, closing: readingsOf(lot.spec, strips) }}
         version={lot.version}
         signer={signer}
         onClose={() => setSigning(false)}
+        onWrongInput={(wrong) => {
+          setProblem(wrong);
+          setSigning(false);
+        }}
         onSigned={({ state }) => {
           say(state === 'released' ? `${lot.number} is released.` : `${lot.number} is held with all its parts.`);
           onClose();
         }}
       >
-        <p>{lot.spec.areas.map(({ name, unit }) => `${name} ${heights[name]} ${unit}`).join(', ')}</p>
+        <p>{netWords(lot.spec, strips)}</p>
       </SignCommand>
     );
   return (
-    <Dialog title={`Closing strips of ${lot.number}`} isOpen onClose={onClose}>
+    <Dialog title={`Closing strips of ${lot.number}`} isOpen onClose={onClose} width="wide">
       <CommandForm
-        problem={null}
+        problem={problem}
         isPending={false}
         submit="Go on to sign"
         onCancel={onClose}
-        onSubmit={() => lot.spec.areas.every(({ name }) => heights[name]) && setSigning(true)}
+        onSubmit={() => areRead(lot.spec, strips) && setSigning(true)}
       >
         <p className="soft">A strip outside its band holds every part of the lot, wherever it is by now.</p>
-        <StripFields spec={lot.spec} name="closing" heights={heights} onChange={setHeights} />
-      </CommandForm>
-    </Dialog>
-  );
-}
-
-/** What failed strips do not prove is done again. */
-export function PeenAgain({ lot, signer, onClose }: Props) {
-  const [reason, setReason] = useState('');
-  const [isSigning, setSigning] = useState(false);
-  if (isSigning)
-    return (
-      <SignCommand
-        op={peeningOperations.peenAgain}
-        input={{ lotId: lot.id, reason }}
-        version={lot.version}
-        signer={signer}
-        onClose={() => setSigning(false)}
-        onSigned={({ steps }) => {
-          say(`${steps} parts of ${lot.number} are peened again.`);
-          onClose();
-        }}
-      >
-        <p>{lot.parts.map(({ workOrderNumber, position }) => `${workOrderNumber} ${position}`).join(', ')}</p>
-        <p>{reason}</p>
-      </SignCommand>
-    );
-  return (
-    <Dialog title={`Peen ${lot.number} again`} isOpen onClose={onClose}>
-      <CommandForm
-        problem={null}
-        isPending={false}
-        submit="Go on to sign"
-        onCancel={onClose}
-        onSubmit={() => reason && setSigning(true)}
-      >
-        <p>{lot.reasons.join(' ')}</p>
-        <p className="soft">
-          Every part of it gets the step again; a build that was closed opens. The program is qualified anew before.
-        </p>
-        <TextField name="reason" label="What went wrong" value={reason} onChange={setReason} isRequired />
+        <StripFields spec={lot.spec} name="closing" strips={strips} onChange={setStrips} />
       </CommandForm>
     </Dialog>
   );

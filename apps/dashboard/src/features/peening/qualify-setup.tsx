@@ -7,10 +7,12 @@ import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { type AreaDraft, AreaFields, emptyArea, fittedDraft } from './AreaFields.tsx';
-import { type Machine, stripsFrom } from './peening.ts';
+import { namedParameters, ParameterFields, parametersIn } from './ParameterFields.tsx';
+import { type Machine, mediaMarks, stripsFrom } from './peening.ts';
 
 type Area = Sent<typeof peeningOperations.qualifySetup>['areas'][number];
 
@@ -19,25 +21,15 @@ function areaInput(draft: AreaDraft): Area {
   return { ...rest, strips: stripsFrom(strips) ?? [] } as Area;
 }
 
-/** Parameters as lines of name, value and unit, parted by commas. */
-function parametersFrom(text: string) {
-  return text
-    .split('\n')
-    .map((line) => line.split(',').map((part) => part.trim()))
-    .filter(([name]) => name)
-    .map(([name = '', value = '', unit = '']) => ({ name, value, unit }));
-}
-
 /** A program qualified area by area: strips over time go in, the curve is drawn while they do, and an inspector signs what it says. */
 export function QualifySetup({ machine, signer, onClose }: { machine: Machine; signer: Signer; onClose: () => void }) {
   const [program, setProgram] = useState('');
-  const [mediaSize, setMediaSize] = useState('');
-  const [mediaLot, setMediaLot] = useState('');
-  const [parameters, setParameters] = useState('');
+  const [parameters, setParameters] = useState(namedParameters);
   const [areas, setAreas] = useState<readonly AreaDraft[]>([emptyArea(1)]);
   const [isSigning, setSigning] = useState(false);
   const [problem, setProblem] = useState<ProblemError | null>(null);
-  const facts = { program, mediaSize, mediaLot, parameters: parametersFrom(parameters) };
+  const facts = { program, parameters: parametersIn(parameters) };
+  const { media } = machine;
   if (isSigning)
     return (
       <SignCommand
@@ -56,13 +48,21 @@ export function QualifySetup({ machine, signer, onClose }: { machine: Machine; s
         }}
       >
         <p>
-          {machine.code}, {program}, {mediaSize}, media lot {mediaLot}
+          {machine.code}, {program}, {media?.size}, media lot {media?.code}
+        </p>
+        <p className="small">
+          {facts.parameters.map(({ name, value, unit }) => `${name} ${value} ${unit}`.trim()).join(', ')}
         </p>
         <ul className="lines">
           {areas.map((area) => (
             <li key={area.name}>
               <span>{area.name}</span>
-              <span>{fittedDraft(area)?.words ?? 'no curve'}</span>
+              <span className="stack tight">
+                {fittedDraft(area)?.words ?? 'no curve'}
+                {fittedDraft(area)?.area.warnings.map((warning) => (
+                  <StateMark key={warning} state="hold" word={warning} />
+                ))}
+              </span>
             </li>
           ))}
         </ul>
@@ -79,17 +79,12 @@ export function QualifySetup({ machine, signer, onClose }: { machine: Machine; s
       >
         <FieldGroup title="Program and media">
           <TextField name="program" label="Program" value={program} onChange={setProgram} isRequired />
-          <TextField name="mediaSize" label="Media size" value={mediaSize} onChange={setMediaSize} isRequired />
-          <TextField name="mediaLot" label="Media lot" value={mediaLot} onChange={setMediaLot} isRequired />
+          <p>
+            {media ? `${media.size}, media lot ${media.code} ` : 'No media lot is in this machine. '}
+            {media ? <StateMark {...mediaMarks[media.state]} /> : null}
+          </p>
         </FieldGroup>
-        <TextField
-          name="parameters"
-          label="Set-up"
-          hint="A line each: name, value, unit"
-          lines={4}
-          value={parameters}
-          onChange={setParameters}
-        />
+        <ParameterFields parameters={parameters} onChange={setParameters} />
         {areas.map((area, index) => (
           <AreaFields
             key={area.key}

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { StateMark } from '../StateMark.tsx';
 
 export interface CurveArea {
   readonly name: string;
@@ -70,7 +71,9 @@ export function SaturationCurve({ area }: { area: CurveArea }) {
       </svg>
       <figcaption className="small">
         <strong>{area.name}</strong> {area.strip} strip, {said}
-        {area.warnings.length > 0 ? <span className="soft"> {area.warnings.join(' ')}</span> : null}
+        {area.warnings.map((warning) => (
+          <StateMark key={warning} state="hold" word={warning} />
+        ))}
       </figcaption>
     </figure>
   );

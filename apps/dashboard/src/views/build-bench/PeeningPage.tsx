@@ -3,9 +3,18 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { z } from 'zod';
 import { useMay, useMe } from '../../api/me.ts';
+import { DueNotes } from '../../features/peening/DueNotes.tsx';
 import { LotList } from '../../features/peening/LotList.tsx';
 import { MachineSheet } from '../../features/peening/MachineSheet.tsx';
-import { lotsQuery, machinesQuery, waitingQuery } from '../../features/peening/peening.ts';
+import { MediaList } from '../../features/peening/MediaList.tsx';
+import { MediaReviews } from '../../features/peening/MediaReviews.tsx';
+import {
+  lotsQuery,
+  machinesQuery,
+  mediaQuery,
+  mediaReviewsQuery,
+  waitingQuery,
+} from '../../features/peening/peening.ts';
 import { StartLot } from '../../features/peening/start-lot.tsx';
 import { countOf } from '../../format/numbers.ts';
 import { useAddress } from '../../shell/use-address.ts';
@@ -13,7 +22,7 @@ import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 
-const sheets = ['lots', 'machines', 'ended'] as const;
+const sheets = ['lots', 'machines', 'media', 'ended'] as const;
 const address = z.object({ sheet: z.enum(sheets).catch('lots') });
 
 /** Peening: what waits, which lot needs strips, and what the machines are qualified for. */
@@ -23,6 +32,8 @@ export function PeeningPage() {
   const waiting = useSuspenseQuery(waitingQuery).data.rows;
   const lots = useSuspenseQuery(lotsQuery('under-way')).data.rows;
   const all = useSuspenseQuery(lotsQuery('all')).data.rows;
+  const media = useSuspenseQuery(mediaQuery).data.rows;
+  const reviews = useSuspenseQuery(mediaReviewsQuery).data.rows;
   const mayStart = useMay(peeningOperations.startPeeningLot);
   const [{ sheet }, setAddress] = useAddress(address);
   const [isStarting, setStarting] = useState(false);
@@ -40,12 +51,22 @@ export function PeeningPage() {
           </Button>
         ) : null}
       </div>
+      <DueNotes machines={machines} lots={lots} reviews={reviews} />
       <Tabs
         label="Peening"
         selected={sheet}
         onSelect={(id) => setAddress({ sheet: id as (typeof sheets)[number] })}
         sheets={[
-          { id: 'lots', title: `Under way (${lots.length})`, content: <LotList lots={lots} signer={me} /> },
+          {
+            id: 'lots',
+            title: `Under way (${lots.length})`,
+            content: (
+              <>
+                <MediaReviews reviews={reviews} signer={me} />
+                <LotList lots={lots} signer={me} />
+              </>
+            ),
+          },
           {
             id: 'machines',
             title: `Machines (${machines.length})`,
@@ -55,6 +76,11 @@ export function PeeningPage() {
               ) : (
                 machines.map((machine) => <MachineSheet key={machine.id} machine={machine} signer={me} />)
               ),
+          },
+          {
+            id: 'media',
+            title: `Media (${media.length})`,
+            content: <MediaList media={media} machines={machines} signer={me} />,
           },
           { id: 'ended', title: 'All lots', content: <LotList lots={all} signer={me} /> },
         ]}

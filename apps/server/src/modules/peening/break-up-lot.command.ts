@@ -6,11 +6,12 @@ import { lotLocks, theLot } from './lot.ts';
 /** A lot that was begun and not peened; what was peened ends by its closing strips alone. */
 export const breakUpLot = defineCommand(peeningOperations.breakUpPeeningLot, {
   locks: (input, tx) => lotLocks(tx, input.lotId),
-  async execute({ tx, input, now, expectedVersion }) {
+  async execute({ tx, input, actor, now, expectedVersion }) {
     const lot = await theLot(tx, input.lotId, expectedVersion);
     if (lot.state !== 'open') throw new Problem('lot-not-open', `${lot.number} is ${lot.state}`);
     const version = lot.version + 1;
-    const ended = { state: 'broken-up', decision: input.reason, closedAt: now, version };
+    const decided = { decision: input.reason, decidedBy: actor.personId, decidedAt: now };
+    const ended = { state: 'broken-up', ...decided, closedAt: now, version };
     await tx.peeningLot.update({ where: { id: lot.id }, data: ended });
     await tx.peeningPart.updateMany({ where: { lotId: lot.id }, data: { open: false } });
     return {

@@ -2,7 +2,7 @@ import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { requireAuthorisation } from '../people/public.ts';
-import { judgeStrips, lotLocks, refuseMissingStrips, theLot } from './lot.ts';
+import { judgeStrips, lotLocks, stripsOf, theLot } from './lot.ts';
 
 /** Closing strips are kept as they were read. Within every band the lot is released; else each of its parts is held wherever it is. */
 export const closeLot = defineCommand(peeningOperations.closePeeningLot, {
@@ -13,12 +13,12 @@ export const closeLot = defineCommand(peeningOperations.closePeeningLot, {
     if (lot.state !== 'peened') throw new Problem('lot-not-peened', `${lot.number} is ${lot.state}`);
     const need = { process: 'shot-peening', level: 'perform', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
-    refuseMissingStrips(lot.spec, input.closing, 'closing');
-    const { released, reasons } = judgeStrips(lot.spec, lot.opening, input.closing);
+    const closing = stripsOf(lot.spec, input.closing, 'closing');
+    const { released, reasons } = judgeStrips(lot.spec, lot.opening, closing);
     const state = released ? ('released' as const) : ('held' as const);
     const version = lot.version + 1;
-    const closing = input.closing;
-    await tx.peeningLot.update({ where: { id: lot.id }, data: { state, closing, reasons, closedAt: now, version } });
+    const read = { closing, reasons, closedBy: actor.personId, closedAt: now };
+    await tx.peeningLot.update({ where: { id: lot.id }, data: { state, ...read, version } });
     if (released) await tx.peeningPart.updateMany({ where: { lotId: lot.id }, data: { open: false } });
     const steps = await tx.travelerStep.findMany({
       where: { id: { in: lot.parts.map(({ stepId }) => stepId) } },

@@ -1,11 +1,21 @@
 import type { PeeningSpec } from '@hubwright/contracts/manuals/measures';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
-import { judgeLot } from '@hubwright/rules/peening';
+import { RuleError } from '@hubwright/rules/errors';
+import { judgeLot, netArcHeight } from '@hubwright/rules/peening';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { workOrderLocks } from '../work-orders/public.ts';
 
-export type Readings = readonly { readonly area: string; readonly arcHeight: string }[];
+/** A strip as it was entered: both readings, or only the net arc height. */
+type Entered = readonly {
+  readonly area: string;
+  readonly arcHeight?: string | undefined;
+  readonly before?: string | undefined;
+  readonly after?: string | undefined;
+  readonly batch?: string | undefined;
+}[];
+/** As it is kept, the net arc height computed. */
+export type Readings = readonly (Entered[number] & { readonly arcHeight: string })[];
 
 /** A lot with its parts that are still its own and what they ask for. */
 export async function theLot(tx: Tx, lotId: string, expectedVersion: number | undefined) {
@@ -27,8 +37,10 @@ export async function lotLocks(tx: Tx, lotId: string): Promise<string[]> {
   return [`peening-lot:${lotId}`, ...(await workOrderLocks(tx, stepIds))];
 }
 
-/** One strip for each area that is asked for, and no other. Throws `strips-missing`. */
-export function refuseMissingStrips({ areas }: PeeningSpec, readings: Readings, field: string): void {
+/**
+ * One strip for each area that is asked for and no other, with its net arc height. Throws `strips-missing`, `strip-bowed`.
+ */
+export function stripsOf({ areas }: PeeningSpec, readings: Entered, field: string): Readings {
   const missing = areas.filter(({ name }) => readings.filter(({ area }) => area === name).length !== 1);
   const wrong: Pointed[] = readings.flatMap(({ area }, index) =>
     areas.some(({ name }) => name === area)
@@ -39,6 +51,24 @@ export function refuseMissingStrips({ areas }: PeeningSpec, readings: Readings, 
     wrong.push({ pointer: `/${field}`, detail: `One strip each for: ${missing.map(({ name }) => name).join(', ')}` });
   const [first] = wrong;
   if (first) throw new Problem('strips-missing', first.detail, {}, wrong);
+  return readings.map((reading, index) => {
+    const area = areas.find(({ name }) => name === reading.area);
+    return { ...reading, arcHeight: netOf(reading, area, `/${field}/${index}/before`) };
+  });
+}
+
+function netOf(
+  { area: name, arcHeight = '', before, after }: Entered[number],
+  area: PeeningSpec['areas'][number] | undefined,
+  pointer: string,
+): string {
+  if (before === undefined || after === undefined) return arcHeight;
+  try {
+    return netArcHeight({ strip: area?.strip ?? 'A', unit: area?.unit === 'mm' ? 'mm' : 'in', before, after });
+  } catch (error) {
+    if (!(error instanceof RuleError)) throw error;
+    throw new Problem('strip-bowed', `${name}: ${error.message}`, { area: name }, [{ pointer, detail: error.message }]);
+  }
 }
 
 /** Whether the strips prove the lot so far, with a reason for each that does not. Without closing strips only the opening ones count. */

@@ -3,9 +3,13 @@ import type { Input, Reply } from '@hubwright/contracts/operation';
 import type { PeeningLot, PeeningMachine, peeningOperations } from '@hubwright/contracts/peening/operations';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
+import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { blockOf, namedTraveler, type TurnRow, turnSql, withTraveler } from '../work-orders/public.ts';
 import type { Readings } from './lot.ts';
+import { newestChecks, standingOf } from './media.ts';
+import { lastHours } from './media-hours.ts';
+import { peopleNamed } from './people-named.ts';
 
 /** As many strips of a machine as a chart shows. */
 const newestStrips = 60;
@@ -16,6 +20,7 @@ export class PeeningQueries {
   constructor(
     @Inject(Reads) private readonly reads: Reads,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ShopZone) private readonly zone: ShopZone,
   ) {}
 
   async machines(): Promise<Reply<typeof peeningOperations.listPeeningMachines>> {
@@ -23,6 +28,7 @@ export class PeeningQueries {
       orderBy: { code: 'asc' },
       take: 50,
       include: {
+        media: { where: { takenOutAt: null }, include: { checks: { ...newestChecks, take: 1 } } },
         setups: {
           orderBy: { qualifiedAt: 'desc' },
           take: 40,
@@ -30,11 +36,20 @@ export class PeeningQueries {
         },
       },
     });
-    const people = await this.people(rows.flatMap(({ setups }) => setups.map(({ qualifiedBy }) => qualifiedBy)));
+    const people = await peopleNamed(
+      this.reads,
+      rows.flatMap(({ setups }) => setups.map(({ qualifiedBy }) => qualifiedBy)),
+    );
+    const hours = await lastHours(
+      this.reads,
+      rows.map(({ id }) => id),
+    );
+    const at = { zone: await this.zone.zone(), today: await this.zone.today(this.clock.now()) };
     return {
       rows: rows.map((machine) => ({
         ...{ id: machine.id, code: machine.code, title: machine.title },
         ...{ inService: machine.inService, version: machine.version },
+        media: inMachine(machine.media[0], { ...at, hours: hours.get(machine.id) }),
         setups: machine.setups.map((setup, index) => ({
           ...{ id: setup.id, program: setup.program, mediaSize: setup.mediaSize, mediaLot: setup.mediaLot },
           parameters: setup.parameters as PeeningMachine['setups'][number]['parameters'],
@@ -57,14 +72,20 @@ export class PeeningQueries {
       },
       orderBy: { number: 'desc' },
       take: limit + 1,
-      include: { setup: { include: { machine: true } }, parts },
+      include: { setup: { include: { machine: true } }, media: true, parts },
     });
     const shown = rows.slice(0, limit);
-    const people = await this.people(shown.map(({ startedBy }) => startedBy));
+    const people = await peopleNamed(
+      this.reads,
+      shown.map(({ startedBy }) => startedBy),
+    );
+    const before = await this.standingBefore(shown.flatMap((lot) => lot.parts.map(({ step }) => step.travelerId)));
     return {
       rows: shown.map(
         (lot): PeeningLot => ({
           ...{ id: lot.id, number: lot.number, version: lot.version, reasons: lot.reasons, decision: lot.decision },
+          mediaLot: lot.media?.code ?? lot.setup.mediaLot,
+          signedAt: lot.signedAt?.toISOString() ?? null,
           ...{ state: lot.state as PeeningLot['state'], program: lot.setup.program },
           machine: { id: lot.setup.machineId, code: lot.setup.machine.code, title: lot.setup.machine.title },
           spec: lot.areas as unknown as PeeningSpec,
@@ -75,12 +96,23 @@ export class PeeningQueries {
           startedAt: lot.startedAt.toISOString(),
           parts: lot.parts.map(({ step }) => ({
             ...namedTraveler(step.traveler),
-            ...{ stepId: step.id, title: step.title, blocked: null },
+            ...{ stepId: step.id, title: step.title, blocked: null, before: before.get(step.travelerId) ?? null },
           })),
         }),
       ),
       next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,
     };
+  }
+
+  /** The first open step of each traveler: where its part is by now. */
+  private async standingBefore(travelerIds: readonly string[]): Promise<Map<string, string>> {
+    const steps = await this.reads.models.travelerStep.findMany({
+      where: { travelerId: { in: [...new Set(travelerIds)] }, state: 'open' },
+      orderBy: [{ travelerId: 'asc' }, { sequence: 'asc' }],
+      distinct: ['travelerId'],
+      select: { travelerId: true, title: true },
+    });
+    return new Map(steps.map(({ travelerId, title }) => [travelerId, title]));
   }
 
   async waiting(): Promise<Reply<typeof peeningOperations.waitingForPeening>> {
@@ -105,14 +137,19 @@ export class PeeningQueries {
         .sort((a, b) => a.travelerNumber.localeCompare(b.travelerNumber)),
     };
   }
+}
 
-  private async people(ids: readonly string[]) {
-    const rows = await this.reads.models.person.findMany({
-      where: { id: { in: [...new Set(ids)] } },
-      select: { id: true, displayName: true, initials: true },
-    });
-    return (id: string) => rows.find((one) => one.id === id) ?? { id, displayName: 'Unknown person', initials: '?' };
-  }
+type InMachine = Parameters<typeof standingOf>[0] & {
+  readonly id: string;
+  readonly code: string;
+  readonly size: string;
+};
+
+function inMachine(media: InMachine | undefined, at: Parameters<typeof standingOf>[1]): PeeningMachine['media'] {
+  if (!media) return null;
+  const { id, code, size, everyHours } = media;
+  const { state, dueOn = null, dueAtHours = null } = standingOf(media, at);
+  return { id, code, size, everyHours, state, dueOn, dueAtHours };
 }
 
 function historyOf(

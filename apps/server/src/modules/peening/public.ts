@@ -1,7 +1,11 @@
 import type { Tx } from '../../platform/database/client.ts';
+import { undecidedDoubts } from './doubtful-lots.ts';
 
-/** Lots with parts of a unit that their strips have not proved, in sentences: each keeps the unit from its release. */
-export async function unprovedLots(tx: Pick<Tx, 'peeningLot'>, workOrderId: string): Promise<string[]> {
+/** Lots with parts of a unit that neither strips nor media prove so far, in sentences: each keeps the unit from its release. */
+export async function unprovedLots(
+  tx: Pick<Tx, 'peeningLot' | 'peeningReview'>,
+  workOrderId: string,
+): Promise<string[]> {
   const lots = await tx.peeningLot.findMany({
     where: {
       state: { in: ['open', 'peened', 'held'] },
@@ -14,9 +18,11 @@ export async function unprovedLots(tx: Pick<Tx, 'peeningLot'>, workOrderId: stri
     },
     orderBy: { number: 'asc' },
   });
-  return lots.map(({ number, state, reasons }) =>
+  const doubts = await undecidedDoubts(tx, workOrderId);
+  const unproved = lots.map(({ number, state, reasons }) =>
     state === 'held'
       ? `Peening lot ${number} is held: ${reasons.join(' ')}`
       : `Peening lot ${number} has no closing strips`,
   );
+  return [...unproved, ...doubts];
 }

@@ -4,6 +4,7 @@ import { fitSaturation, type ProblemCode, type SaturationFit } from '@hubwright/
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { requireAuthorisation } from '../people/public.ts';
+import { fitMedia } from './media.ts';
 
 const operation = peeningOperations.qualifySetup;
 type Qualifying = Context<typeof operation>;
@@ -26,12 +27,14 @@ export const qualifySetup = defineCommand(operation, {
     sameVersion(machine.version, expectedVersion);
     const need = { process: 'shot-peening', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
+    const media = await fitMedia(tx, machine, { today });
     const areas = input.areas.map(fitted);
     const setupId = newId();
-    const { program, parameters, mediaSize, mediaLot } = input;
+    const { program, parameters } = input;
+    const shot = { mediaSize: media.size, mediaLot: media.code };
     await tx.peeningSetup.create({
       data: {
-        ...{ id: setupId, machineId: machine.id, program, parameters, mediaSize, mediaLot, areas },
+        ...{ id: setupId, machineId: machine.id, program, parameters, ...shot, mediaId: media.id, areas },
         ...{ qualifiedBy: actor.personId, qualifiedAt: now, entryId },
       },
     });
@@ -41,7 +44,7 @@ export const qualifySetup = defineCommand(operation, {
       reply: { id: machine.id, version, setupId, areas },
       subjects: [{ kind: 'peening-machine', id: machine.id, before: machine.version, after: version }],
       authorisation: { ...authorisation },
-      facts: { machine: machine.code, program, mediaSize, mediaLot, parameters, areas },
+      facts: { machine: machine.code, program, ...shot, parameters, areas },
     };
   },
 });

@@ -3,6 +3,7 @@ import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { performedAt, requireTurn, type SignedStep, stepToSign, writeStepSignature } from '../work-orders/public.ts';
 import { lotLocks, theLot } from './lot.ts';
+import { newestChecks } from './media.ts';
 
 const operation = peeningOperations.signPeeningLot;
 type Signing = Context<typeof operation>;
@@ -12,15 +13,17 @@ type Lot = Awaited<ReturnType<typeof theLot>>;
 export const signLot = defineCommand(operation, {
   locks: (input, tx) => lotLocks(tx, input.lotId),
   async execute(context) {
-    const { tx, input, expectedVersion } = context;
+    const { tx, input, actor, now, expectedVersion } = context;
     const lot = await theLot(tx, input.lotId, expectedVersion);
     if (lot.state !== 'open') throw new Problem('lot-not-open', `${lot.number} is ${lot.state}`);
     refuseShort(lot, input.coverage);
+    await refuseFailed(context, lot);
     const signed = [];
     for (const { stepId } of lot.parts) signed.push(await signPart(context, lot, stepId));
     const coverage = input.coverage;
     const version = lot.version + 1;
-    await tx.peeningLot.update({ where: { id: lot.id }, data: { state: 'peened', coverage, version } });
+    const done = { state: 'peened', coverage, signedBy: actor.personId, signedAt: now, version };
+    await tx.peeningLot.update({ where: { id: lot.id }, data: done });
     const workOrders = [...new Set(signed.map(({ step }) => step.traveler.workOrderId))];
     return {
       reply: { id: lot.id, version, signOffIds: signed.map(({ written }) => written.signOffId) },
@@ -53,6 +56,14 @@ function refuseShort({ spec }: Lot, coverage: Signing['input']['coverage']): voi
   });
   const [first] = wrong;
   if (first) throw new Problem('coverage-short', first.detail, {}, wrong);
+}
+
+/** Throws `media-failed` when what it was begun with failed a check since: nothing is peened on with it. */
+async function refuseFailed({ tx }: Signing, { mediaId, number }: Lot): Promise<void> {
+  if (mediaId === null) return;
+  const newest = await tx.peeningCheck.findFirst({ where: { mediaId }, include: { media: true }, ...newestChecks });
+  if (newest && !newest.passed)
+    throw new Problem('media-failed', `${number} runs with ${newest.media.code}: ${newest.reasons.join(' ')}`);
 }
 
 async function signPart(context: Signing, lot: Lot, stepId: string) {

@@ -3,15 +3,16 @@ import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { canonicalJson } from '@hubwright/rules/chain';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
-import { found } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { requireAuthorisation } from '../people/public.ts';
 import { requireTurn, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
-import { judgeStrips, refuseMissingStrips } from './lot.ts';
+import { judgeStrips, stripsOf } from './lot.ts';
+import { fitMedia } from './media.ts';
+import { refuseMeter } from './media-hours.ts';
+import { currentSetup, refuseUnqualified, type Setup } from './setup.ts';
 
 const operation = peeningOperations.startPeeningLot;
 type Starting = Context<typeof operation>;
-type Setup = Awaited<ReturnType<typeof currentSetup>>;
 
 /** A lot begins with opening strips inside every band, on a program qualified for what its parts ask for. */
 export const startLot = defineCommand(operation, {
@@ -21,19 +22,18 @@ export const startLot = defineCommand(operation, {
   },
   async execute(context) {
     const { tx, input, actor, now, today, newId } = context;
-    const setup = await currentSetup(context);
+    const setup = await currentSetup(tx, input.setupId);
     const need = { process: 'shot-peening', level: 'perform', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
     const steps = await peenable(context);
     const spec = steps[0]?.peening as unknown as PeeningSpec;
     refuseUnqualified(setup, spec);
-    refuseMissingStrips(spec, input.opening, 'opening');
-    const { reasons } = judgeStrips(spec, input.opening);
-    const outside = reasons.filter((reason) => reason.includes(', before'));
-    if (outside.length > 0) throw new Problem('strip-outside', outside.join(' '), { reasons: outside });
+    const media = await theMedia(context, setup, spec);
+    const opening = openingStrips(input.opening, spec);
     const lot = { id: newId(), number: await nextNumber(tx, 'PL', 4), setupId: setup.id, areas: spec };
-    const begun = { opening: input.opening, startedBy: actor.personId, startedAt: now };
-    await tx.peeningLot.create({ data: { ...lot, ...begun } });
+    const begun = { opening, startedBy: actor.personId, startedAt: now };
+    const shot = { mediaId: media.id, meterHours: input.meterHours ?? null };
+    await tx.peeningLot.create({ data: { ...lot, ...begun, ...shot } });
     await tx.peeningPart.createMany({ data: steps.map(({ id }) => ({ id: newId(), lotId: lot.id, stepId: id })) });
     const travelers = steps.map(({ traveler }) => traveler.number);
     return {
@@ -47,31 +47,31 @@ export const startLot = defineCommand(operation, {
       facts: {
         number: lot.number,
         machine: setup.machine.code,
-        program: setup.program,
-        spec,
-        opening: input.opening,
-        travelers,
+        ...{ program: setup.program, media: media.code, spec, opening, travelers },
       },
     };
   },
 });
 
-/** Throws `setup-not-current` or `setup-doubtful`: only the newest qualification counts, and none after its strips failed. */
-async function currentSetup({ tx, input }: Starting) {
-  const setup = found(
-    await tx.peeningSetup.findUnique({ where: { id: input.setupId }, include: { machine: true } }),
-    'This qualification',
-  );
-  const { machine, machineId, program } = setup;
-  const newest = await tx.peeningSetup.findFirst({ where: { machineId, program }, orderBy: { qualifiedAt: 'desc' } });
-  if (newest?.id !== setup.id || !machine.inService)
-    throw new Problem('setup-not-current', `${machine.code}, ${program}, was qualified anew since`);
-  const failed = await tx.peeningLot.findFirst({
-    where: { setupId: setup.id, state: { in: ['held', 'redone'] } },
-    orderBy: { closedAt: 'desc' },
-  });
-  if (failed) throw new Problem('setup-doubtful', `Closing strips of ${failed.number} failed`, { lot: failed.number });
-  return setup;
+/** Every opening strip is flat, there and inside its band. Throws `strips-missing`, `strip-bowed` or `strip-outside`. */
+function openingStrips(entered: Starting['input']['opening'], spec: PeeningSpec) {
+  const opening = stripsOf(spec, entered, 'opening');
+  const { reasons } = judgeStrips(spec, opening);
+  const outside = reasons.filter((reason) => reason.includes(', before'));
+  if (outside.length > 0) throw new Problem('strip-outside', outside.join(' '), { reasons: outside });
+  return opening;
+}
+
+/** What is in the machine is what the parts ask for, and its check holds: another lot of the same size may have come since. */
+async function theMedia({ tx, input, today }: Starting, { machine, program }: Setup, spec: PeeningSpec) {
+  const media = await fitMedia(tx, machine, { today, hours: input.meterHours });
+  await refuseMeter(tx, media, input.meterHours);
+  if (media.size.toUpperCase() !== spec.mediaSize.toUpperCase())
+    throw new Problem(
+      'media-wrong',
+      `${machine.code}, ${program}: ${media.size} is in it; the parts ask for ${spec.mediaSize}`,
+    );
+  return media;
 }
 
 /** Steps whose turn it is, all asking for the same, none in another lot. */
@@ -97,23 +97,4 @@ async function peenable({ tx, input, now }: Starting): Promise<SignedStep[]> {
   });
   if (taken) throw new Problem('in-other-lot', `A part is in ${taken.lot.number}`, { lot: taken.lot.number });
   return steps;
-}
-
-type QualifiedArea = { readonly name: string; readonly strip: string; readonly intensity: number };
-
-/** Every area the parts ask for is qualified with its own strip, and its intensity lies within their band. */
-function refuseUnqualified({ machine, program, mediaSize, areas }: Setup, spec: PeeningSpec): void {
-  if (mediaSize.toUpperCase() !== spec.mediaSize.toUpperCase())
-    throw new Problem(
-      'media-wrong',
-      `${machine.code}, ${program}, runs with ${mediaSize}; the parts ask for ${spec.mediaSize}`,
-    );
-  const qualified = areas as unknown as readonly QualifiedArea[];
-  for (const { name, strip, low, high } of spec.areas) {
-    const area = qualified.find((one) => one.name === name && one.strip === strip);
-    if (!area || area.intensity < Number(low) || area.intensity > Number(high))
-      throw new Problem('area-not-qualified', `${name}, ${strip} strip, ${low} to ${high}: not by ${program}`, {
-        area: name,
-      });
-  }
 }
