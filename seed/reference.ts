@@ -20,6 +20,7 @@ import { bladeProgram, peeningMachine } from './data/peening.ts';
 import { administrator, demoPassword, demoPin, firstPassword, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
 import { bins, suppliers as supplierSeeds } from './data/suppliers.ts';
+import { seedBalanceData } from './field-balances.ts';
 import { seedManuals } from './manuals.ts';
 import { presigned, type SeedRun } from './run.ts';
 import { seedWorkingTime } from './working-time.ts';
@@ -53,6 +54,7 @@ export async function seedReference(run: SeedRun, calendar: Calendar): Promise<R
   const fleet = await seedCustomers(run, calendar);
   const manuals = await seedManuals(run, calendar);
   await seedPeening(run);
+  await seedBalanceData(run, { parts, models: manuals.models });
   return { ...fleet, ...manuals, parts, suppliers, instruments: await seedInstruments(run, calendar) };
 }
 
