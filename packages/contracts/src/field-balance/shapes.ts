@@ -184,7 +184,9 @@ const head = {
 };
 export const fieldBalanceRow = z.object(head).meta({ id: 'FieldBalanceRow' });
 
-const signedBalance = z.object({ remarks: z.string(), ...signed }).meta({ id: 'FieldBalanceSigned' });
+const signedBalance = z
+  .object({ remarks: z.string(), logEntry: z.string(), ...signed })
+  .meta({ id: 'FieldBalanceSigned' });
 const releasedBalance = z.object({ logEntry: z.string(), ...signed }).meta({ id: 'FieldBalanceReleased' });
 
 export const fieldBalanceDetail = z

@@ -104,6 +104,21 @@ describe('whole pieces of stock in the places of a propeller', () => {
     );
   });
 
+  it('takes fewer pieces where what they leave cannot be read', () => {
+    const places = even(12, { mass: 30, pieces: 6 });
+    const limits = { places, catalogue, mostPlaces: 4, mostMass: 60 };
+    const pieces = (enough: number) => {
+      const { fillings, residual } = fillPlaces({ mass: 15, angle: 25 }, { ...limits, enough });
+      return [fillings.flatMap((one) => one.pieces).reduce((sum, { count }) => sum + count, 0), residual.mass] as const;
+    };
+    const [[many, least], [few, left]] = [pieces(0), pieces(0.8)];
+    expect(few).toBeLessThan(many);
+    expect(left).toBeGreaterThan(least);
+    expect(left).toBeLessThanOrEqual(0.8);
+    // Already near enough: nothing is placed.
+    expect(fillPlaces({ mass: 0.5, angle: 25 }, { ...limits, enough: 0.8 }).fillings).toEqual([]);
+  });
+
   it('refuses pieces without a mass and a propeller without places', () => {
     const refused = (options: object, code: string) =>
       expect(() =>

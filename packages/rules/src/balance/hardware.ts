@@ -17,7 +17,8 @@ type Mix = { mass: number; counts: number[] };
 
 /**
  * Whole pieces of stock in the places nearest to a weight that is asked for: of every filling of every two of them the one
- * that leaves least, and of equals the one of fewest pieces; what two places cannot take goes on into others.
+ * that leaves least, and of equals the one of fewest pieces; what two places cannot take goes on into others. What is left
+ * below `enough` (nobody could read it; default 0) is equal.
  * Masses in one unit; degrees. `residual` is what is placed minus what was asked for; whether it matters is for the caller.
  * Source: a search, common practice, no source.
  *
@@ -25,7 +26,7 @@ type Mix = { mass: number; counts: number[] };
  */
 export function fillPlaces(
   asked: Weight,
-  options: { places: Place[]; catalogue: Piece[]; mostPlaces: number; mostMass: number },
+  options: { places: Place[]; catalogue: Piece[]; mostPlaces: number; mostMass: number; enough?: number | undefined },
 ): { fillings: Filling[]; residual: Weight } {
   const wanted = readWeight(asked, 'weight');
   const places = readPlaces(options.places);
@@ -41,7 +42,7 @@ export function fillPlaces(
       state.left,
     );
     if (free < 1 || open.length === 0) break;
-    const next = bestOfTwo(state.left, open, { ...state, free });
+    const next = bestOfTwo(state.left, open, { ...state, free, enough: options.enough ?? 0 });
     if (next.fillings.length === 0) break;
     state = after(state, places, next.fillings);
   }
@@ -50,7 +51,7 @@ export function fillPlaces(
   return { fillings, residual: weightOf(scale(state.left, -1), rounding) };
 }
 
-type Sought = { stock: Piece[]; mass: number; free: number };
+type Sought = { stock: Piece[]; mass: number; free: number; enough: number };
 type Directed = Place & { direction: Vector };
 
 function readPlaces(places: Place[]): Directed[] {
@@ -88,7 +89,7 @@ function after<S extends { left: Vector; fillings: Filling[]; mass: number; stoc
 function bestOfTwo(wanted: Vector, places: Directed[], sought: Sought): { fillings: Filling[] } {
   const cap = Math.min(sought.mass, 2 * length(wanted));
   const mixes = places.map((place) => mixesOf(place, sought.stock, cap));
-  let best = { left: length(wanted) * (1 - 1e-9), pieces: 0, fillings: [] as Filling[] };
+  let best = { left: Math.max(length(wanted) * (1 - 1e-9), sought.enough), pieces: 0, fillings: [] as Filling[] };
   for (const [i, a] of places.entries())
     for (const [j, b] of places.entries()) {
       if (j < i || (j > i && sought.free < 2)) continue;
@@ -96,7 +97,7 @@ function bestOfTwo(wanted: Vector, places: Directed[], sought: Sought): { fillin
         const rest = subtract(wanted, scale(a.direction, first.mass));
         for (const second of j === i ? [nothing(sought.stock)] : around(mixes[j]!, towards(b, rest))) {
           if (first.mass + second.mass > sought.mass + 1e-9 || !inStock([first, second], sought.stock)) continue;
-          const left = length(subtract(rest, scale(b.direction, second.mass)));
+          const left = Math.max(length(subtract(rest, scale(b.direction, second.mass))), sought.enough);
           const pieces = countOf(first) + countOf(second);
           if (left > best.left + 1e-9 || (left > best.left - 1e-9 && pieces >= best.pieces)) continue;
           best = { left, pieces, fillings: [fillingOf(a, first, sought), fillingOf(b, second, sought)] };

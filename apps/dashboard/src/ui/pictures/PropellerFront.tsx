@@ -13,11 +13,23 @@ export interface PropellerPosition {
   readonly words: string;
 }
 
+/** A place for a weight around the hub. */
+export interface WeightPlace {
+  readonly key: string;
+  readonly label: string;
+  /** Degrees clockwise from the top as seen from the front. */
+  readonly turn: number;
+  readonly isFilled: boolean;
+  /** `16.8 g`, or that it is empty. */
+  readonly words: string;
+}
+
 export interface PropellerFrontProps {
   title: string;
   /** Two to six, in order of the hub's marks, clockwise from the top as seen from the front. */
   blades: readonly PropellerPosition[];
   hub: PropellerPosition;
+  places?: readonly WeightPlace[];
   selected?: string;
   /** Given, positions can be chosen by pointer and keyboard. */
   onSelect?: (key: string) => void;
@@ -65,8 +77,28 @@ function Hub({ hub, hatch }: { hub: PropellerPosition; hatch: string }) {
   );
 }
 
+function Places({ places }: { places: readonly WeightPlace[] }) {
+  return places.map(({ key, label, turn, isFilled, words }) => {
+    const at = pointAt(turn, root + 52);
+    const text = pointAt(turn, root + 78);
+    return (
+      <g key={key} className={isFilled ? 'weight-place filled' : 'weight-place'}>
+        <circle cx={at.x} cy={at.y} r={isFilled ? 9 : 6} />
+        <text x={text.x} y={text.y - (isFilled ? 6 : 0)}>
+          {label}
+        </text>
+        {isFilled ? (
+          <text className="mass" x={text.x} y={text.y + 8}>
+            {words}
+          </text>
+        ) : null}
+      </g>
+    );
+  });
+}
+
 /** The propeller seen from the front: a state per blade and hub, each by fill and by mark, the same in words. */
-export function PropellerFront({ title, blades, hub, selected, onSelect }: PropellerFrontProps) {
+export function PropellerFront({ title, blades, hub, places = [], selected, onSelect }: PropellerFrontProps) {
   const id = useId();
   const frame = useRef<SVGSVGElement>(null);
   const positions = [hub, ...blades];
@@ -91,7 +123,7 @@ export function PropellerFront({ title, blades, hub, selected, onSelect }: Prope
       aria-describedby={`${id}d`}
     >
       <title id={`${id}t`}>{title}</title>
-      <desc id={`${id}d`}>{positions.map((each) => `${each.label}: ${each.words}`).join('. ')}</desc>
+      <desc id={`${id}d`}>{[...positions, ...places].map((each) => `${each.label}: ${each.words}`).join('. ')}</desc>
       <Hatch id={`${id}h`} scale={1} />
       <Hatch id={`${id}b`} scale={1 / (reach - root)} />
       {[...blades, hub].map((each, place) => {
@@ -120,6 +152,7 @@ export function PropellerFront({ title, blades, hub, selected, onSelect }: Prope
           </g>
         );
       })}
+      <Places places={places} />
     </svg>
   );
 }

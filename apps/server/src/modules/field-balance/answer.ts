@@ -62,7 +62,9 @@ export function answerOf(
   const own = ownOf(stock.standing).map(({ mass, angle }) => ({ mass, angle }));
   try {
     const { change, speeds } = changeFor(all, { standing: own, scatter });
-    const about = { data: counted.data, change, speeds, ...stock };
+    // A rest whose effect is below the scatter of one reading cannot be read.
+    const enough = scatter / Math.max(...speeds.map(({ influence }) => influence.amplitude));
+    const about = { data: counted.data, change, speeds, enough, ...stock };
     return {
       answer: {
         change,
@@ -84,6 +86,8 @@ interface About {
   readonly data: FieldBalanceData;
   readonly change: Weight;
   readonly speeds: readonly SpeedAnswer[];
+  /** Grams. */
+  readonly enough: number;
   readonly standing: readonly StandingWeight[];
   readonly pieces: readonly Piece[];
 }
@@ -97,7 +101,10 @@ function anew(about: About, own: Weight[]): FieldAnswer['beside'] {
 }
 
 /** Pieces for the change in the room that what stands leaves. */
-function proposal({ data, change, speeds, pieces }: About, standing: readonly StandingWeight[]): FieldAnswer['beside'] {
+function proposal(
+  { data, change, speeds, enough, pieces }: About,
+  standing: readonly StandingWeight[],
+): FieldAnswer['beside'] {
   const used = new Set(standing.map(({ place }) => place));
   const free = data.mostPlaces - used.size;
   const places = data.places
@@ -111,7 +118,7 @@ function proposal({ data, change, speeds, pieces }: About, standing: readonly St
       };
     });
   const mostMass = Number(data.mostInAll) - standing.reduce((sum, { mass }) => sum + mass, 0);
-  const limits = { places, catalogue: [...pieces], mostPlaces: free > 0 ? free : used.size, mostMass };
+  const limits = { places, catalogue: [...pieces], mostPlaces: free > 0 ? free : used.size, mostMass, enough };
   const { fillings, residual } = fillPlaces(change, limits);
   return {
     fillings: fillings.map(({ place, mass, pieces: parts }) => ({

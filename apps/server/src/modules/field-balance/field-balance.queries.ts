@@ -19,7 +19,7 @@ import {
 import { HardwareQueries } from './hardware.queries.ts';
 import { openItems } from './judged.ts';
 import { printRecord } from './print-record.ts';
-import type { BalancedContent } from './signed-balance.ts';
+import { type BalancedContent, logEntry } from './signed-balance.ts';
 import { standingOf } from './weights.ts';
 
 type People = Awaited<ReturnType<HardwareQueries['people']>>;
@@ -152,6 +152,9 @@ function runsOf(balance: WholeBalance, runs: readonly EffectiveRun[], people: Pe
   });
 }
 
+/** What the technician remarked, and the entry it makes. */
+const said = (content: BalancedContent) => ({ remarks: content.remarks, logEntry: logEntry(content) });
+
 function signaturesOf(
   balance: WholeBalance,
   people: People,
@@ -170,7 +173,7 @@ function signaturesOf(
         }
       : null,
     balanced:
-      balanced && isSigned ? { remarks: (balanced.content as { remarks: string }).remarks, ...by(balanced) } : null,
+      balanced && isSigned ? { ...said(balanced.content as unknown as BalancedContent), ...by(balanced) } : null,
     released: released ? { logEntry: (released.content as { logEntry: string }).logEntry, ...by(released) } : null,
   };
 }
