@@ -7,7 +7,7 @@ type Typed = Pick<
 
 /** Places and limits as they are typed: lists a line each. */
 export type DataDraft = Readonly<Typed> & {
-  readonly counting: FieldBalanceData['counting'];
+  readonly counting: FieldBalanceData['counting'] | null;
   readonly radiusUnit: FieldBalanceData['radiusUnit'];
   readonly mostPieces: string;
   readonly mostPlaces: string;
@@ -16,8 +16,8 @@ export type DataDraft = Readonly<Typed> & {
 };
 
 export const emptyData: DataDraft = {
-  ...{ source: '', radius: '', mostPerPlace: '', mostInAll: '', unit: 'ips', scatter: '', mostWind: '' },
-  ...{ counting: 'clockwise', radiusUnit: 'in', mostPieces: '', mostPlaces: '', places: '', ranges: '' },
+  ...{ source: '', radius: '', mostPerPlace: '', mostInAll: '', unit: '', scatter: '', mostWind: '' },
+  ...{ counting: null, radiusUnit: 'in', mostPieces: '', mostPlaces: '', places: '', ranges: '' },
 };
 
 const linesOf = (text: string) =>
@@ -27,10 +27,11 @@ const linesOf = (text: string) =>
     .filter((line) => line !== '')
     .map((line) => line.split(/[\t,;]+/).map((part) => part.trim()));
 
-/** What is sent; what cannot be read is left for the contract to refuse at its field. */
-export function dataFrom({ places, ranges, mostPieces, mostPlaces, ...typed }: DataDraft): FieldBalanceData {
+/** What is sent; what is missing or cannot be read is left for the contract to refuse at its field. */
+export function dataFrom({ places, ranges, mostPieces, mostPlaces, counting, ...typed }: DataDraft): FieldBalanceData {
   return {
     ...typed,
+    counting: counting as FieldBalanceData['counting'],
     ...{ mostPieces: Number(mostPieces), mostPlaces: Number(mostPlaces) },
     places: linesOf(places).map(([name = '', angle = '']) => ({ name, angle })),
     ranges: linesOf(ranges).map(([fromRpm, toRpm, limit = '', target = '']) => ({

@@ -60,6 +60,7 @@ function Fields({ draft, set }: { draft: DataDraft; set: (changes: Partial<DataD
           value={draft.radiusUnit}
           onChange={(radiusUnit) => set({ radiusUnit })}
           choices={radiusUnits}
+          isRequired
         />
         <Select
           name="counting"
@@ -68,10 +69,12 @@ function Fields({ draft, set }: { draft: DataDraft; set: (changes: Partial<DataD
           value={draft.counting}
           onChange={(counting) => set({ counting })}
           choices={ways}
+          isRequired
         />
         <TextField
           name="unit"
           label="Unit of vibration"
+          hint="As the document and the instrument have it, such as ips peak"
           value={draft.unit}
           onChange={(unit) => set({ unit })}
           isRequired

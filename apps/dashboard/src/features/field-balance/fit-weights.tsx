@@ -7,7 +7,6 @@ import { Button } from '../../ui/Button.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
-import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { type FieldBalance, hardwareQuery } from './field-balance.ts';
@@ -16,12 +15,17 @@ interface Draft {
   readonly place: string | null;
   readonly lotCode: string | null;
   readonly pieces: string;
+  /** What was proposed for this row. */
+  readonly hint: string;
 }
-const nothing: Draft = { place: null, lotCode: null, pieces: '' };
+const nothing: Draft = { place: null, lotCode: null, pieces: '', hint: '' };
 
 /** Places and parts as proposed; which lot was taken and how many pieces went in is for the person to say. */
 function draftsOf(proposal: FieldAnswer['beside'] | undefined): readonly Draft[] {
-  const rows = proposal?.fillings.flatMap(({ place, pieces }) => pieces.map(() => ({ ...nothing, place }))) ?? [];
+  const rows =
+    proposal?.fillings.flatMap(({ place, pieces }) =>
+      pieces.map(({ count, partNumber }) => ({ ...nothing, place, hint: `${count} × ${partNumber} proposed` })),
+    ) ?? [];
   return rows.length > 0 ? rows : [nothing];
 }
 
@@ -29,8 +33,7 @@ function draftsOf(proposal: FieldAnswer['beside'] | undefined): readonly Draft[]
 export function FitWeights({ balance, onClose }: { balance: FieldBalance; onClose: () => void }) {
   const fit = useCommand(fieldBalanceOperations.fitFieldWeights);
   const hardware = useSuspenseQuery(hardwareQuery).data.rows;
-  const proposal = balance.answer?.beside;
-  const [drafts, setDrafts] = useState(() => draftsOf(proposal));
+  const [drafts, setDrafts] = useState(() => draftsOf(balance.answer?.beside));
   const places = (balance.spec?.places ?? []).map(({ name, angle }) => ({ value: name, text: `${name}, ${angle}°` }));
   const lots = hardware.flatMap(({ part, mass, lots: there }) =>
     there.map(({ code, onHand }) => ({ value: code, text: `${part.number}, ${mass} g: ${code}, ${onHand} here` })),
@@ -50,21 +53,9 @@ export function FitWeights({ balance, onClose }: { balance: FieldBalance; onClos
   return (
     <Dialog title="Weights fitted" isOpen onClose={onClose} width="wide">
       <CommandForm problem={fit.error} isPending={fit.isPending} submit="Fit them" onSubmit={send} onCancel={onClose}>
-        {proposal && proposal.fillings.length > 0 ? (
-          <p>
-            Proposed:{' '}
-            {proposal.fillings
-              .map(
-                ({ place, pieces }) =>
-                  `${place} ${pieces.map((one) => `${one.count} × ${one.partNumber}`).join(' and ')}`,
-              )
-              .join('; ')}
-            .
-          </p>
-        ) : null}
         {drafts.map((draft, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name of their own
-          <FieldGroup key={at} title={`Weight ${at + 1}`}>
+          <div key={at} className="row">
             <Select
               name={`weights/${at}/place`}
               label="Place"
@@ -76,6 +67,7 @@ export function FitWeights({ balance, onClose }: { balance: FieldBalance; onClos
             <Select
               name={`weights/${at}/lotCode`}
               label="From lot"
+              hint={draft.hint}
               value={draft.lotCode}
               onChange={(lotCode) => change(at, { lotCode })}
               choices={lots}
@@ -89,7 +81,7 @@ export function FitWeights({ balance, onClose }: { balance: FieldBalance; onClos
               onChange={(pieces) => change(at, { pieces })}
               isRequired
             />
-          </FieldGroup>
+          </div>
         ))}
         <div>
           <Button weight="quiet" onPress={() => setDrafts([...drafts, nothing])}>

@@ -38,8 +38,10 @@ export interface PropellerFrontProps {
 const reach = 160;
 const root = 30;
 
-function Blade({ blade, turn, hatch }: { blade: PropellerPosition; turn: number; hatch: string }) {
-  const label = pointAt(turn, root + (reach - root) * 0.55);
+function Blade(props: { blade: PropellerPosition; turn: number; hatch: string; isRinged: boolean }) {
+  const { blade, turn, hatch } = props;
+  // Outside the ring of places, where there is one.
+  const label = pointAt(turn, root + (reach - root) * (props.isRinged ? 0.8 : 0.55));
   const mark = pointAt(turn, reach + 16);
   return (
     <>
@@ -79,8 +81,8 @@ function Hub({ hub, hatch }: { hub: PropellerPosition; hatch: string }) {
 
 function Places({ places }: { places: readonly WeightPlace[] }) {
   return places.map(({ key, label, turn, isFilled, words }) => {
-    const at = pointAt(turn, root + 52);
-    const text = pointAt(turn, root + 78);
+    const at = pointAt(turn, root + 34);
+    const text = pointAt(turn, root + (isFilled ? 68 : 56));
     return (
       <g key={key} className={isFilled ? 'weight-place filled' : 'weight-place'}>
         <circle cx={at.x} cy={at.y} r={isFilled ? 9 : 6} />
@@ -147,7 +149,12 @@ export function PropellerFront({ title, blades, hub, places = [], selected, onSe
             {each === hub ? (
               <Hub hub={hub} hatch={`url(#${id}h)`} />
             ) : (
-              <Blade blade={each} turn={bladeTurn(place, blades.length)} hatch={`url(#${id}b)`} />
+              <Blade
+                blade={each}
+                turn={bladeTurn(place, blades.length)}
+                hatch={`url(#${id}b)`}
+                isRinged={places.length > 0}
+              />
             )}
           </g>
         );

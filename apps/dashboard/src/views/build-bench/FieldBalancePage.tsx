@@ -49,7 +49,7 @@ function Head({ balance }: { balance: FieldBalance }) {
   return (
     <ViewHead
       title={`Balance ${balance.number}`}
-      question={`${aircraft.registration}, ${propeller.model} ${propeller.serial}: what does the next run need?`}
+      question={`${aircraft.registration}, ${propeller.model} ${propeller.serial}: ${over.includes(state) ? 'what was done?' : 'what does the next run need?'}`}
     >
       <div className="row">
         <StateMark {...stateMarks[state]} />
