@@ -1,3 +1,4 @@
+// size: one story from the plan to the log, with what each step refuses
 import { createHash } from 'node:crypto';
 import { fieldBalanceOperations as op } from '@hubwright/contracts/field-balance/operations';
 import { releaseOperations } from '@hubwright/contracts/releases/operations';

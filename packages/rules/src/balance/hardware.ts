@@ -13,11 +13,14 @@ const MOST_FILLINGS = 600;
 /** Places next to the direction asked for that are looked at. */
 const NEAREST = 6;
 
+/** What a piece more counts as against mass, where two fillings leave the same: common practice, no source. */
+const PIECE = 0.03;
+
 type Mix = { mass: number; counts: number[] };
 
 /**
  * Whole pieces of stock in the places nearest to a weight that is asked for: of every filling of every two of them the one
- * that leaves least, and of equals the one of fewest pieces; what two places cannot take goes on into others. What is left
+ * that leaves least, and of equals the lightest in few pieces; what two places cannot take goes on into others. What is left
  * below `enough` (nobody could read it; default 0) is equal.
  * Masses in one unit; degrees. `residual` is what is placed minus what was asked for; whether it matters is for the caller.
  * Source: a search, common practice, no source.
@@ -88,19 +91,29 @@ function after<S extends { left: Vector; fillings: Filling[]; mass: number; stoc
 /** The best filling of one or two places; none where nothing comes nearer than leaving it. */
 function bestOfTwo(wanted: Vector, places: Directed[], sought: Sought): { fillings: Filling[] } {
   const cap = Math.min(sought.mass, 2 * length(wanted));
-  const mixes = places.map((place) => mixesOf(place, sought.stock, cap));
-  let best = { left: Math.max(length(wanted) * (1 - 1e-9), sought.enough), pieces: 0, fillings: [] as Filling[] };
+  // Most places have the same room: what fills one fills the other.
+  const known = new Map<string, Mix[]>();
+  const mixes = places.map((place) => {
+    const room = `${place.mass} ${place.pieces}`;
+    const mixed = known.get(room) ?? mixesOf(place, sought.stock, cap);
+    known.set(room, mixed);
+    return mixed;
+  });
+  let best = { left: Math.max(length(wanted) * (1 - 1e-9), sought.enough), cost: 0, fillings: [] as Filling[] };
   for (const [i, a] of places.entries())
     for (const [j, b] of places.entries()) {
       if (j < i || (j > i && sought.free < 2)) continue;
       for (const first of mixes[i]!) {
         const rest = subtract(wanted, scale(a.direction, first.mass));
         for (const second of j === i ? [nothing(sought.stock)] : around(mixes[j]!, towards(b, rest))) {
-          if (first.mass + second.mass > sought.mass + 1e-9 || !inStock([first, second], sought.stock)) continue;
-          const left = Math.max(length(subtract(rest, scale(b.direction, second.mass))), sought.enough);
-          const pieces = countOf(first) + countOf(second);
-          if (left > best.left + 1e-9 || (left > best.left - 1e-9 && pieces >= best.pieces)) continue;
-          best = { left, pieces, fillings: [fillingOf(a, first, sought), fillingOf(b, second, sought)] };
+          if (first.mass + second.mass > sought.mass + 1e-9) continue;
+          const rests = Math.hypot(rest.re - second.mass * b.direction.re, rest.im - second.mass * b.direction.im);
+          const left = Math.max(rests, sought.enough);
+          if (left > best.left + 1e-9) continue;
+          const cost = (first.mass + second.mass) * (1 + PIECE * (countOf(first) + countOf(second)));
+          // The stock is asked last: it is what takes longest.
+          if ((left > best.left - 1e-9 && cost >= best.cost) || !inStock([first, second], sought.stock)) continue;
+          best = { left, cost, fillings: [fillingOf(a, first, sought), fillingOf(b, second, sought)] };
         }
       }
     }
@@ -128,7 +141,8 @@ function around(mixes: Mix[], mass: number): Mix[] {
     if (mixes[middle]!.mass < mass) low = middle + 1;
     else high = middle;
   }
-  return [...new Set([mixes[0]!, ...mixes.slice(Math.max(0, low - 3), low + 3)])];
+  const beside = mixes.slice(Math.max(0, low - 3), low + 3);
+  return low > 3 ? [mixes[0]!, ...beside] : beside;
 }
 
 /** Every mass that whole pieces make in one place, each by the fewest pieces, lightest first. */

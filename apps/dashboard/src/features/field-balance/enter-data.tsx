@@ -4,103 +4,12 @@ import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
 import { queryFor } from '../../api/query.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
-import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
-import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
-import { Select } from '../../ui/Select.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
-import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { type DataDraft, dataFrom, emptyData } from './data-draft.ts';
-
-const numbers = [
-  ['radius', 'Radius of the places', 3],
-  ['mostPerPlace', 'Most in one place, g', 2],
-  ['mostInAll', 'Most in all, g', 2],
-  ['mostPieces', 'Most pieces in one place', 0],
-  ['mostPlaces', 'Most places used', 0],
-  ['scatter', 'Readings repeat within', 3],
-  ['mostWind', 'Most wind, kt', 1],
-] as const;
-const ways = [
-  { value: 'clockwise', text: 'Clockwise' },
-  { value: 'counterclockwise', text: 'Counterclockwise' },
-] as const;
-const radiusUnits = [
-  { value: 'in', text: 'in' },
-  { value: 'mm', text: 'mm' },
-] as const;
-
-function Fields({ draft, set }: { draft: DataDraft; set: (changes: Partial<DataDraft>) => void }) {
-  return (
-    <>
-      <TextField
-        name="source"
-        label="Document with its revision"
-        value={draft.source}
-        onChange={(source) => set({ source })}
-        isRequired
-      />
-      <FieldGroup title="Limits">
-        {numbers.map(([name, label, decimals]) => (
-          <DecimalField
-            key={name}
-            name={name}
-            label={label}
-            decimals={decimals}
-            value={draft[name]}
-            onChange={(text) => set({ [name]: text })}
-            isRequired
-          />
-        ))}
-        <Select
-          name="radiusUnit"
-          label="Unit of the radius"
-          value={draft.radiusUnit}
-          onChange={(radiusUnit) => set({ radiusUnit })}
-          choices={radiusUnits}
-          isRequired
-        />
-        <Select
-          name="counting"
-          label="Angles count"
-          hint="From blade 1, seen from the front"
-          value={draft.counting}
-          onChange={(counting) => set({ counting })}
-          choices={ways}
-          isRequired
-        />
-        <TextField
-          name="unit"
-          label="Unit of vibration"
-          hint="As the document and the instrument have it, such as ips peak"
-          value={draft.unit}
-          onChange={(unit) => set({ unit })}
-          isRequired
-        />
-      </FieldGroup>
-      <TextField
-        name="places"
-        label="Places"
-        hint="A line each: name, angle in degrees"
-        lines={6}
-        value={draft.places}
-        onChange={(places) => set({ places })}
-        isRequired
-      />
-      <TextField
-        name="ranges"
-        label="Speed ranges"
-        hint="A line each: from rpm, to rpm, limit, target"
-        lines={3}
-        value={draft.ranges}
-        onChange={(ranges) => set({ ranges })}
-        isRequired
-      />
-    </>
-  );
-}
+import { DataFields } from './DataFields.tsx';
+import { dataFrom, emptyData } from './data-draft.ts';
 
 /** Places and limits of a model, typed from its document and signed. */
 export function EnterData({ signer, onClose }: { signer: Signer; onClose: () => void }) {
@@ -148,7 +57,7 @@ export function EnterData({ signer, onClose }: { signer: Signer; onClose: () => 
           found={({ rows }) => rows.map(({ id, designation, maker }) => ({ id, name: designation, detail: maker }))}
           isRequired
         />
-        <Fields draft={draft} set={(changes) => setDraft({ ...draft, ...changes })} />
+        <DataFields draft={draft} set={(changes) => setDraft({ ...draft, ...changes })} />
       </CommandForm>
     </Dialog>
   );

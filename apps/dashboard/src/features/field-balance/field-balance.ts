@@ -3,7 +3,8 @@ import type { FieldBalanceDetail, FieldRun, FieldState } from '@hubwright/contra
 import type { Reply } from '@hubwright/contracts/operation';
 import { queryFor } from '../../api/query.ts';
 import type { PolarPoint } from '../../ui/pictures/PolarPlot.tsx';
-import type { PropellerPosition, WeightPlace } from '../../ui/pictures/PropellerFront.tsx';
+import type { PropellerPosition } from '../../ui/pictures/PropellerFront.tsx';
+import type { WeightPlace } from '../../ui/pictures/WeightPlaces.tsx';
 import type { State } from '../../ui/StateMark.tsx';
 
 export type FieldBalance = FieldBalanceDetail;

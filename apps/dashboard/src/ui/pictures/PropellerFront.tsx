@@ -3,6 +3,7 @@ import type { State } from '../StateMark.tsx';
 import { bladePath, bladeTurn, pointAt } from './blade-shape.ts';
 import { Hatch } from './Hatch.tsx';
 import { PictureMark } from './PictureMark.tsx';
+import { type WeightPlace, WeightPlaces } from './WeightPlaces.tsx';
 
 export interface PropellerPosition {
   readonly key: string;
@@ -10,17 +11,6 @@ export interface PropellerPosition {
   readonly label: string;
   readonly state: State;
   /** What the state means here, in words: `serial 0412, signed TB`. Heard, and in the text alternative. */
-  readonly words: string;
-}
-
-/** A place for a weight around the hub. */
-export interface WeightPlace {
-  readonly key: string;
-  readonly label: string;
-  /** Degrees clockwise from the top as seen from the front. */
-  readonly turn: number;
-  readonly isFilled: boolean;
-  /** `16.8 g`, or that it is empty. */
   readonly words: string;
 }
 
@@ -77,26 +67,6 @@ function Hub({ hub, hatch }: { hub: PropellerPosition; hatch: string }) {
       <PictureMark state={hub.state} x={root - 4} y={root - 4} />
     </>
   );
-}
-
-function Places({ places }: { places: readonly WeightPlace[] }) {
-  return places.map(({ key, label, turn, isFilled, words }) => {
-    const at = pointAt(turn, root + 34);
-    const text = pointAt(turn, root + (isFilled ? 68 : 56));
-    return (
-      <g key={key} className={isFilled ? 'weight-place filled' : 'weight-place'}>
-        <circle cx={at.x} cy={at.y} r={isFilled ? 9 : 6} />
-        <text x={text.x} y={text.y - (isFilled ? 6 : 0)}>
-          {label}
-        </text>
-        {isFilled ? (
-          <text className="mass" x={text.x} y={text.y + 8}>
-            {words}
-          </text>
-        ) : null}
-      </g>
-    );
-  });
 }
 
 /** The propeller seen from the front: a state per blade and hub, each by fill and by mark, the same in words. */
@@ -159,7 +129,7 @@ export function PropellerFront({ title, blades, hub, places = [], selected, onSe
           </g>
         );
       })}
-      <Places places={places} />
+      <WeightPlaces places={places} />
     </svg>
   );
 }

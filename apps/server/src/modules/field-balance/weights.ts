@@ -21,10 +21,10 @@ function fittedOf(balance: WholeBalance, data: FieldBalanceData): StandingWeight
   const sums = new Map<string, StandingWeight>();
   for (const { place, lot, pieces, mass } of balance.weights) {
     const key = `${place} ${lot.code}`;
-    const known = sums.get(key)?.pieces ?? 0;
+    const known = sums.get(key) ?? { pieces: 0, mass: 0 };
     sums.set(key, {
       ...{ place, angle: angleOf(data, place) ?? 0, partNumber: lot.part.number, lotCode: lot.code, found: false },
-      ...{ pieces: known + pieces, mass: rounded((known + pieces) * Number(mass)) },
+      ...{ pieces: known.pieces + pieces, mass: rounded(known.mass + pieces * Number(mass)) },
     });
   }
   return [...sums.values()].filter(({ pieces }) => pieces > 0).sort((a, b) => a.angle - b.angle);
