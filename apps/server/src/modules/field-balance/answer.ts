@@ -62,8 +62,7 @@ export function answerOf(
   const own = ownOf(stock.standing).map(({ mass, angle }) => ({ mass, angle }));
   try {
     const { change, speeds } = changeFor(all, { standing: own, scatter });
-    // A rest whose effect is below the scatter of one reading cannot be read.
-    const enough = scatter / Math.max(...speeds.map(({ influence }) => influence.amplitude));
+    const enough = unread(counted.data, scatter) / Math.max(...speeds.map(({ influence }) => influence.amplitude));
     const about = { data: counted.data, change, speeds, enough, ...stock };
     return {
       answer: {
@@ -80,6 +79,11 @@ export function answerOf(
     if (!(error instanceof RuleError)) throw error;
     return { answer: null, unanswered: error.code === 'no-influence' ? error.message : null };
   }
+}
+
+/** A rest of whole pieces that does less than scatter, or than a quarter of the target, is near enough: common practice, no source. */
+function unread({ ranges }: FieldBalanceData, scatter: number): number {
+  return Math.max(scatter, Math.min(...ranges.map(({ target }) => Number(target))) / 4);
 }
 
 interface About {
