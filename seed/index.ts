@@ -3,6 +3,7 @@ import { dateIn } from '../apps/server/src/platform/command/clock.ts';
 import { Calendar } from './calendar.ts';
 import { administrator, demoPassword, demoPin, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
+import { seedFieldBalances } from './field-balances.ts';
 import { seedReference } from './reference.ts';
 import { SeedRun } from './run.ts';
 import { seedStock } from './stock.ts';
@@ -48,6 +49,7 @@ export async function seedShop(databaseUrl: string, { today, filesFolder }: Seed
     const ids = await seedReference(run, calendar);
     seedStock(run, calendar, ids);
     seedWorkOrders(run, calendar, ids);
+    seedFieldBalances(run, calendar, ids);
     await calendar.play(run);
   } finally {
     await run.close();

@@ -25,6 +25,7 @@ const tools: Record<InstrumentKind, string> = {
   'governor-bench': 'GOV-01',
   'eddy-current-set': 'EDC-01',
   ohmmeter: 'OHM-01',
+  'vibration-analyser': 'VIB-01',
 };
 
 /** Since the trainee began, in days from today, he coats under the eyes of who else would. */

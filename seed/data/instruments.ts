@@ -112,4 +112,12 @@ export const instruments: readonly InstrumentSeed[] = [
     due: 145,
     location: 'Build bench',
   },
+  {
+    tag: 'VIB-01',
+    title: 'Vibration analyser with phase sensor',
+    kind: 'vibration-analyser',
+    calibrated: -95,
+    due: 270,
+    location: 'Travel case 1',
+  },
 ];

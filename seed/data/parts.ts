@@ -218,5 +218,13 @@ export const parts: readonly PartSeed[] = [
   consumable('LM-AS1', 'Anti-seize compound', '0.12', { shelfLifeMonths: 48, packSize: 225 }),
   { ...hardware('Q-SHIM-05', 'Shim, blade preload, 0.005 in', '3.90', 'B-03', 10), class: 'consumable' },
   { ...hardware('Q-SHIM-10', 'Shim, blade preload, 0.010 in', '3.90', 'B-03', 10), class: 'consumable' },
+  ...(
+    [
+      ['Q-DW-B1', 'Dynamic balance bolt with nut, short', '4.80'],
+      ['Q-DW-B2', 'Dynamic balance bolt with nut, long', '5.40'],
+      ['Q-DW-W1', 'Dynamic balance washer, thick', '1.60'],
+      ['Q-DW-W2', 'Dynamic balance washer, thin', '1.20'],
+    ] as const
+  ).map(([number, title, price]) => ({ ...hardware(number, title, price, 'B-03', 20), class: 'consumable' as const })),
   { ...hardware('Q-BW-1', 'Static balance washer', '1.20', 'B-03', 50), class: 'consumable' },
 ];

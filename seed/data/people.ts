@@ -40,6 +40,7 @@ const everyBench: readonly Process[] = [
   'blade-angles',
   'leak-test',
   'static-balance',
+  'dynamic-balance',
   'governor-bench',
 ];
 

@@ -82,6 +82,10 @@ const usual: Readonly<Record<string, number>> = {
   'Q-SHIM-05': 40,
   'Q-SHIM-10': 40,
   'Q-BW-1': 100,
+  'Q-DW-B1': 40,
+  'Q-DW-B2': 40,
+  'Q-DW-W1': 80,
+  'Q-DW-W2': 80,
 };
 
 /** Some of which the shop uses much: it came again in spring. */

@@ -5,6 +5,7 @@ import { createServer } from 'node:net';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
+import { balanceRow } from './balance.ts';
 import { coverRow } from './cover.ts';
 import { floorRows } from './floor.ts';
 import { liveRows } from './live.ts';
@@ -22,6 +23,7 @@ async function main(): Promise<void> {
   try {
     await httpRows(shop);
     figures.push(await coverRow(rounds, shop.serverUrl));
+    figures.push(balanceRow(rounds));
   } finally {
     await shop.close();
   }

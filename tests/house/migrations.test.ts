@@ -20,6 +20,11 @@ const onlyAdded = [
   'set_decisions',
   'peening_setups',
   'peening_checks',
+  'field_balance_specs',
+  'balance_hardware',
+  'field_signatures',
+  'field_runs',
+  'field_weights',
 ];
 
 describe('migrations', () => {
@@ -132,6 +137,7 @@ describe('migrations', () => {
       'a person changes shifts once a day',
       'a person has one clock running',
       'a position holds one part',
+      'a propeller has one balance under way',
       'a unit is in the shop once',
     ]);
   });

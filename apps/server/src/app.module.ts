@@ -3,6 +3,7 @@ import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { ScheduleModule } from '@nestjs/schedule';
 import { CustomersModule } from './modules/customers/customers.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
+import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
 import { FindingsModule } from './modules/findings/findings.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
 import { KitsModule } from './modules/kits/kits.module.ts';
@@ -72,6 +73,7 @@ const departments = [
   WorkOrdersModule,
   VendorsModule,
   PeeningModule,
+  FieldBalanceModule,
   QuotesModule,
   RecordsModule,
 ];

@@ -18,6 +18,7 @@ export const nouns = [
   'processes',
   'vendors',
   'peening',
+  'field-balance',
   'bench',
   'releases',
   'due-dates',

@@ -1,4 +1,5 @@
 import { customerProblems } from './customers/problems.ts';
+import { fieldBalanceProblems } from './field-balance/problems.ts';
 import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
@@ -161,6 +162,7 @@ export const problems = {
   ...everywhere,
   ...peopleProblems,
   ...peeningProblems,
+  ...fieldBalanceProblems,
   ...customerProblems,
   ...manualProblems,
   ...unitProblems,

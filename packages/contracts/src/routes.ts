@@ -1,5 +1,6 @@
 import { customerOperations } from './customers/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
+import { fieldBalanceOperations } from './field-balance/operations.ts';
 import { fileOperations } from './files/operations.ts';
 import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
@@ -60,6 +61,7 @@ export const routes = {
   ...peeningOperations,
   ...mediaOperations,
   ...peeningPaperOperations,
+  ...fieldBalanceOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

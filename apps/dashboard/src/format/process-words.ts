@@ -16,6 +16,7 @@ export const processWords: Record<Process, string> = {
   'blade-angles': 'Blade angles',
   'leak-test': 'Leak test',
   'static-balance': 'Static balance',
+  'dynamic-balance': 'Dynamic balance',
   'governor-bench': 'Governor bench',
   'stock-acceptance': 'Stock acceptance',
   'final-inspection': 'Final inspection',

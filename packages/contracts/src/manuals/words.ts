@@ -95,6 +95,7 @@ export const instrumentKinds = [
   'governor-bench',
   'eddy-current-set',
   'ohmmeter',
+  'vibration-analyser',
 ] as const;
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });
 export type InstrumentKind = (typeof instrumentKinds)[number];

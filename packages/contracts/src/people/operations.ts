@@ -21,6 +21,7 @@ export const processes = [
   'blade-angles',
   'leak-test',
   'static-balance',
+  'dynamic-balance',
   'governor-bench',
   'stock-acceptance',
   'final-inspection',

@@ -3,6 +3,7 @@ import type { State } from '../StateMark.tsx';
 import { bladePath, bladeTurn, pointAt } from './blade-shape.ts';
 import { Hatch } from './Hatch.tsx';
 import { PictureMark } from './PictureMark.tsx';
+import { type WeightPlace, WeightPlaces } from './WeightPlaces.tsx';
 
 export interface PropellerPosition {
   readonly key: string;
@@ -18,6 +19,7 @@ export interface PropellerFrontProps {
   /** Two to six, in order of the hub's marks, clockwise from the top as seen from the front. */
   blades: readonly PropellerPosition[];
   hub: PropellerPosition;
+  places?: readonly WeightPlace[];
   selected?: string;
   /** Given, positions can be chosen by pointer and keyboard. */
   onSelect?: (key: string) => void;
@@ -26,8 +28,10 @@ export interface PropellerFrontProps {
 const reach = 160;
 const root = 30;
 
-function Blade({ blade, turn, hatch }: { blade: PropellerPosition; turn: number; hatch: string }) {
-  const label = pointAt(turn, root + (reach - root) * 0.55);
+function Blade(props: { blade: PropellerPosition; turn: number; hatch: string; isRinged: boolean }) {
+  const { blade, turn, hatch } = props;
+  // Outside the ring of places, where there is one.
+  const label = pointAt(turn, root + (reach - root) * (props.isRinged ? 0.8 : 0.55));
   const mark = pointAt(turn, reach + 16);
   return (
     <>
@@ -66,7 +70,7 @@ function Hub({ hub, hatch }: { hub: PropellerPosition; hatch: string }) {
 }
 
 /** The propeller seen from the front: a state per blade and hub, each by fill and by mark, the same in words. */
-export function PropellerFront({ title, blades, hub, selected, onSelect }: PropellerFrontProps) {
+export function PropellerFront({ title, blades, hub, places = [], selected, onSelect }: PropellerFrontProps) {
   const id = useId();
   const frame = useRef<SVGSVGElement>(null);
   const positions = [hub, ...blades];
@@ -91,7 +95,7 @@ export function PropellerFront({ title, blades, hub, selected, onSelect }: Prope
       aria-describedby={`${id}d`}
     >
       <title id={`${id}t`}>{title}</title>
-      <desc id={`${id}d`}>{positions.map((each) => `${each.label}: ${each.words}`).join('. ')}</desc>
+      <desc id={`${id}d`}>{[...positions, ...places].map((each) => `${each.label}: ${each.words}`).join('. ')}</desc>
       <Hatch id={`${id}h`} scale={1} />
       <Hatch id={`${id}b`} scale={1 / (reach - root)} />
       {[...blades, hub].map((each, place) => {
@@ -115,11 +119,17 @@ export function PropellerFront({ title, blades, hub, selected, onSelect }: Prope
             {each === hub ? (
               <Hub hub={hub} hatch={`url(#${id}h)`} />
             ) : (
-              <Blade blade={each} turn={bladeTurn(place, blades.length)} hatch={`url(#${id}b)`} />
+              <Blade
+                blade={each}
+                turn={bladeTurn(place, blades.length)}
+                hatch={`url(#${id}b)`}
+                isRinged={places.length > 0}
+              />
             )}
           </g>
         );
       })}
+      <WeightPlaces places={places} />
     </svg>
   );
 }

@@ -27,6 +27,22 @@ export const buildBenchPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./PeeningPage.tsx'), 'PeeningPage'),
   },
   {
+    path: '/on-aircraft',
+    area: 'build-bench',
+    title: 'On the aircraft',
+    question: 'Which installed propeller is balanced next, and where?',
+    roles: everyone,
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./OnAircraftPage.tsx'), 'OnAircraftPage'),
+  },
+  {
+    ...about,
+    path: '/on-aircraft/$fieldBalanceId',
+    title: 'Balance on the aircraft',
+    question: 'What does the next run need?',
+    component: lazyRouteComponent(() => import('./FieldBalancePage.tsx'), 'FieldBalancePage'),
+  },
+  {
     ...about,
     path: '/travelers/$travelerId',
     title: 'Traveler',

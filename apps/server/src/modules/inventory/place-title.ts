@@ -9,7 +9,8 @@ export function placeTitle(columns: { kind: string; ref: string }): string {
     WHEN 'bin' THEN 'bin ' || ${ref}
     WHEN 'tray' THEN 'tray of ' || coalesce((SELECT k.code FROM kits k WHERE k.id = nullif(${ref}, '')::uuid), ${ref})
     WHEN 'rack' THEN 'rack of ' || coalesce((SELECT w.number FROM work_orders w WHERE w.id = nullif(${ref}, '')::uuid), ${ref})
-    WHEN 'unit' THEN 'unit of ' || coalesce((SELECT w.number FROM work_orders w WHERE w.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'unit' THEN coalesce((SELECT 'unit of ' || w.number FROM work_orders w WHERE w.id = nullif(${ref}, '')::uuid),
+      (SELECT 'propeller of ' || f.number FROM field_balances f WHERE f.id = nullif(${ref}, '')::uuid), 'unit of ' || ${ref})
     WHEN 'customer' THEN 'customer ' || coalesce((SELECT c.name FROM customers c WHERE c.id = nullif(${ref}, '')::uuid), '')
     WHEN 'count' THEN 'count difference' ELSE ${kind} END`;
 }

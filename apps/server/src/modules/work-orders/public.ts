@@ -10,6 +10,7 @@ export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
 export { blockOf, blockToSend } from './step-block.ts';
 export {
+  instrumentFor,
   performedAt,
   refuseInLoad,
   requireTurn,

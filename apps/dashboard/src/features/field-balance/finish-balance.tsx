@@ -1,0 +1,119 @@
+import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/operations';
+import { useState } from 'react';
+import { useCommand } from '../../api/command.ts';
+import { CommandForm } from '../../ui/CommandForm.tsx';
+import { Dialog } from '../../ui/Dialog.tsx';
+import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { TextField } from '../../ui/TextField.tsx';
+import { say } from '../../ui/toasts.tsx';
+import { countingRuns, type FieldBalance, grams } from './field-balance.ts';
+
+type Props = { balance: FieldBalance; signer: Signer; onClose: () => void };
+
+function Summary({ balance }: { balance: FieldBalance }) {
+  const runs = countingRuns(balance);
+  const said = (at: number) =>
+    runs
+      .at(at)
+      ?.readings.map(({ rpm, amplitude, phase }) => `${amplitude} ${balance.spec?.unit} at ${phase}°, ${rpm} rpm`)
+      .join('; ');
+  return (
+    <>
+      <p>Before: {said(0)}</p>
+      <p>After: {said(-1)}</p>
+      <p>Weights: {balance.standing.map(({ place, mass }) => `${place} ${grams(mass)}`).join(', ') || 'none stand'}</p>
+    </>
+  );
+}
+
+/** The technician's signature on the last readings and the weights as they stand. */
+export function SignBalance({ balance, signer, onClose }: Props) {
+  const [remarks, setRemarks] = useState('');
+  const [isSigning, setSigning] = useState(false);
+  if (isSigning)
+    return (
+      <SignCommand
+        op={fieldBalanceOperations.signFieldBalance}
+        input={{ fieldBalanceId: balance.id, remarks }}
+        version={balance.version}
+        signer={signer}
+        process="dynamic-balance"
+        onClose={() => setSigning(false)}
+        onSigned={() => {
+          say(`${balance.number} is balanced; an inspector releases it.`);
+          onClose();
+        }}
+      >
+        <Summary balance={balance} />
+      </SignCommand>
+    );
+  return (
+    <Dialog title="The propeller is balanced" isOpen onClose={onClose}>
+      <CommandForm
+        problem={null}
+        isPending={false}
+        submit="Go on to sign"
+        onSubmit={() => setSigning(true)}
+        onCancel={onClose}
+      >
+        <Summary balance={balance} />
+        <TextField
+          name="remarks"
+          label="Remarks"
+          hint="Torque and safetying of the weights, what else was seen"
+          lines={3}
+          value={remarks}
+          onChange={setRemarks}
+        />
+      </CommandForm>
+    </Dialog>
+  );
+}
+
+/** The approval for return to service, with the entry for the aircraft's log as it will stand. */
+export function ReleaseBalance({ balance, signer, onClose }: Props) {
+  return (
+    <SignCommand
+      op={fieldBalanceOperations.releaseFieldBalance}
+      input={{ fieldBalanceId: balance.id }}
+      version={balance.version}
+      signer={signer}
+      onClose={onClose}
+      onSigned={() => {
+        say(`${balance.number} is released; print its record for the aircraft’s log.`);
+        onClose();
+      }}
+    >
+      <Summary balance={balance} />
+      <p>Entry for the aircraft’s log: {balance.balanced?.logEntry}</p>
+    </SignCommand>
+  );
+}
+
+export function AbandonBalance({ balance, onClose }: Omit<Props, 'signer'>) {
+  const abandon = useCommand(fieldBalanceOperations.abandonFieldBalance);
+  const [reason, setReason] = useState('');
+  const send = () =>
+    abandon.mutate(
+      { input: { fieldBalanceId: balance.id, reason }, version: balance.version },
+      {
+        onSuccess: () => {
+          say(`${balance.number} is abandoned.`);
+          onClose();
+        },
+      },
+    );
+  return (
+    <Dialog title={`Abandon ${balance.number}`} isOpen onClose={onClose}>
+      <CommandForm
+        problem={abandon.error}
+        isPending={abandon.isPending}
+        submit="Abandon it"
+        onSubmit={send}
+        onCancel={onClose}
+      >
+        <TextField name="reason" label="Why" value={reason} onChange={setReason} isRequired />
+      </CommandForm>
+    </Dialog>
+  );
+}

@@ -1,0 +1,47 @@
+import type { FieldBalanceData } from '@hubwright/contracts/field-balance/shapes';
+import { canonicalJson } from '@hubwright/rules/chain';
+import { dataOf, type EffectiveRun, effectiveRuns, type WholeBalance } from './field-balance.ts';
+import { ownOf, standingOf } from './weights.ts';
+
+/** The range of the model's data a speed lies in. */
+export function rangeAt({ ranges }: FieldBalanceData, rpm: number) {
+  return ranges.find(({ fromRpm, toRpm }) => rpm >= fromRpm && rpm <= toRpm);
+}
+
+/** The newest run without a trial weight, if it was read with the weights as they stand. */
+export function lastRun(balance: WholeBalance): EffectiveRun | undefined {
+  const last = effectiveRuns(balance).at(-1);
+  const own = ownOf(standingOf(balance));
+  return last && last.kind !== 'trial' && canonicalJson(last.weights) === canonicalJson(own) ? last : undefined;
+}
+
+/** What stands above its limit in the last run, in words. */
+export function aboveLimit(balance: WholeBalance, run: EffectiveRun): string[] {
+  if (!balance.spec) return [];
+  const data = dataOf(balance.spec);
+  return run.readings.flatMap(({ rpm, amplitude }) => {
+    const limit = rangeAt(data, rpm)?.limit;
+    return limit !== undefined && Number(amplitude) <= Number(limit)
+      ? []
+      : [`${amplitude} ${data.unit} at ${rpm} rpm; the limit is ${limit ?? 'not known'}`];
+  });
+}
+
+/** What the next signature would be refused for. */
+export function openItems(balance: WholeBalance): string[] {
+  switch (balance.state) {
+    case 'planned':
+      return ['The sheet before any run is not signed'];
+    case 'set-up':
+      return ['The baseline is not run'];
+    case 'runs':
+    case 'weights-fitted': {
+      const last = lastRun(balance);
+      return last ? aboveLimit(balance, last) : ['Nothing was read since the weights changed or the trial came off'];
+    }
+    case 'balanced':
+      return ['An inspector approves it with the log entry'];
+    default:
+      return [];
+  }
+}
