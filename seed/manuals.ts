@@ -1,5 +1,6 @@
 import { noBladeRules } from '@hubwright/contracts/manuals/measures';
 import type { Scope } from '@hubwright/contracts/manuals/words';
+import { issueProgram } from '../apps/server/src/modules/governor-tests/issue-program.command.ts';
 import { addApplication } from '../apps/server/src/modules/manuals/add-application.command.ts';
 import { addDocument } from '../apps/server/src/modules/manuals/add-document.command.ts';
 import { addManual } from '../apps/server/src/modules/manuals/add-manual.command.ts';
@@ -11,6 +12,7 @@ import { issueRevision } from '../apps/server/src/modules/manuals/issue-revision
 import { setFlatRate } from '../apps/server/src/modules/manuals/set-flat-rate.command.ts';
 import type { Calendar } from './calendar.ts';
 import { documents } from './data/documents.ts';
+import { governorPrograms } from './data/governor-programs.ts';
 import type { ContentSeed } from './data/manuals/shapes.ts';
 import { models } from './data/models.ts';
 import { shop } from './data/shop.ts';
@@ -103,5 +105,22 @@ export async function seedRevision(
   const { id } = await run.run(issueRevision, input, { by: 'inspector' });
   const signed = { revisionId: id, checkedOn: run.now().slice(0, 10), signature: presigned };
   await run.run(checkCurrency, signed, { by: 'inspector' });
+  await seedPrograms(run, ids, { designation: one.designation, revisionId: id });
   return id;
+}
+
+/** A governor has a program for each installation, issued with the revision it comes from. */
+async function seedPrograms(
+  run: SeedRun,
+  { applications }: ManualIds,
+  { designation, revisionId }: { designation: string; revisionId: string },
+): Promise<void> {
+  for (const [airframe, program] of Object.entries(designation === 'VG14' ? governorPrograms : {}))
+    for (const [name, applicationId] of applications)
+      if (name.startsWith(`${designation} ${airframe} `))
+        await run.run(
+          issueProgram,
+          { ...program, revisionId, applicationId, signature: presigned },
+          { by: 'inspector' },
+        );
 }

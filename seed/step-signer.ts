@@ -1,6 +1,7 @@
 import type { FormField } from '@hubwright/contracts/manuals/revision';
 import type { InstrumentKind, Phase } from '@hubwright/contracts/manuals/words';
 import { signStep } from '../apps/server/src/modules/work-orders/sign-step.command.ts';
+import { GovernorBench } from './governor-runs.ts';
 import { presigned, type SeedRun } from './run.ts';
 
 /** Who does what in the invented shop; everything else is the first technician's. */
@@ -42,10 +43,13 @@ interface Measure {
 /** Signs steps of travelers in their order, each by a person authorised for it, with values inside the limits. */
 export class StepSigner {
   private readings = 0;
+  readonly bench: GovernorBench;
   constructor(
     private readonly run: SeedRun,
     private readonly instruments: ReadonlyMap<string, string>,
-  ) {}
+  ) {
+    this.bench = new GovernorBench(run, instruments);
+  }
 
   /** Signs every open step of these phases; with `atMost`, so many on each traveler. The unit's own traveler comes last. */
   async sign(workOrderId: string, phases: readonly Phase[], atMost = Number.POSITIVE_INFINITY): Promise<void> {
@@ -85,6 +89,10 @@ export class StepSigner {
 
   async signOne(step: Awaited<ReturnType<StepSigner['openSteps']>>[number]): Promise<void> {
     const { by, input } = this.entry(step);
+    if ((step.sheet as { kind: string } | null)?.kind === 'governor-test') {
+      const sheet = { kind: 'governor-test' as const, runId: await this.bench.pass(step.id) };
+      return void (await this.run.run(signStep, { ...input, sheet }, { by }));
+    }
     if (step.process !== 'coating' || by !== trainer || this.run.now() < this.run.day(traineeSince))
       return void (await this.run.run(signStep, input, { by }));
     const supervisorId = await this.run.personId(trainer);

@@ -83,7 +83,15 @@ const troubles: Record<Exclude<Trouble, 'identity-open'>, TroubleSeed> & { 'iden
   declined: { happens: decline },
   silent: { daysLater: 3, happens: remindOnce },
   unpaid: { happens: holdForPayment },
+  'half-tested': { happens: testHalf },
 };
+
+/** On the bench since last evening: the high stop was out and is set, the rest waits for the morning. */
+async function testHalf({ run, signer, workOrderId }: Visit): Promise<void> {
+  const traveler = await run.reads.traveler.findFirstOrThrow({ where: { workOrderId, position: 'assembly' } });
+  const [test] = await signer.openSteps(traveler.id, ['final']);
+  if (test) await signer.bench.half(test.id);
+}
 
 /** Blade 3 is too narrow towards its tip: it is rejected, and its mates wait for a decision. */
 async function rejectBlade(visit: Visit): Promise<void> {

@@ -221,6 +221,22 @@ export const inHouse: readonly VisitSeed[] = [
     reason: 'Bench stock',
     papers: allPapers,
   },
+  // On the bench since last evening, its high stop set and taken again; tested here eleven months ago.
+  {
+    customer: 'SEDGELEY',
+    registration: 'ZZ-SFT',
+    model: 'VG14',
+    scope: 'governor',
+    serial: 'VG3381',
+    sinceNew: 72_400,
+    sinceOverhaul: 12_300,
+    received: -13,
+    days: 13,
+    until: 'built',
+    reason: 'Hunting at cruise again',
+    papers: allPapers,
+    trouble: 'half-tested',
+  },
   {
     customer: 'WHINFELL',
     registration: 'ZZ-WSF',

@@ -31,7 +31,8 @@ export type Trouble =
   | 'identity-open'
   | 'half-repaired'
   | 'silent'
-  | 'unpaid';
+  | 'unpaid'
+  | 'half-tested';
 
 export interface VisitSeed {
   readonly customer: string;

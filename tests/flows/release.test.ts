@@ -22,14 +22,14 @@ import { actorOf, as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
 
-/** The governor's manual once more, the relief pressure limit tightened and a seal added. */
+/** The governor's manual once more, the torque of the body screws narrowed and a seal added. */
 function nextRevision() {
   const content = vexleyGovernor();
   const [route] = content.routes;
   const steps = route?.steps.map((step) => ({
     ...step,
     measures: step.measures.map((measure) =>
-      measure.name === 'relief pressure' ? { ...measure, low: '280' } : measure,
+      measure.name === 'body screw torque' ? { ...measure, low: '60' } : measure,
     ),
   }));
   return {
@@ -117,9 +117,9 @@ describe('approval for return to service', () => {
     const limit = {
       area: 'limit',
       change: 'changed',
-      what: 'relief pressure',
-      before: '275 to 295 psi, 0 decimals, absolute',
-      after: '280 to 295 psi, 0 decimals, absolute',
+      what: 'body screw torque',
+      before: '55 to 65 in-lb, 0 decimals, absolute',
+      after: '60 to 65 in-lb, 0 decimals, absolute',
       consequences: [],
     };
     expect(seen.differences).toEqual([expect.objectContaining(limit)]);
@@ -143,7 +143,7 @@ describe('approval for return to service', () => {
       include: { measures: true },
     });
     expect(steps.map(({ sequence }) => sequence)).toEqual(steps.map((_, index) => index + 1));
-    expect(steps.flatMap(({ measures }) => measures).find(({ name }) => name === 'relief pressure')?.low).toBe('280');
+    expect(steps.flatMap(({ measures }) => measures).find(({ name }) => name === 'body screw torque')?.low).toBe('60');
     expect(steps.filter(({ state }) => state === 'signed').length).toBeGreaterThan(3);
     await expectRefused(
       { shop, visitor: inspector },

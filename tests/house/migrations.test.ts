@@ -25,6 +25,9 @@ const onlyAdded = [
   'field_signatures',
   'field_runs',
   'field_weights',
+  'governor_programs',
+  'governor_readings',
+  'governor_adjustments',
 ];
 
 describe('migrations', () => {
@@ -129,6 +132,7 @@ describe('migrations', () => {
       'a day is a shop holiday once',
       'a document has one current issue',
       'a machine holds one media lot',
+      'a governor test has one open run',
       'a manual has one current revision',
       'a part is in one open load',
       'a part is in one open peening lot',

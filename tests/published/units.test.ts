@@ -17,6 +17,12 @@ test.each<[number, Unit, Unit, number]>([
   [1, 'oz-in', 'g-mm', 720.077887375],
   [1, 'g-in', 'g-mm', 25.4],
   [1, 'gal', 'L', 3.785411784],
+  // A governor bench: relief pressure, pump capacity (1 US liquid quart = 57.75 in³, a quarter of the gallon of 231 in³), oil.
+  [300, 'psi', 'kPa', 2068.4271879505086],
+  [1, 'qt', 'L', 0.946352946],
+  [1, 'qt/min', 'L/min', 0.946352946],
+  [60, 'qt/h', 'L/min', 0.946352946],
+  [100, 'degF', 'degC', 37.77777777777778],
   [-40, 'degF', 'degC', -40],
   [68, 'degF', 'degC', 20],
   [212, 'degF', 'degC', 100],
@@ -33,6 +39,7 @@ test.each<[Unit, Unit, string]>([
   ['oz', 'g', '2.834952e+1'],
   ['lb', 'kg', '4.535924e-1'],
   ['gal', 'L', '3.785412e+0'],
+  ['qt', 'L', '9.463529e-1'],
 ])('one %s in %s is %s as printed', (from, to, printed) => {
   expect(convert(1, from, to).toExponential(6)).toBe(printed);
 });

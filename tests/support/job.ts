@@ -22,6 +22,7 @@ import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.co
 import { FILES, type FileStore } from '../../apps/server/src/platform/files/store.ts';
 import { type Arrival, readsOf, threeBlade } from './arrivals.ts';
 import { day } from './days.ts';
+import { passedRun } from './passed-run.ts';
 import { actorOf, pin } from './people.ts';
 import type { ShopApp } from './shop-app.ts';
 
@@ -132,7 +133,10 @@ export class Job {
       name,
       value: unit ? '70' : 'A-1',
     }));
-    return { stepId: step.id, values, form, signature: pin, ...(instrument ? { instrumentId: instrument.id } : {}) };
+    const isGovernor = (step.sheet as { kind: string } | null)?.kind === 'governor-test';
+    const sheet = isGovernor ? { kind: 'governor-test' as const, runId: await passedRun(this, step.id) } : undefined;
+    const used = instrument ? { instrumentId: instrument.id } : {};
+    return { stepId: step.id, values, form, signature: pin, ...used, ...(sheet ? { sheet } : {}) };
   }
 
   async sign(step: Step): Promise<void> {

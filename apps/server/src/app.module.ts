@@ -5,6 +5,7 @@ import { CustomersModule } from './modules/customers/customers.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
 import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
 import { FindingsModule } from './modules/findings/findings.module.ts';
+import { GovernorTestsModule } from './modules/governor-tests/governor-tests.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
 import { KitsModule } from './modules/kits/kits.module.ts';
 import { ManualsModule } from './modules/manuals/manuals.module.ts';
@@ -74,6 +75,7 @@ const departments = [
   VendorsModule,
   PeeningModule,
   FieldBalanceModule,
+  GovernorTestsModule,
   QuotesModule,
   RecordsModule,
 ];

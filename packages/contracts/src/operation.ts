@@ -19,6 +19,7 @@ export const nouns = [
   'vendors',
   'peening',
   'field-balance',
+  'governor-tests',
   'bench',
   'releases',
   'due-dates',

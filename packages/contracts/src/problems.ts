@@ -2,6 +2,7 @@ import { customerProblems } from './customers/problems.ts';
 import { fieldBalanceProblems } from './field-balance/problems.ts';
 import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
+import { governorProblems } from './governor-tests/problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
 import { kitsProblems } from './kits/problems.ts';
@@ -163,6 +164,7 @@ export const problems = {
   ...peopleProblems,
   ...peeningProblems,
   ...fieldBalanceProblems,
+  ...governorProblems,
   ...customerProblems,
   ...manualProblems,
   ...unitProblems,

@@ -4,6 +4,8 @@ import { fieldBalanceOperations } from './field-balance/operations.ts';
 import { fileOperations } from './files/operations.ts';
 import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
+import { benchLinkOperations } from './governor-tests/link-operations.ts';
+import { governorOperations } from './governor-tests/operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
@@ -62,6 +64,8 @@ export const routes = {
   ...mediaOperations,
   ...peeningPaperOperations,
   ...fieldBalanceOperations,
+  ...governorOperations,
+  ...benchLinkOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

@@ -7,26 +7,20 @@ const always = { scopes };
 const reused = { scopes, source: 'reused' } as const;
 const either = { scopes, source: 'any' } as const;
 
-const bench = (title: string, phase: 'evaluation' | 'final') =>
-  measured(title, 'governor-bench', {
-    standardMinutes: 50,
-    phase,
-    instrumentKind: 'governor-bench',
-    caution: cautions.pressure,
-    instruction:
-      'Rotation, drive ratio and stops of the application. Oil at test temperature before the first reading.',
-    measures:
-      phase === 'final'
-        ? [
-            limit('oil temperature', '°F', '150', '180'),
-            limit('highest speed setting', 'rpm', '2690', '2710'),
-            limit('lowest speed setting', 'rpm', '1480', '1560'),
-            limit('relief pressure', 'psi', '275', '295'),
-            limit('pump capacity', 'qt/min', '8.0'),
-            limit('internal leakage', 'qt/h', undefined, '6.0'),
-          ]
-        : [limit('oil temperature', '°F', '150', '180'), limit('relief pressure as received', 'psi', '0', '600')],
-  });
+const bench = { instrumentKind: 'governor-bench', caution: cautions.pressure, standardMinutes: 50 } as const;
+const asReceived = measured('Run as received', 'governor-bench', {
+  ...bench,
+  instruction: 'Rotation and drive ratio of the application. Oil at test temperature before the first reading.',
+  measures: [limit('oil temperature', '°F', '150', '180'), limit('relief pressure as received', 'psi', '0', '600')],
+});
+/** What is read goes by the program of the application, see governor-programs.ts. */
+const test = work('Test on the bench', 'governor-bench', bench.standardMinutes, {
+  ...bench,
+  phase: 'final',
+  fact: 'tested',
+  sheet: { kind: 'governor-test' },
+  instruction: 'Rotation, drive ratio and stops of the application, by its program.',
+});
 
 /** Vexley VG14: single-acting governor for constant-speed propellers. */
 export function vexleyGovernor(): ContentSeed {
@@ -57,7 +51,7 @@ export function vexleyGovernor(): ContentSeed {
         title: 'Governor',
         scopes,
         steps: [
-          bench('Run as received', 'evaluation'),
+          asReceived,
           work('Take apart', 'teardown', 45, { fact: 'disassembled', caution: cautions.charge }),
           work('Clean', 'cleaning', 25, { fact: 'cleaned', caution: cautions.strippers }),
           measured('Measure gears, valve and flyweights', 'dimensional-inspection', {
@@ -81,7 +75,7 @@ export function vexleyGovernor(): ContentSeed {
               limit('lever nut torque', 'in-lb', '90', '110'),
             ],
           }),
-          { ...bench('Test on the bench', 'final'), fact: 'tested' },
+          test,
           inspected('Final inspection', 'final-inspection', 30, { phase: 'final', caution: cautions.release }),
         ],
       },

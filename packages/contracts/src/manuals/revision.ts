@@ -83,6 +83,10 @@ export const routeStep = z
     message: 'A relief bake belongs to plating',
     path: ['sheet'],
   })
+  .refine((given) => given.sheet?.kind !== 'governor-test' || given.process === 'governor-bench', {
+    message: 'A governor is tested on the governor bench',
+    path: ['sheet'],
+  })
   .refine((given) => given.sheet === undefined || !given.batched, {
     message: 'A sheet is filled in part by part, not for a load',
     path: ['sheet'],

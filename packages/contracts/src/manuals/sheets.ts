@@ -18,11 +18,14 @@ const bakeSheet = z
   })
   .meta({ id: 'BakeSheet' });
 
+/** The test of a governor: signed with its run on the bench. What is measured goes by the program of the application, not by the route. */
+const governorTestSheet = z.strictObject({ kind: z.literal('governor-test') }).meta({ id: 'GovernorTestSheet' });
+
 /**
  * What a step asks to be written down beyond single values: a sheet of its kind, filled in at the bench, judged by a rule of its own and
  * signed with the step. A new kind is one more entry here, in `sheetEntry`, in the server’s `judges` and in the dashboard’s `sheets`.
  */
-export const sheetSpec = z.discriminatedUnion('kind', [bakeSheet]).meta({ id: 'SheetSpec' });
+export const sheetSpec = z.discriminatedUnion('kind', [bakeSheet, governorTestSheet]).meta({ id: 'SheetSpec' });
 export type SheetSpec = z.output<typeof sheetSpec>;
 export type SheetKind = SheetSpec['kind'];
 export type SheetOf<K extends SheetKind> = Extract<SheetSpec, { kind: K }>;

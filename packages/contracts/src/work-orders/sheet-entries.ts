@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { SheetKind } from '../manuals/sheets.ts';
-import { decimal, instant } from '../values.ts';
+import { decimal, id, instant } from '../values.ts';
 
 /** A relief bake as its oven charted it. */
 const bakeEntry = z
@@ -14,8 +14,13 @@ const bakeEntry = z
   })
   .meta({ id: 'BakeEntry' });
 
+/** The run that passed or failed. */
+const governorTestEntry = z
+  .strictObject({ kind: z.literal('governor-test'), runId: id })
+  .meta({ id: 'GovernorTestEntry' });
+
 /** A step’s sheet as filled in. */
-export const sheetEntry = z.discriminatedUnion('kind', [bakeEntry]).meta({ id: 'SheetEntry' });
+export const sheetEntry = z.discriminatedUnion('kind', [bakeEntry, governorTestEntry]).meta({ id: 'SheetEntry' });
 export type SheetEntry = z.output<typeof sheetEntry>;
 export type EntryOf<K extends SheetKind> = Extract<SheetEntry, { kind: K }>;
 

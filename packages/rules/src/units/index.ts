@@ -21,9 +21,24 @@ export type Unit =
   | 'degF'
   | 'degC'
   | 'gal'
-  | 'L';
+  | 'qt'
+  | 'L'
+  | 'gal/min'
+  | 'qt/min'
+  | 'qt/h'
+  | 'L/min'
+  | 'L/h';
 
-type Quantity = 'length' | 'torque' | 'pressure' | 'velocity' | 'mass' | 'unbalance' | 'temperature' | 'volume';
+type Quantity =
+  | 'length'
+  | 'torque'
+  | 'pressure'
+  | 'velocity'
+  | 'mass'
+  | 'unbalance'
+  | 'temperature'
+  | 'volume'
+  | 'flow';
 /** value in the base unit = (value - zero) × factor. */
 type Scale = { of: Quantity; factor: Decimal; zero: number };
 
@@ -58,13 +73,20 @@ const SCALES: Record<Unit, Scale> = {
   degF: scale('temperature', new Exact(5).div(9), 32),
   degC: scale('temperature', one),
   gal: scale('volume', LITRES_PER_US_GALLON),
+  qt: scale('volume', LITRES_PER_US_GALLON.div(4)),
   L: scale('volume', one),
+  'gal/min': scale('flow', LITRES_PER_US_GALLON),
+  'qt/min': scale('flow', LITRES_PER_US_GALLON.div(4)),
+  'qt/h': scale('flow', LITRES_PER_US_GALLON.div(240)),
+  'L/min': scale('flow', one),
+  'L/h': scale('flow', one.div(60)),
 };
 
 /**
  * A value in another unit, computed in decimal and rounded once to the nearest number.
  *
- * `ft-lb` and `in-lb` are torques (pound-force), `oz-in`, `g-in` and `g-mm` unbalance (mass times radius), `gal` the US gallon.
+ * `ft-lb` and `in-lb` are torques (pound-force), `oz-in`, `g-in` and `g-mm` unbalance (mass times radius), `gal` and `qt` the US gallon and
+ * liquid quart.
  * `ips` and `mm/s` convert the figure as it stands: peak stays peak, rms stays rms. Temperatures are readings on the scale; for a
  * tolerance in degrees use {@link convertDifference}.
  *

@@ -10,7 +10,8 @@ const FAMILIES: Unit[][] = [
   ['oz', 'g', 'lb', 'kg'],
   ['oz-in', 'g-in', 'g-mm'],
   ['degF', 'degC'],
-  ['gal', 'L'],
+  ['gal', 'qt', 'L'],
+  ['gal/min', 'qt/min', 'qt/h', 'L/min', 'L/h'],
 ];
 const units = FAMILIES.flat();
 
@@ -52,6 +53,8 @@ describe('whole multiples are exact', () => {
         expect(convert(n, 'lb', 'oz')).toBe(n * 16);
         expect(convert(n, 'kg', 'g')).toBe(n * 1000);
         expect(convert(n * 5, 'degC', 'degF')).toBe(n * 9 + 32);
+        expect(convert(n, 'gal', 'qt')).toBe(n * 4);
+        expect(convert(n, 'gal/min', 'qt/h')).toBe(n * 240);
       }),
     );
   });

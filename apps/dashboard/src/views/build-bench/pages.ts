@@ -43,6 +43,22 @@ export const buildBenchPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./FieldBalancePage.tsx'), 'FieldBalancePage'),
   },
   {
+    path: '/governor-bench',
+    area: 'build-bench',
+    title: 'Governors',
+    question: 'Which governor is next on the bench, and by which program?',
+    roles: everyone,
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./GovernorBenchPage.tsx'), 'GovernorBenchPage'),
+  },
+  {
+    ...about,
+    path: '/governor-runs/$runId',
+    title: 'Governor run',
+    question: 'Which point is next?',
+    component: lazyRouteComponent(() => import('./GovernorRunPage.tsx'), 'GovernorRunPage'),
+  },
+  {
     ...about,
     path: '/travelers/$travelerId',
     title: 'Traveler',

@@ -120,7 +120,8 @@ async function chainsOf(client: pg.Client, workOrderId: string): Promise<{ kind:
     `SELECT 'work-order' AS kind, $1::uuid AS id
      UNION ALL SELECT 'traveler', id FROM travelers WHERE work_order_id = $1 UNION ALL SELECT 'finding', id FROM findings WHERE work_order_id = $1
      UNION ALL SELECT 'kit', id FROM kits WHERE work_order_id = $1 UNION ALL SELECT 'quote', id FROM quotes WHERE work_order_id = $1
-     UNION ALL SELECT 'release', id FROM releases WHERE work_order_id = $1 UNION ALL SELECT 'photo', id FROM photos WHERE work_order_id = $1`,
+     UNION ALL SELECT 'release', id FROM releases WHERE work_order_id = $1 UNION ALL SELECT 'photo', id FROM photos WHERE work_order_id = $1
+     UNION ALL SELECT 'governor-run', id FROM governor_runs WHERE work_order_id = $1`,
     [workOrderId],
   );
   return rows;
@@ -141,6 +142,15 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
         'SELECT d.id FROM superseded_dispositions d JOIN findings f ON f.id = d.finding_id WHERE f.work_order_id = $1',
       ),
     },
+    ...(await Promise.all(
+      ['governor_readings', 'governor_adjustments'].map(async (table) => ({
+        table,
+        ids: await ids(
+          `SELECT b.id FROM ${table} b JOIN governor_runs r ON r.id = b.run_id WHERE r.work_order_id = $1`,
+        ),
+      })),
+    )),
+    { table: 'governor_runs', ids: await ids('SELECT id FROM governor_runs WHERE work_order_id = $1') },
     { table: 'set_decisions', ids: await ids('SELECT id FROM set_decisions WHERE work_order_id = $1') },
     {
       table: 'struck_photos',

@@ -7,6 +7,7 @@ export { workOrderLocks } from './loads.ts';
 export { openReviews } from './open-reviews.ts';
 export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
+export { isGovernorTest } from './sheets/governor-sheet.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
 export { blockOf, blockToSend } from './step-block.ts';
 export {
@@ -16,6 +17,7 @@ export {
   requireTurn,
   requireTurnToSend,
   type SignedStep,
+  type Signing,
   stepLocks,
   stepToSign,
 } from './step-signing.ts';

@@ -103,7 +103,7 @@ async function enteredOf(
 ) {
   const accepted = await acceptedLimits(context.tx, step.measures as unknown as readonly MeasureAsked[], instrument);
   const judged = judgeValues(accepted.measures, entry.values);
-  const sheet = await judgedSheet(context, step, entry.sheet);
+  const sheet = await judgedSheet(context, step, { sheet: entry.sheet, instrument });
   const outside = [...outsideInWords(accepted.measures, judged), ...(sheet?.reasons ?? [])];
   const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
   return { accepted, judged, sheet, form, outside };

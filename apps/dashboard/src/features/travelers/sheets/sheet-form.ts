@@ -29,7 +29,7 @@ export interface SheetForm<K extends SheetKind, D> {
   /** The entry as the command takes it; undefined while something is missing or cannot be read. */
   readonly entryOf: (draft: D, about: About<K>) => EntryOf<K> | undefined;
   /** Throws RuleError for what cannot be; undefined while it cannot be told. */
-  readonly judge: (entry: EntryOf<K>, about: About<K>) => SheetVerdict | undefined;
+  readonly judge: (entry: EntryOf<K>, about: About<K>, draft: D) => SheetVerdict | undefined;
   /** What is missing, in words. */
   readonly missing: string;
 }

@@ -4,11 +4,12 @@ import { RuleError } from '@hubwright/rules/errors';
 import { useState } from 'react';
 import type { Step, Traveler } from '../traveler.ts';
 import { bakeForm } from './bake-form.ts';
+import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
 type Forms = { readonly [K in SheetKind]: SheetForm<K, any> };
-const forms: Forms = { bake: bakeForm };
+const forms: Forms = { bake: bakeForm, 'governor-test': governorTestForm };
 
 /** The sheet of a step while it is filled in. */
 export interface SheetInHand {
@@ -33,17 +34,17 @@ export function useSheet(traveler: Traveler, step: Step): SheetInHand | undefine
   if (!spec || !form) return undefined;
   const about = { traveler, step, spec };
   const entry = form.entryOf(draft, about);
-  return { form, about, draft, setDraft, entry, ...standing(form, about, entry) };
+  return { form, about, draft, setDraft, entry, ...standing(form, about, { entry, draft }) };
 }
 
 function standing(
   form: SheetForm<SheetKind, unknown>,
   about: About<SheetKind>,
-  entry: SheetEntry | undefined,
+  { entry, draft }: { entry: SheetEntry | undefined; draft: unknown },
 ): Pick<SheetInHand, 'said' | 'reasons' | 'missing'> {
   if (!entry) return { said: [], reasons: undefined, missing: form.missing };
   try {
-    const verdict = form.judge(entry, about);
+    const verdict = form.judge(entry, about, draft);
     return verdict ? { ...verdict, missing: '' } : { said: [], reasons: undefined, missing: form.missing };
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;

@@ -14,10 +14,17 @@ export interface Judged {
   readonly verdict: object;
 }
 
+export interface UsedInstrument {
+  readonly id: string;
+  readonly tag: string;
+}
+
 export interface Sheet<K extends SheetKind> {
   readonly step: SignedStep;
   readonly spec: SheetOf<K>;
   readonly entry: EntryOf<K>;
+  /** What the signature names as used. */
+  readonly instrument: UsedInstrument | undefined;
 }
 
 /** Judges sheets of one kind. Throws `sheet-wrong` for what cannot be read or cannot have happened. */

@@ -3,6 +3,7 @@ import type { SheetKind, SheetOf, SheetSpec } from '@hubwright/contracts/manuals
 const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
   bake: ({ startWithinMinutes, low, high, unit, minimumMinutes, dips }) =>
     `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`,
+  'governor-test': () => 'tested on the governor bench by the program of the application',
 };
 
 /** What a sheet asks for, in words: what two revisions are compared by. */

@@ -3,10 +3,12 @@ import { Problem } from '@hubwright/contracts/problems';
 import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
 import type { SignedStep, Signing } from '../step-signing.ts';
 import { judgeBakeSheet } from './bake.ts';
-import type { Judge, Judged } from './judge.ts';
+import { judgeGovernorTest } from './governor-test.ts';
+import type { Judge, Judged, UsedInstrument } from './judge.ts';
 
 const judges: { readonly [K in SheetKind]: Judge<K> } = {
   bake: judgeBakeSheet,
+  'governor-test': judgeGovernorTest,
 };
 
 /** A sheet as it is signed: what was asked, what was written down, and what it says. */
@@ -20,7 +22,7 @@ export interface JudgedSheet extends Judged {
 export async function judgedSheet(
   context: Signing,
   step: SignedStep,
-  entry: SheetEntry | undefined,
+  { sheet: entry, instrument }: { sheet?: SheetEntry | undefined; instrument: UsedInstrument | undefined },
 ): Promise<JudgedSheet | undefined> {
   const spec = step.sheet as SheetSpec | null;
   if (spec === null && entry === undefined) return undefined;
@@ -30,5 +32,5 @@ export async function judgedSheet(
     ]);
   // Both are of one kind, which the table cannot tell the compiler.
   const judge = judges[spec.kind] as unknown as Judge<SheetKind>;
-  return { kind: spec.kind, spec, entry, ...(await judge(context, { step, spec, entry })) };
+  return { kind: spec.kind, spec, entry, ...(await judge(context, { step, spec, entry, instrument })) };
 }
