@@ -131,8 +131,8 @@ describe('migrations', () => {
     expect(rows.map(({ name }) => name.replaceAll('"', ''))).toEqual([
       'a day is a shop holiday once',
       'a document has one current issue',
-      'a machine holds one media lot',
       'a governor test has one open run',
+      'a machine holds one media lot',
       'a manual has one current revision',
       'a part is in one open load',
       'a part is in one open peening lot',
