@@ -3,7 +3,9 @@ import { dateIn } from '../apps/server/src/platform/command/clock.ts';
 import { Calendar } from './calendar.ts';
 import { administrator, demoPassword, demoPin, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
+import { checksOfToday } from './equipment.ts';
 import { seedFieldBalances } from './field-balances.ts';
+import { seedFreezer } from './freezer.ts';
 import { seedReference } from './reference.ts';
 import { SeedRun } from './run.ts';
 import { seedStock } from './stock.ts';
@@ -48,9 +50,11 @@ export async function seedShop(databaseUrl: string, { today, filesFolder }: Seed
     const calendar = new Calendar();
     const ids = await seedReference(run, calendar);
     seedStock(run, calendar, ids);
+    seedFreezer(run, calendar);
     seedWorkOrders(run, calendar, ids);
     seedFieldBalances(run, calendar, ids);
     await calendar.play(run);
+    await checksOfToday(run);
   } finally {
     await run.close();
   }

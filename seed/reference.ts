@@ -17,6 +17,7 @@ import { parts as partSeeds } from './data/parts.ts';
 import { administrator, demoPassword, demoPin, firstPassword, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
 import { bins, suppliers as supplierSeeds } from './data/suppliers.ts';
+import { seedEquipment } from './equipment.ts';
 import { seedBalanceData } from './field-balances.ts';
 import { seedManuals } from './manuals.ts';
 import { seedPeening } from './peening.ts';
@@ -53,6 +54,7 @@ export async function seedReference(run: SeedRun, calendar: Calendar): Promise<R
   const manuals = await seedManuals(run, calendar);
   await seedPeening(run, calendar, beginning);
   await seedBalanceData(run, { parts, models: manuals.models });
+  await seedEquipment(run, calendar);
   return { ...fleet, ...manuals, parts, suppliers, instruments: await seedInstruments(run, calendar) };
 }
 

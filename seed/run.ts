@@ -3,9 +3,11 @@ import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
 import type { Role } from '@hubwright/contracts/roles';
 import { type AppOptions, createApp, type RunningApp } from '../apps/server/src/app.ts';
 import { type Actor, serverActor } from '../apps/server/src/platform/command/actor.ts';
+import { dateIn } from '../apps/server/src/platform/command/clock.ts';
 import type { Command } from '../apps/server/src/platform/command/command.ts';
 import { Reads } from '../apps/server/src/platform/database/reads.ts';
 import { FILES, type FileStore } from '../apps/server/src/platform/files/store.ts';
+import { shop } from './data/shop.ts';
 
 const millisecondsOfDay = 86_400_000;
 
@@ -106,6 +108,14 @@ export class SeedRun {
   /** Moves the clock to a day and an hour of the afternoon in UTC, which is the same day in the shop's zone. */
   at(offset: number, hour = 15): void {
     this.clock.set(Date.parse(`${this.day(offset)}T00:00:00Z`) + hour * 3_600_000);
+  }
+
+  /** Moves the clock to the beginning of today in the shop’s zone: the first full half hour that has its date. */
+  midnight(): void {
+    const begins = Date.parse(`${this.today}T00:00:00Z`) - 14 * 3_600_000;
+    const halfHours = Array.from({ length: 56 }, (_, index) => begins + index * 1_800_000);
+    const first = halfHours.find((at) => dateIn(shop.zone, new Date(at)) === this.today);
+    if (first !== undefined) this.clock.set(first);
   }
 
   /** The instant it is now in the shop. */

@@ -1,6 +1,7 @@
-import type { FormField } from '@hubwright/contracts/manuals/revision';
+import { confirmed, type FormField } from '@hubwright/contracts/manuals/revision';
 import type { InstrumentKind, Phase } from '@hubwright/contracts/manuals/words';
 import { signStep } from '../apps/server/src/modules/work-orders/sign-step.command.ts';
+import { fitNow } from './equipment.ts';
 import { GovernorBench } from './governor-runs.ts';
 import { presigned, type SeedRun } from './run.ts';
 
@@ -77,9 +78,9 @@ export class StepSigner {
       input: {
         stepId: step.id,
         values: step.measures.map((measure) => ({ measureId: measure.id, value: this.reading(measure) })),
-        form: (step.form as unknown as FormField[]).map(({ name, unit }, index) => ({
+        form: (step.form as unknown as FormField[]).map(({ name, unit, confirm }, index) => ({
           name,
-          value: unit ? String(60 + 7 * index) : `TH-${index + 3}`,
+          value: confirm ? confirmed : unit ? String(60 + 7 * index) : `TH-${index + 3}`,
         })),
         ...(tool ? { instrumentId: tool } : {}),
         signature: presigned,
@@ -88,7 +89,8 @@ export class StepSigner {
   }
 
   async signOne(step: Awaited<ReturnType<StepSigner['openSteps']>>[number]): Promise<void> {
-    const { by, input } = this.entry(step);
+    const { by, input: entered } = this.entry(step);
+    const input = { ...entered, ...(await this.using(step)) };
     if ((step.sheet as { kind: string } | null)?.kind === 'governor-test') {
       const sheet = { kind: 'governor-test' as const, runId: await this.bench.pass(step.id) };
       return void (await this.run.run(signStep, { ...input, sheet }, { by }));
@@ -98,6 +100,23 @@ export class StepSigner {
     const supervisorId = await this.run.personId(trainer);
     const signed = { ...input, supervisorId, supervisorSignature: presigned };
     await this.run.run(signStep, signed, { by: 'piers' });
+  }
+
+  /** The tank or test system, checked before its first part of the day, and lots of the material it takes. */
+  private async using({ equipmentKind, materials }: { equipmentKind: string | null; materials: readonly string[] }) {
+    const lots = await this.run.reads.lot.findMany({
+      where: {
+        part: { number: { in: [...materials] } },
+        state: 'accepted',
+        expiresOn: { gt: new Date(this.run.now()) },
+      },
+      orderBy: { receivedAt: 'asc' },
+      distinct: ['partId'],
+    });
+    return {
+      ...(equipmentKind ? { equipmentId: await fitNow(this.run, equipmentKind) } : {}),
+      lotIds: lots.map(({ id }) => id),
+    };
   }
 
   /** Inside the limits, never twice quite the same. */

@@ -215,6 +215,12 @@ export const parts: readonly PartSeed[] = [
     minimumDaysAtBuild: 14,
     packSize: 75,
   }),
+  consumable('LM-PR7', 'Prepreg, glass, 250 °F cure', '0.02', {
+    ...{ issueUnit: 'inch', shelfLifeMonths: 12, packSize: 1800, outTimeHours: 240 },
+  }),
+  consumable('LM-FA3', 'Film adhesive, 250 °F cure', '0.05', {
+    ...{ issueUnit: 'inch', shelfLifeMonths: 9, packSize: 900, outTimeHours: 120 },
+  }),
   consumable('LM-AS1', 'Anti-seize compound', '0.12', { shelfLifeMonths: 48, packSize: 225 }),
   { ...hardware('Q-SHIM-05', 'Shim, blade preload, 0.005 in', '3.90', 'B-03', 10), class: 'consumable' },
   { ...hardware('Q-SHIM-10', 'Shim, blade preload, 0.010 in', '3.90', 'B-03', 10), class: 'consumable' },

@@ -111,6 +111,10 @@ const particular: readonly DeliverySeed[] = [
   { part: 'Q72-B', day: -130, quantity: 1, serial: 'QC08812' },
   { part: 'Q301-62', day: -120, quantity: 1, serial: 'QP1177', sourceClass: 'used-serviceable' },
   { part: 'Q301-36', day: -30, quantity: 50, sourceClass: 'approved-manufacturer' },
+  // Kept frozen: a roll nearly out of its time, and whole ones.
+  { part: 'LM-PR7', day: -200, quantity: 1_800, cured: -240 },
+  { part: 'LM-PR7', day: -70, quantity: 1_800, cured: -100 },
+  { part: 'LM-FA3', day: -90, quantity: 900, cured: -120 },
   // On the dock.
   { part: 'Q301-12', day: -2, quantity: 20, cured: -60, left: 'in quarantine' },
   { part: 'Q301-31', day: -1, quantity: 100, certificate: '', left: 'in quarantine' },

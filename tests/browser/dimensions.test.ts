@@ -32,14 +32,17 @@ describe('blades by their dimensions', () => {
   });
 
   test('a process form is filled in beside the signature', async () => {
+    await job.fit('strip-tank');
     const step = await job.nextAt('blade 2');
     await technician.goto(`/travelers/${step.travelerId}`);
     await technician.getByRole('group', { name: 'Process form' }).waitFor(slow);
     expect(await technician.getByRole('button', { name: 'Done and good: sign' }).isDisabled()).toBe(true);
-    await technician.getByLabel('Tank', { exact: true }).fill('2');
     await technician.getByLabel('Bath temperature').fill('140');
     await technician.getByText('Before it can be signed: time in the bath not entered.').waitFor(slow);
     await technician.getByLabel('Time in the bath').fill('25');
+    await technician.getByText('Not named yet: the strip tank.').waitFor(slow);
+    await technician.getByRole('button', { name: /Which strip tank/ }).click();
+    await technician.getByRole('option', { name: /STRIP-1/ }).click();
     await looksRight(technician, 'dimensions-process-form');
     await technician.getByRole('button', { name: 'Done and good: sign' }).click();
     await signsWithPin(technician);

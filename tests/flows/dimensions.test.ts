@@ -343,7 +343,7 @@ describe('the blades of a propeller', () => {
     const tip = await rowOf(again, 'blade 2', 'width at 39 in');
     expect(tip).toMatchObject({ low: '4.420', basis: 'diameter 82.0', asFound: null });
     expect(tip?.past).toEqual([{ on: day(0), workOrderNumber: job.number, value: '4.420' }]);
-  });
+  }, 120_000);
 
   it('with corrosion have its class decided by area, and point at the same area of their mates', async () => {
     const job = await arrived('D4009');

@@ -97,7 +97,11 @@ describe('a day on the floor', () => {
 
   it('strips twelve blades of three propellers in one tank, by one signature with one process form', async () => {
     const steps = await Promise.all(jobs.flatMap((one) => blades.map((position) => one.nextAt(position))));
-    const input = { process: 'cleaning' as const, equipment: 'Strip tank 1', stepIds: steps.map(({ id }) => id) };
+    const input = {
+      process: 'cleaning' as const,
+      equipmentId: await job.fit('strip-tank'),
+      stepIds: steps.map(({ id }) => id),
+    };
     const begun = await technician.call(loadOperations.startLoad, input);
     expect(begun.status).toBe(200);
     const [load] = (await technician.call(loadOperations.listLoads, { state: 'open', limit: 10 })).body.rows;

@@ -28,6 +28,9 @@ const onlyAdded = [
   'governor_programs',
   'governor_readings',
   'governor_adjustments',
+  'equipment_readings',
+  'equipment_additions',
+  'freezer_moves',
 ];
 
 describe('migrations', () => {

@@ -1,3 +1,4 @@
+import { confirmed, type FormField } from '@hubwright/contracts/manuals/revision';
 import type { Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { judgeLot } from '../../apps/server/src/modules/inventory/judge-lot.command.ts';
@@ -11,6 +12,7 @@ import { takeOff } from '../../apps/server/src/modules/kits/take-off.command.ts'
 import { closeLot } from '../../apps/server/src/modules/peening/close-lot.command.ts';
 import { signLot } from '../../apps/server/src/modules/peening/sign-lot.command.ts';
 import { startLot } from '../../apps/server/src/modules/peening/start-lot.command.ts';
+import { recordReadings } from '../../apps/server/src/modules/processes/record-readings.command.ts';
 import { approveQuote } from '../../apps/server/src/modules/quotes/approve-quote.command.ts';
 import { sendQuote } from '../../apps/server/src/modules/quotes/send-quote.command.ts';
 import { writeQuote } from '../../apps/server/src/modules/quotes/write-quote.command.ts';
@@ -19,7 +21,9 @@ import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-u
 import { recordCarried } from '../../apps/server/src/modules/work-orders/record-carried.command.ts';
 import { signPreliminaryInspection } from '../../apps/server/src/modules/work-orders/sign-preliminary-inspection.command.ts';
 import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.command.ts';
+import { CLOCK, type Clock } from '../../apps/server/src/platform/command/clock.ts';
 import { FILES, type FileStore } from '../../apps/server/src/platform/files/store.ts';
+import { fitEquipment } from '../../seed/fit-equipment.ts';
 import { type Arrival, readsOf, threeBlade } from './arrivals.ts';
 import { day } from './days.ts';
 import { passedRun } from './passed-run.ts';
@@ -60,6 +64,11 @@ export class Job {
     return readsOf(this.shop);
   }
 
+  /** The server’s time, which a test may have moved. */
+  private now(): Date {
+    return this.shop.running.app.get<Clock>(CLOCK).now();
+  }
+
   workOrder() {
     return this.reads.workOrder.findUniqueOrThrow({ where: { id: this.id } });
   }
@@ -73,7 +82,7 @@ export class Job {
     const answer = {
       quoteId: quote.id,
       decidedByName: 'Alder Brackenmoor',
-      decidedAt: new Date().toISOString(),
+      decidedAt: this.now().toISOString(),
       amount: { currency: quote.currency, minor: quote.totalMinor },
     };
     await this.shop.run(approveQuote, answer, desk, { version: sent.version });
@@ -129,14 +138,35 @@ export class Job {
           orderBy: { tag: 'asc' },
         })
       : undefined;
-    const form = (step.form as { name: string; unit?: string }[]).map(({ name, unit }) => ({
+    const form = (step.form as FormField[]).map(({ name, unit, confirm }) => ({
       name,
-      value: unit ? '70' : 'A-1',
+      value: confirm ? confirmed : unit ? '70' : 'A-1',
     }));
     const isGovernor = (step.sheet as { kind: string } | null)?.kind === 'governor-test';
-    const sheet = isGovernor ? { kind: 'governor-test' as const, runId: await passedRun(this, step.id) } : undefined;
-    const used = instrument ? { instrumentId: instrument.id } : {};
-    return { stepId: step.id, values, form, signature: pin, ...used, ...(sheet ? { sheet } : {}) };
+    return {
+      ...{ stepId: step.id, values, form, signature: pin },
+      ...(isGovernor ? { sheet: { kind: 'governor-test' as const, runId: await passedRun(this, step.id) } } : {}),
+      ...(instrument ? { instrumentId: instrument.id } : {}),
+      ...(step.equipmentKind ? { equipmentId: await this.fit(step.equipmentKind) } : {}),
+      ...(step.materials.length > 0 ? { lotIds: await this.lotsOf(step.materials) } : {}),
+    };
+  }
+
+  /** A tank or test system of a kind, checked and good now. */
+  fit(kind: string): Promise<string> {
+    return fitEquipment(this.reads, { kind, at: this.now() }, (readings) =>
+      this.shop.run(recordReadings, { ...readings, signature: pin }, this.people.technician),
+    );
+  }
+
+  private async lotsOf(materials: readonly string[]): Promise<string[]> {
+    const parts = await this.reads.part.findMany({ where: { number: { in: [...materials] } } });
+    const ids: string[] = [];
+    for (const part of parts) {
+      const code = await this.onShelf(part.id, 10);
+      ids.push((await this.reads.lot.findUniqueOrThrow({ where: { code } })).id);
+    }
+    return ids;
   }
 
   async sign(step: Step): Promise<void> {

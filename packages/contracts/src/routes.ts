@@ -6,6 +6,7 @@ import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
 import { benchLinkOperations } from './governor-tests/link-operations.ts';
 import { governorOperations } from './governor-tests/operations.ts';
+import { freezerOperations } from './inventory/freezer-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
@@ -19,6 +20,7 @@ import { accessOperations } from './people/access-operations.ts';
 import { peopleOperations } from './people/operations.ts';
 import { trainingOperations } from './people/training-operations.ts';
 import { workingTimeOperations } from './people/working-time-operations.ts';
+import { equipmentOperations } from './processes/equipment-operations.ts';
 import { processOperations } from './processes/operations.ts';
 import { studyOperations } from './processes/study-operations.ts';
 import { purchasingOperations } from './purchasing/operations.ts';
@@ -57,6 +59,8 @@ export const routes = {
   ...supplierOperations,
   ...processOperations,
   ...studyOperations,
+  ...equipmentOperations,
+  ...freezerOperations,
   ...travelerOperations,
   ...loadOperations,
   ...vendorOperations,

@@ -5,6 +5,7 @@ import {
   inspected,
   limit,
   line,
+  masked,
   measured,
   perBlade,
   wheneverApart,
@@ -122,7 +123,11 @@ const bladeSteps = (width: string) => [
   inspected('Inspect blade', 'dimensional-inspection', 20, { fact: 'inspected' }),
   work('Blend and polish', 'blade-repair', 120, { phase: 'repair', fact: 'repaired' }),
   work('Penetrant test after blending', 'non-destructive-test', 25, { phase: 'repair' }),
-  work('Conversion coat and paint, mating faces masked', 'coating', 60, { phase: 'repair', caution: cautions.plating }),
+  work('Conversion coat and paint, mating faces masked', 'coating', 60, {
+    phase: 'repair',
+    caution: cautions.plating,
+    form: masked('butt face', 'bearing seat'),
+  }),
   inspected('Inspect blade for build', 'blade-repair', 15, { phase: 'repair' }),
 ];
 

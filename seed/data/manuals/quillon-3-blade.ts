@@ -1,6 +1,17 @@
 // size: tables of data, one entry a line
 import { apart, asNeeded, sealsAndLocks, takenOffAndPutBack, wearParts } from './quillon-3-blade-kit.ts';
-import { type ContentSeed, cautions, dimension, inspected, limit, line, measured, perBlade, work } from './shapes.ts';
+import {
+  type ContentSeed,
+  cautions,
+  dimension,
+  inspected,
+  limit,
+  line,
+  masked,
+  measured,
+  perBlade,
+  work,
+} from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
@@ -94,7 +105,7 @@ const bladeRepair = (tip: string) => [
   work('Penetrant test after blending', 'non-destructive-test', 30, { phase: 'repair' }),
   work('Roll and peen shank', 'shot-peening', 45, { phase: 'repair', caution: cautions.peening }),
   work('Conversion coat', 'coating', 30, { phase: 'repair', caution: cautions.plating, batched: true }),
-  work('Paint, mating faces masked', 'coating', 50, { phase: 'repair' }),
+  work('Paint, mating faces masked', 'coating', 50, { phase: 'repair', form: masked('butt face', 'bearing seat') }),
   inspected('Inspect blade for build', 'blade-repair', 20, { phase: 'repair' }),
 ];
 const straightness = [

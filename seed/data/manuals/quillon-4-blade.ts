@@ -7,6 +7,7 @@ import {
   limit,
   line,
   type MeasureSeed,
+  masked,
   measured,
   perBlade,
   wheneverApart,
@@ -149,10 +150,15 @@ const bladeRoute = [
     fact: 'cleaned',
     caution: cautions.strippers,
     batched: true,
-    form: [{ name: 'tank' }, { name: 'bath temperature', unit: '°F' }, { name: 'time in the bath', unit: 'minutes' }],
+    equipmentKind: 'strip-tank',
+    form: [
+      { name: 'bath temperature', unit: '°F' },
+      { name: 'time in the bath', unit: 'minutes' },
+    ],
   }),
   work('Etch and penetrant test, whole blade', 'non-destructive-test', 50, {
-    form: [{ name: 'penetrant family' }, { name: 'system check of the day' }],
+    equipmentKind: 'penetrant-line',
+    form: [{ name: 'penetrant family' }],
   }),
   work('Eddy-current test, shank and retention', 'non-destructive-test', 35, { instrumentKind: 'eddy-current-set' }),
   measureBlade('Measure blade by station', '', 'evaluation'),
@@ -162,7 +168,9 @@ const bladeRoute = [
   work('Shorten blade to the new diameter', 'blade-repair', 90, { phase: 'repair', whenShortened: true }),
   work('Blend and polish', 'blade-repair', 170, { phase: 'repair', fact: 'repaired' }),
   measureBlade('Measure after repair', ' after repair', 'repair'),
-  work('Penetrant test after blending', 'non-destructive-test', 35, { phase: 'repair' }),
+  work('Penetrant test after blending', 'non-destructive-test', 35, {
+    ...{ phase: 'repair', equipmentKind: 'penetrant-line' },
+  }),
   work('Peen edges and shank', 'shot-peening', 50, {
     phase: 'repair',
     caution: cautions.peening,
@@ -181,11 +189,16 @@ const bladeRoute = [
     phase: 'repair',
     caution: cautions.plating,
     batched: true,
-    form: [{ name: 'tank' }, { name: 'current density', unit: 'A/ft²' }],
+    equipmentKind: 'anodise-tank',
+    form: [{ name: 'current density', unit: 'A/ft²' }],
   }),
   work('Paint, mating faces masked', 'coating', 60, {
     phase: 'repair',
-    form: [{ name: 'paint lot' }, { name: 'humidity', unit: '%' }],
+    form: [
+      { name: 'paint lot' },
+      { name: 'humidity', unit: '%' },
+      ...masked('butt face', 'pitch-change pin', 'bearing seat'),
+    ],
   }),
   inspected('Inspect blade for build', 'blade-repair', 20, { phase: 'repair' }),
 ];
@@ -238,7 +251,7 @@ const buildAndFinal = [
 ];
 const hubRoute = [
   work('Clean and strip', 'cleaning', 70, { fact: 'cleaned', caution: cautions.strippers }),
-  work('Magnetic particle test, demagnetise', 'non-destructive-test', 55),
+  work('Magnetic particle test, demagnetise', 'non-destructive-test', 55, { equipmentKind: 'magnetic-bench' }),
   measured('Measure bores and sockets', 'dimensional-inspection', {
     standardMinutes: 45,
     instrumentKind: 'micrometer',
@@ -254,19 +267,20 @@ const hubRoute = [
 ];
 const clampRoute = [
   work('Clean', 'cleaning', 25, { fact: 'cleaned', caution: cautions.strippers }),
-  work('Magnetic particle test', 'non-destructive-test', 25),
+  work('Magnetic particle test', 'non-destructive-test', 25, { equipmentKind: 'magnetic-bench' }),
   inspected('Inspect clamp', 'dimensional-inspection', 15, { fact: 'inspected' }),
   work('Cadmium plate and bake at the plater', 'plating', 15, { phase: 'repair', outside: true }),
 ];
 
 const counterweightRoute = [
   work('Clean and strip old plating', 'cleaning', 30, { fact: 'cleaned', caution: cautions.strippers }),
-  work('Magnetic particle test, demagnetise', 'non-destructive-test', 25),
+  work('Magnetic particle test, demagnetise', 'non-destructive-test', 25, { equipmentKind: 'magnetic-bench' }),
   inspected('Inspect counterweight', 'dimensional-inspection', 10, { fact: 'inspected' }),
   work('Cadmium plate', 'plating', 40, {
     phase: 'repair',
     caution: cautions.plating,
-    form: [{ name: 'bath' }, { name: 'current density', unit: 'A/ft²' }],
+    equipmentKind: 'cadmium-tank',
+    form: [{ name: 'current density', unit: 'A/ft²' }],
   }),
   // The clock of the bake starts at the end of plating; figures of a process specification, here as demonstration data.
   work('Relief bake', 'plating', 20, {

@@ -7,6 +7,7 @@ import {
   limit,
   line,
   type MeasureSeed,
+  masked,
   measured,
   perBlade,
   wheneverApart,
@@ -60,7 +61,7 @@ const tap = (title: string, phase: 'evaluation' | 'repair') =>
     instruction: 'Tap every zone; enter the largest void found in it, 0 where the sound stays clear.',
     measures: tapMap,
   });
-const cure = [{ name: 'resin lot' }, { name: 'time out of the freezer', unit: 'hours' }, { name: 'cure chart' }];
+const cure = [{ name: 'cure chart' }];
 
 const bladeRoute = [
   work('Clean, no solvent soak', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers }),
@@ -81,19 +82,29 @@ const bladeRoute = [
     caution:
       'Sanding dust of composites harms lungs and skin: extraction, mask and gloves as the safety data sheet says.',
   }),
-  work('Fill and lay up', 'blade-repair', 180, { phase: 'repair', fact: 'repaired', waitMinutes: 960, form: cure }),
+  work('Fill and lay up', 'blade-repair', 180, {
+    phase: 'repair',
+    fact: 'repaired',
+    waitMinutes: 960,
+    materials: ['LM-PR7'],
+    form: cure,
+  }),
   tap('Tap map after repair', 'repair'),
   work('Replace leading edge film', 'blade-repair', 90, {
     phase: 'repair',
     waitMinutes: 240,
-    form: [{ name: 'film lot' }],
+    materials: ['LM-FA3'],
+    form: [],
   }),
   work('Conductive paint', 'coating', 60, {
     phase: 'repair',
     waitMinutes: 480,
     form: [{ name: 'paint lot' }, { name: 'surface resistance', unit: 'ohm' }],
   }),
-  work('Paint, drain holes clear', 'coating', 60, { phase: 'repair', waitMinutes: 720, form: [{ name: 'paint lot' }] }),
+  work('Paint, drain holes clear', 'coating', 60, {
+    ...{ phase: 'repair', waitMinutes: 720 },
+    form: [{ name: 'paint lot' }, ...masked('root face', 'bearing seat'), { name: 'drain holes clear', confirm: true }],
+  }),
   inspected('Inspect blade for build', 'blade-repair', 25, { phase: 'repair' }),
 ];
 

@@ -50,6 +50,7 @@ export function work(title: string, process: Process, standardMinutes: number, m
     outside: false,
     batched: false,
     tools: [],
+    materials: [],
     mostRepairs: 2,
     measures: [],
     ...more,
@@ -108,3 +109,6 @@ export const cautions = {
   release:
     'This record prepares a release; only a person licensed for it, under the shop’s certificate and the local authority, can make it.',
 } as const;
+
+/** One tick of its own for each face that paint must not reach. */
+export const masked = (...faces: string[]) => faces.map((face) => ({ name: `${face} masked`, confirm: true as const }));

@@ -32,6 +32,8 @@ const partRow = z
     id,
     shelfLifeMonths: z.int().nullable(),
     minimumDaysAtBuild: z.int(),
+    /** Hours it may be out of the freezer in all; null where it need not be frozen. */
+    outTimeHours: z.int().nullable(),
     supplier: z.object({ id, code: z.string(), name: z.string() }).nullable(),
     homeBin: z.string().nullable(),
     alternates: z.array(z.object({ id, number: z.string(), preference: z.int() })),
@@ -100,6 +102,7 @@ export const partOperations = {
       serialised: z.boolean().default(false),
       shelfLifeMonths: z.int().min(1).max(600).optional(),
       minimumDaysAtBuild: z.int().min(0).max(3_650).default(0),
+      outTimeHours: z.int().min(1).max(10_000).optional(),
       supplierId: id.optional(),
       homeBin: binCode.optional(),
       alternates: z.array(number).max(10).default([]),

@@ -36,6 +36,26 @@ export const inventoryProblems = {
     title: 'A piece with this serial is already here',
     next: 'Read the plate again, and look at the lot that holds this serial.',
   },
+  'out-time-over': {
+    status: 409,
+    title: 'The material has been out of the freezer too long',
+    next: 'Take another lot; this one goes to quarantine for the inspector to decide on.',
+  },
+  'material-missing': {
+    status: 422,
+    title: 'The lot of material that was used is not named',
+    next: 'Choose the lot from its label; none is filled in for you.',
+  },
+  'material-wrong': {
+    status: 409,
+    title: 'This is not the material the step asks for',
+    next: 'Take a lot of one of the named part numbers.',
+  },
+  'freezer-wrong': {
+    status: 409,
+    title: 'The lot cannot go there from where it is',
+    next: 'Look at its log: what is out is put back, what is in is taken out.',
+  },
   'not-enough': { status: 409, title: 'There is not that much there', next: 'Take what is there, or another lot.' },
   'owned-by-customer': {
     status: 409,

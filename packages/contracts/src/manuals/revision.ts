@@ -5,6 +5,7 @@ import { bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.t
 import { sheetSpec } from './sheets.ts';
 import {
   declaredEvent,
+  equipmentKind,
   instrumentKind,
   lineSource,
   material,
@@ -38,11 +39,21 @@ export const kitListLine = z
   })
   .meta({ id: 'KitListLine' });
 
-/** One entry of a process form. `unit` makes it a number. */
+/** One entry of a process form. `unit` makes it a number, `confirm` a tick of its own that nobody else sets. */
 export const formField = z
-  .strictObject({ name: line, unit: z.string().trim().min(1).max(20).optional() })
+  .strictObject({
+    name: line,
+    unit: z.string().trim().min(1).max(20).optional(),
+    confirm: z.literal(true).optional(),
+  })
+  .refine(({ unit, confirm }) => unit === undefined || confirm === undefined, {
+    message: 'A confirmation has no unit',
+    path: ['unit'],
+  })
   .meta({ id: 'FormField' });
 export type FormField = z.output<typeof formField>;
+/** What a confirmed entry says in the signed form. */
+export const confirmed = 'confirmed';
 
 /** One step of a route. A step of kind `measure` names what to measure; the others measure nothing. */
 export const routeStep = z
@@ -71,6 +82,10 @@ export const routeStep = z
     /** How often a failure of this step may be repaired before the part is accepted or rejected. */
     mostRepairs: z.int().min(0).max(9).default(2),
     instrumentKind: instrumentKind.optional(),
+    /** Done in or with one of this kind: the signature names which, and it must be fit at the time of the work. */
+    equipmentKind: equipmentKind.optional(),
+    /** Part numbers of resin, film and the like whose lot the signature names. */
+    materials: z.array(partNumber).max(6).default([]),
     caution: z.string().trim().min(1).max(300).optional(),
     fact: overhaulFact.optional(),
     /** Further entries of the process form, signed with the step: bath, lot, temperature, programme. */
@@ -98,6 +113,14 @@ export const routeStep = z
   .refine((given) => given.peening === undefined || (given.process === 'shot-peening' && !given.batched), {
     message: 'Strips belong to shot peening, which has lots of its own',
     path: ['peening'],
+  })
+  .refine((given) => !given.form.some(({ confirm }) => confirm) || (!given.batched && given.peening === undefined), {
+    message: 'A confirmation is made part by part, not for a load',
+    path: ['form'],
+  })
+  .refine((given) => given.materials.length === 0 || !given.batched, {
+    message: 'Lots of material are named part by part',
+    path: ['materials'],
   })
   .refine((given) => !given.batched || given.kind === 'work', {
     message: 'A load is work; what is measured or inspected is signed part by part',

@@ -100,6 +100,23 @@ export const instrumentKinds = [
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });
 export type InstrumentKind = (typeof instrumentKinds)[number];
 
+/** Tanks, and what a crack test is made with: each is fit for work only while its analyses or its checks of the day are. */
+export const equipmentKinds = [
+  'strip-tank',
+  'etch-tank',
+  'anodise-tank',
+  'conversion-coat-tank',
+  'cadmium-tank',
+  'penetrant-line',
+  'magnetic-bench',
+  'eddy-current-station',
+] as const;
+export const equipmentKind = z.enum(equipmentKinds).meta({ id: 'EquipmentKind' });
+export type EquipmentKind = (typeof equipmentKinds)[number];
+
+/** Checked as a whole, once a day; a tank is analysed quantity by quantity. */
+export const isTestSystem = (kind: EquipmentKind) => !kind.endsWith('-tank');
+
 /** What is measured, where it is one of the dimensions a part is followed by from visit to visit. */
 export const dimensions = [
   'width',

@@ -7,7 +7,8 @@ import { performed, supervised, supervisedMeaning, travelerNamed, who } from '..
 import { mediaInMachine, mediaUnfit } from './media-shapes.ts';
 import { kept, readings } from './strip-shapes.ts';
 
-const { form: _form, instrumentId: _instrument, sheet: _sheet, ...whenPerformed } = performed;
+const { performedAt, lateReason } = performed;
+const whenPerformed = { performedAt, lateReason };
 const curveForm = z.enum(['exponential', 'rational', 'stretched']).meta({ id: 'SaturationForm' });
 const strip = z.strictObject({ time: decimal, arcHeight: decimal });
 const parameter = z.strictObject({ name: line, value: line, unit: z.string().trim().max(20).default('') });

@@ -6,6 +6,8 @@ import { changed, id, instant, line, listOf, page, signature } from '../values.t
 import { signingProblems } from './traveler-operations.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from './traveler-shapes.ts';
 
+// A load has one tank for all of it, and no lots of material.
+const { equipmentId: _equipment, lotIds: _lots, ...performedInLoad } = performed;
 const reason = z.string().trim().min(3, 'Say why').max(400);
 
 /** One part in a load. */
@@ -26,6 +28,9 @@ const load = z
     number: z.string(),
     process: processSchema,
     equipment: z.string(),
+    equipmentId: id.nullable(),
+    /** Why nothing is signed in its tank now, in words. */
+    shut: z.string().nullable(),
     state: z.enum(['open', 'signed', 'broken-up']),
     startedBy: who,
     startedAt: instant,
@@ -48,7 +53,9 @@ export const loadOperations = {
     input: z.strictObject({
       process: processSchema,
       /** The tank, oven or cabinet, as it is called in the shop. */
-      equipment: line,
+      equipment: line.optional(),
+      /** The tank itself, where its parts ask for one of a kind. */
+      equipmentId: id.optional(),
       stepIds: z.array(id).min(1, 'A load holds at least one part').max(60),
     }),
     output: changed.extend({ number: z.string() }),
@@ -71,7 +78,7 @@ export const loadOperations = {
     path: '/api/loads/:loadId/sign-off',
     access: ['technician', 'inspector'],
     summary: 'Sign the step of every part in a load by one act: all of them or none',
-    input: z.strictObject({ loadId: id, ...performed, ...supervised, signature }),
+    input: z.strictObject({ loadId: id, ...performedInLoad, ...supervised, signature }),
     countersigns: supervisedMeaning,
     output: changed.extend({ signOffIds: z.array(id) }),
     signs: 'I did this step on every part of this load by the manual revision named for each',

@@ -3,6 +3,7 @@ import { partClass, phase } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import type { ProblemType } from '../problems.ts';
+import { usedProblems } from '../processes/problems.ts';
 import { changed, date, id, instant, page, signature } from '../values.ts';
 import {
   benchStep,
@@ -38,6 +39,7 @@ const signing = [
   'calibration-expired',
   'values-missing',
   'form-missing',
+  ...usedProblems,
   'sheet-missing',
   'sheet-wrong',
   'plating-unsigned',

@@ -4,6 +4,7 @@ import { formField } from '../manuals/revision.ts';
 import { sheetSpec } from '../manuals/sheets.ts';
 import {
   dimension,
+  equipmentKind,
   instrumentKind,
   overhaulFact,
   partClass,
@@ -73,6 +74,9 @@ export const signOffRow = z
     values: z.array(z.object({ measureId: id, value: decimal, compared: decimal, pass: z.boolean() })),
     form: z.array(formEntry),
     sheet: signedSheet.nullable(),
+    /** The tank or test system, and the lots used, as they were signed. */
+    equipment: z.string().nullable(),
+    lots: z.array(z.string()),
   })
   .meta({ id: 'SignOffRow' });
 
@@ -88,6 +92,10 @@ export const stepRow = z
     phase,
     standardMinutes: z.int(),
     instrumentKind: instrumentKind.nullable(),
+    /** Done in or with one of this kind, which the signature names. */
+    equipmentKind: equipmentKind.nullable(),
+    /** Part numbers whose lot the signature names. */
+    materials: z.array(z.string()),
     caution: z.string().nullable(),
     fact: overhaulFact.nullable(),
     /** Goes on beside neighbours of other branches. */
@@ -152,6 +160,7 @@ export const benchStep = z
     phase,
     standardMinutes: z.int(),
     instrumentKind: instrumentKind.nullable(),
+    equipmentKind: equipmentKind.nullable(),
     caution: z.string().nullable(),
     outside: z.boolean(),
     batched: z.boolean(),
@@ -173,6 +182,10 @@ export const measuredValues = z
 /** What every signature of a step carries beside its values. */
 export const performed = {
   instrumentId: id.optional(),
+  /** The tank or test system it was done in or with, where the step asks for one. */
+  equipmentId: id.optional(),
+  /** The lots of material that were used, where the step asks for them. */
+  lotIds: z.array(id).max(12).default([]),
   /** The process form as filled in: every entry the step asks for, once. */
   form: z.array(formEntry).max(20).default([]),
   /** The sheet of the step, where it asks for one. */

@@ -1,10 +1,14 @@
 import type { Reply } from '@hubwright/contracts/operation';
-import type { processOperations } from '@hubwright/contracts/processes/operations';
+import { processOperations } from '@hubwright/contracts/processes/operations';
+import { queryFor } from '../../api/query.ts';
 import { daysBetween, dueWords } from '../../format/dates.ts';
 import type { State } from '../../ui/StateMark.tsx';
 
 export type Instrument = Reply<typeof processOperations.listInstruments>['rows'][number];
 export type Calibration = Reply<typeof processOperations.listCalibrations>['rows'][number];
+
+/** The most overdue first: enough to name those nobody may use. */
+export const overdueInstrumentsQuery = queryFor(processOperations.listInstruments, { order: 'due', limit: 30 });
 
 const soonDays = 60;
 

@@ -54,7 +54,8 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
     <section className={styles.load} aria-label={load.number}>
       <div className="row between">
         <h3>
-          {load.number} <span className="soft">{load.equipment}</span>
+          {load.number} <span className="soft">{load.equipment}</span>{' '}
+          {load.shut ? <StateMark state="stop" word={load.shut} /> : null}
         </h3>
         <span className="soft small">
           {processWords[load.process]}, {countOf(load.parts.length, 'part')}, put together by{' '}

@@ -58,8 +58,10 @@ export function SignOffList({ step }: { step: Step }) {
             ) : null}
             <p className="small soft">
               “{signOff.meaning}” Revision {signOff.revision}
-              {signOff.instrument ? `, with ${signOff.instrument.tag} ${signOff.instrument.title}` : ''}, as{' '}
-              {signOff.authorisation.process}, {signOff.authorisation.level}
+              {signOff.instrument ? `, with ${signOff.instrument.tag} ${signOff.instrument.title}` : ''}
+              {signOff.equipment ? `, in or with ${signOff.equipment}` : ''}
+              {signOff.lots.length > 0 ? `, of ${signOff.lots.join('; ')}` : ''}, as {signOff.authorisation.process},{' '}
+              {signOff.authorisation.level}
             </p>
           </div>
         </li>

@@ -17,7 +17,9 @@ import { StepFacts } from './StepFacts.tsx';
 import { SheetFields } from './sheets/SheetFields.tsx';
 import { useSheet } from './sheets/use-sheet.ts';
 import { type Entries, missingOf, type Step, type Traveler, verdictOf } from './traveler.ts';
+import { UsedFields } from './UsedFields.tsx';
 import { useAccepted } from './use-accepted.ts';
+import { nothingUsed, usedInput, usedLeft } from './used-things.ts';
 
 export interface StepSheetProps {
   traveler: Traveler;
@@ -32,18 +34,20 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
   const [entries, setEntries] = useState<Entries>({});
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [filled, setFilled] = useState<Filled>({});
+  const [used, setUsed] = useState(nothingUsed);
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
   const { step, note } = useAccepted(asked, instrumentId);
   const sheet = useSheet(traveler, step);
   const verdict = sheet?.reasons?.length ? 'fail' : verdictOf(step, entries);
-  const missing = missingOf(step, { entries, instrumentId, filled, sheet });
+  const missing = missingOf(step, { entries, instrumentId, filled, sheet }) || usedLeft(step, used);
   const input = {
     stepId: step.id,
     values: step.measures.map((measure) => ({ measureId: measure.id, value: entries[measure.id] ?? '' })),
     form: formInput(step.form, filled),
     ...(sheet?.entry ? { sheet: sheet.entry } : {}),
     ...(instrumentId === null ? {} : { instrumentId }),
+    ...usedInput(used),
     ...latenessInput(lateness),
   };
   const close = () => setAsking(undefined);
@@ -60,6 +64,7 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
       {step.instrumentKind ? (
         <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
       ) : null}
+      <UsedFields step={step} used={used} onChange={setUsed} />
       {note ? <p className="small">{note}</p> : null}
       <LateEntry value={lateness} onChange={setLateness} />
       {step.peening ? (

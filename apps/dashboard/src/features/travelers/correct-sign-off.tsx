@@ -14,7 +14,9 @@ import { SignedValues } from './SignedValues.tsx';
 import { SheetFields } from './sheets/SheetFields.tsx';
 import { useSheet } from './sheets/use-sheet.ts';
 import { type Entries, missingOf, type SignOff, type Step, type Traveler, verdictOf } from './traveler.ts';
+import { UsedFields } from './UsedFields.tsx';
 import { useAccepted } from './use-accepted.ts';
+import { nothingUsed, usedInput, usedLeft } from './used-things.ts';
 
 /** A wrong sign-off is corrected by a new one with the reason; both stay in sight. Values are measured again, not taken over. */
 export function CorrectSignOff(props: {
@@ -27,6 +29,7 @@ export function CorrectSignOff(props: {
   const { onClose } = props;
   const [entries, setEntries] = useState<Entries>({});
   const [filled, setFilled] = useState<Filled>({});
+  const [used, setUsed] = useState(nothingUsed);
   const [reason, setReason] = useState('');
   const [instrumentId, setInstrumentId] = useState<string | null>(null);
   const [isSigning, setSigning] = useState(false);
@@ -35,6 +38,7 @@ export function CorrectSignOff(props: {
   const sheet = useSheet(props.traveler, step);
   const missing =
     missingOf(step, { entries, instrumentId, filled, sheet }) ||
+    usedLeft(step, used) ||
     (verdictOf(step, entries) === 'fail' || sheet?.reasons?.length
       ? 'A value lies outside its limits: raise a finding instead.'
       : '');
@@ -50,6 +54,7 @@ export function CorrectSignOff(props: {
           form: formInput(step.form, filled),
           ...(sheet?.entry ? { sheet: sheet.entry } : {}),
           ...(instrumentId === null ? {} : { instrumentId }),
+          ...usedInput(used),
         }}
         signer={props.signer}
         process={step.process}
@@ -81,6 +86,7 @@ export function CorrectSignOff(props: {
         <MeasuredNow traveler={props.traveler} step={step} entries={entries} onChange={setEntries} />
         <SheetFields sheet={sheet} />
         <ProcessForm fields={step.form} filled={filled} onChange={setFilled} />
+        <UsedFields step={step} used={used} onChange={setUsed} />
         {step.instrumentKind ? (
           <InstrumentField kind={step.instrumentKind} value={instrumentId} onChange={setInstrumentId} />
         ) : null}

@@ -10,6 +10,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { EquipmentField } from './EquipmentField.tsx';
 import { type ReadyPart, readyWords } from './loads.ts';
 
 /** Which parts go into the tank together. Only parts that are ready for a step done in loads are offered. */
@@ -18,7 +19,11 @@ export function StartLoad({ ready, onClose }: { ready: readonly ReadyPart[]; onC
   const offered = [...new Set(ready.map(({ process }) => process))];
   const [process, setProcess] = useState<Process | null>(offered.length === 1 ? (offered[0] ?? null) : null);
   const [equipment, setEquipment] = useState('');
+  const [equipmentId, setEquipmentId] = useState<string | null>(null);
   const [stepIds, setStepIds] = useState<readonly string[]>([]);
+  const chosen = ready.find(({ stepId }) => stepIds.includes(stepId));
+  const kind = chosen?.equipmentKind;
+  const tank = kind ? (equipmentId === null ? {} : { equipmentId }) : { equipment };
   const choose = (chosen: Process | null) => {
     setProcess(chosen);
     setStepIds([]);
@@ -32,7 +37,7 @@ export function StartLoad({ ready, onClose }: { ready: readonly ReadyPart[]; onC
         onCancel={onClose}
         onSubmit={() =>
           start.mutate(
-            { input: { process: process as Process, equipment, stepIds: [...stepIds] } },
+            { input: { process: process as Process, ...tank, stepIds: [...stepIds] } },
             {
               onSuccess: ({ number }) => {
                 say(`${number} is started.`);
@@ -50,13 +55,6 @@ export function StartLoad({ ready, onClose }: { ready: readonly ReadyPart[]; onC
           choices={offered.map((value) => ({ value, text: processWords[value] }))}
           isRequired
         />
-        <TextField
-          name="equipment"
-          label="Tank, oven or cabinet"
-          value={equipment}
-          onChange={setEquipment}
-          isRequired
-        />
         <CheckboxList
           name="stepIds"
           label="Parts"
@@ -67,6 +65,17 @@ export function StartLoad({ ready, onClose }: { ready: readonly ReadyPart[]; onC
             .map((part) => ({ value: part.stepId, text: readyWords(part) }))}
           isRequired
         />
+        {kind ? (
+          <EquipmentField kind={kind} value={equipmentId} onChange={setEquipmentId} />
+        ) : (
+          <TextField
+            name="equipment"
+            label="Tank, oven or cabinet"
+            value={equipment}
+            onChange={setEquipment}
+            isRequired
+          />
+        )}
       </CommandForm>
     </Dialog>
   );

@@ -1,4 +1,6 @@
-import type { InstrumentKind } from '@hubwright/contracts/manuals/words';
+import { freezerOperations } from '@hubwright/contracts/inventory/freezer-operations';
+import type { EquipmentKind, InstrumentKind } from '@hubwright/contracts/manuals/words';
+import { equipmentOperations } from '@hubwright/contracts/processes/equipment-operations';
 import { processOperations } from '@hubwright/contracts/processes/operations';
 import { type TravelerDetail, travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { diameterUnknown, mostBend } from '@hubwright/rules/blades';
@@ -10,6 +12,9 @@ export const travelerQuery = (travelerId: string) => queryFor(travelerOperations
 export const travelersQuery = (workOrderId: string) => queryFor(travelerOperations.listTravelers, { workOrderId });
 export const instrumentsQuery = (kind: InstrumentKind) =>
   queryFor(processOperations.listInstruments, { kind, limit: 100 });
+export const equipmentQuery = (kind: EquipmentKind) =>
+  queryFor(equipmentOperations.listEquipment, { kind, limit: 100 });
+export const frozenLotsQuery = queryFor(freezerOperations.listFrozenLots, {});
 
 export type Traveler = TravelerDetail;
 export type Step = Traveler['steps'][number];

@@ -1,6 +1,8 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
 import { useMe } from '../../api/me.ts';
+import { OutNow } from '../../features/inventory/FrozenLots.tsx';
+import { TodayPanel } from '../../features/processes/TodayPanel.tsx';
 import { benchBoardQuery } from '../../features/travelers/bench-board.ts';
 import { LoadBoard } from '../../features/travelers/LoadBoard.tsx';
 import { openLoadsQuery, readyParts } from '../../features/travelers/loads.ts';
@@ -15,7 +17,7 @@ import { ScanField } from '../../ui/ScanField.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import styles from './bench.module.css';
 
-const sheets = ['mine', 'loads', 'blocked', 'units', 'queues'] as const;
+const sheets = ['mine', 'loads', 'blocked', 'units', 'today', 'queues'] as const;
 const address = z.object({ sheet: z.enum(sheets).catch('mine') });
 
 export function BenchPage() {
@@ -65,6 +67,16 @@ export function BenchPage() {
               content: <StepQueue steps={board.blocked} empty={<EmptyState title="Nothing is blocked" />} />,
             },
             { id: 'units', title: 'Units', content: <UnitsForBench /> },
+            {
+              id: 'today',
+              title: 'Due today',
+              content: (
+                <div className="stack">
+                  <TodayPanel />
+                  <OutNow />
+                </div>
+              ),
+            },
             { id: 'queues', title: 'Queues', content: <ProcessQueues board={board} /> },
           ]}
         />

@@ -27,6 +27,15 @@ export const buildBenchPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./PeeningPage.tsx'), 'PeeningPage'),
   },
   {
+    path: '/tanks-and-checks',
+    area: 'build-bench',
+    title: 'Tanks and checks',
+    question: 'Is what I work in and test with good today?',
+    roles: everyone,
+    inNavigation: true,
+    component: lazyRouteComponent(() => import('./TanksPage.tsx'), 'TanksPage'),
+  },
+  {
     path: '/on-aircraft',
     area: 'build-bench',
     title: 'On the aircraft',

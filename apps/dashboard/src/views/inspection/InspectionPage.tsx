@@ -2,6 +2,8 @@ import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { z } from 'zod';
 import { useMe } from '../../api/me.ts';
+import { OutNow } from '../../features/inventory/FrozenLots.tsx';
+import { TodayPanel } from '../../features/processes/TodayPanel.tsx';
 import { ChecklistSheet } from '../../features/releases/ChecklistSheet.tsx';
 import { checklistQuery } from '../../features/releases/releases.ts';
 import { inspectionQueueQuery, type WaitingInspection } from '../../features/travelers/bench-board.ts';
@@ -61,6 +63,10 @@ export function InspectionPage() {
   return (
     <>
       <ViewHead title="Inspection" question="What waits for my stamp, and what must I not let pass?" />
+      <div className={`stack ${styles.above}`}>
+        <TodayPanel />
+        <OutNow />
+      </div>
       <div className={opened ? styles.three : styles.two}>
         <div className="stack">
           <section className="sheet" aria-label="Waiting for a stamp">

@@ -18,7 +18,7 @@ const operation = findingOperations.failStep;
 
 /** A value outside its limits is signed as what it is: a failed result and a finding, in one act. */
 export const failStep = defineCommand(operation, {
-  locks: (input, tx) => stepLocks(tx, input.stepId),
+  locks: (input, tx) => stepLocks(tx, input.stepId, input.equipmentId),
   async execute(context) {
     const { tx, input } = context;
     const step = await stepToSign(tx, input.stepId);

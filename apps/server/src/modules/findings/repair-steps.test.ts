@@ -17,6 +17,7 @@ const laid = (sequence: number, phase: string, state = 'open', findingId: string
   ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
   form: [],
   peening: null,
+  ...{ equipmentKind: null, materials: [] },
   sheet: null,
   measures: [
     {

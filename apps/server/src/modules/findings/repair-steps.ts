@@ -43,6 +43,7 @@ export function stepsOfRepair(asked: readonly AskedStep[], failed: NewStep | und
       kind: inspects ? 'inspect' : 'work',
       phase: 'repair',
       instrumentKind: null,
+      ...{ equipmentKind: null, materials: [] },
       caution: null,
       fact: inspects ? null : 'repaired',
       form: [],
@@ -66,10 +67,12 @@ export function asOfNow(failed: NewStep, route: readonly NewStep[]): NewStep {
 
 function measuredAgain(failed: NewStep, number: string): NewStep {
   const { instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures } = failed;
+  const { equipmentKind, materials } = failed;
   const { waitMinutes, outside, batched, tools, mostRepairs, form, peening, sheet } = failed;
   return {
     title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
     ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
+    ...{ equipmentKind, materials },
     ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening, sheet },
     phase: failed.phase === 'evaluation' ? 'repair' : failed.phase,
     branch: null,

@@ -6,7 +6,7 @@ import { saveAlternates } from './alternates.ts';
 export const addPart = defineCommand(partOperations.addPart, {
   locks: (input) => [`part-number:${input.number}`, ...(input.alternates.length > 0 ? ['alternates'] : [])],
   async execute({ tx, input, newId }) {
-    const { alternates, supplierId, shelfLifeMonths, homeBin, ...given } = input;
+    const { alternates, supplierId, shelfLifeMonths, outTimeHours, homeBin, ...given } = input;
     if (homeBin && !(await tx.bin.findUnique({ where: { code: homeBin } })))
       throw new Problem('not-found', `There is no bin ${homeBin}`);
     const id = newId();
@@ -15,6 +15,7 @@ export const addPart = defineCommand(partOperations.addPart, {
         ...given,
         id,
         shelfLifeMonths: shelfLifeMonths ?? null,
+        outTimeHours: outTimeHours ?? null,
         supplierId: supplierId ?? null,
         homeBin: homeBin ?? null,
       },

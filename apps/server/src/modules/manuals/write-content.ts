@@ -85,15 +85,18 @@ async function writeRoutes({ tx, newId }: Writing, revisionId: string, models: r
     data: routes.map(({ steps: _, material, ...route }) => ({ ...route, revisionId, material: material ?? null })),
   });
   await tx.routeStep.createMany({
-    data: steps.map(({ measures: _, instrumentKind, caution, fact, branch, peening, sheet, ...step }) => ({
-      ...step,
-      ...(peening ? { peening } : {}),
-      ...(sheet ? { sheet } : {}),
-      branch: branch ?? null,
-      instrumentKind: instrumentKind ?? null,
-      caution: caution ?? null,
-      fact: fact ?? null,
-    })),
+    data: steps.map(
+      ({ measures: _, instrumentKind, equipmentKind, caution, fact, branch, peening, sheet, ...step }) => ({
+        ...step,
+        ...(peening ? { peening } : {}),
+        ...(sheet ? { sheet } : {}),
+        branch: branch ?? null,
+        instrumentKind: instrumentKind ?? null,
+        equipmentKind: equipmentKind ?? null,
+        caution: caution ?? null,
+        fact: fact ?? null,
+      }),
+    ),
   });
   await tx.measureSpec.createMany({ data: measures });
 }

@@ -19,6 +19,9 @@ export interface SignOffToWrite {
   /** The manual revision the work was done by. */
   readonly revisionId: string;
   readonly instrumentId?: string;
+  /** The tank or test system it was done in or with, and the lots of material used. */
+  readonly equipmentId?: string;
+  readonly lotIds?: readonly string[];
   /** When the work was done, if not now. */
   readonly performedAt?: string | undefined;
   /** Why it is signed on another day than it was done. */
@@ -101,6 +104,8 @@ async function write(
       authorisation: { id: authorisationId, process, level, validFrom, expiresOn },
       revisionId: signOff.revisionId,
       instrumentId: signOff.instrumentId ?? null,
+      equipmentId: signOff.equipmentId ?? null,
+      lotIds: [...(signOff.lotIds ?? [])],
       performedAt,
       signedAt: now,
       lateReason: signOff.lateReason ?? null,

@@ -4,6 +4,7 @@ import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
 import { openItems as openOfKits } from '../kits/public.ts';
 import { unprovedLots } from '../peening/public.ts';
+import { openDoubts } from '../processes/public.ts';
 import { bladeSetOf, changedDocuments, openReviews } from '../work-orders/public.ts';
 import { lifeItems } from './life-items.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
@@ -36,6 +37,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...(await reviewItems(tx, facts, holders)),
     ...(await setItems(tx, facts, holders)),
     ...(await peeningItems(tx, facts, holders)),
+    ...(await doubtItems(tx, facts, holders)),
   ];
 }
 
@@ -113,6 +115,14 @@ async function peeningItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holder
   const lots = await unprovedLots(tx, workOrder.id);
   const people = holders.get('shot-peening inspect') ?? [];
   return lots.map((what) => item('step', what, { people, subject: { kind: 'work-order', id: workOrder.id } }));
+}
+
+/** Parts that went through a tank or test system before it was read bad, and that nobody has answered for. */
+async function doubtItems(tx: Tx, { workOrder }: ReleaseFacts, holders: Holders): Promise<OpenItem[]> {
+  const open = await openDoubts(tx, workOrder.id);
+  return open.map(({ id, what, process }) =>
+    item('step', what, { people: holders.get(`${process} inspect`) ?? [], subject: { kind: 'equipment-doubt', id } }),
+  );
 }
 
 function identityItems({ workOrder, installations }: ReleaseFacts): OpenItem[] {

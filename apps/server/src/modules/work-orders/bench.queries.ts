@@ -6,7 +6,8 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { usableBy } from '../people/public.ts';
-import { blockOf } from './step-block.ts';
+import { kindsShut } from '../processes/public.ts';
+import { type Block, blockOf } from './step-block.ts';
 import { type TurnRow, turnSql } from './turn.ts';
 
 type Board = Reply<typeof travelerOperations.benchBoard>;
@@ -39,11 +40,11 @@ export class BenchQueries {
       this.turns(input.process ?? null),
       this.authorisations(input.personId ?? actor.personId),
     ]);
-    const now = this.clock.now();
+    const stops = await this.stops();
     const urgent = [...turns].sort(byUrgency);
-    const free = urgent.filter((turn) => !blockOf(turn, now));
+    const free = urgent.filter((turn) => !stops(turn));
     const blocked = urgent.flatMap((turn) => {
-      const why = blockOf(turn, now);
+      const why = stops(turn);
       return why && isTheirs(held, turn) ? [{ ...benchStep(turn), blocked: why }] : [];
     });
     return {
@@ -52,7 +53,7 @@ export class BenchQueries {
         .slice(0, input.limit)
         .map(benchStep),
       blocked: blocked.slice(0, input.limit),
-      byProcess: queues(turns, now),
+      byProcess: queues(turns, stops),
     };
   }
 
@@ -85,6 +86,13 @@ export class BenchQueries {
     };
   }
 
+  /** Why a step cannot begin now; nothing fit to do it in or with is a reason too. Work of an earlier day is judged when it is signed. */
+  private async stops(): Promise<(turn: TurnRow) => Block | undefined> {
+    const at = this.clock.now();
+    const shut = await kindsShut(this.reads, { at, day: await this.zone.today(at) });
+    return (turn) => blockOf(turn, at) ?? (turn.equipment_kind ? shut(turn.equipment_kind) : undefined);
+  }
+
   private turns(process: string | null): Promise<TurnRow[]> {
     return this.reads.sql<TurnRow>(turnSql, [null, process, mostTurns]);
   }
@@ -110,7 +118,7 @@ function byUrgency(a: TurnRow, b: TurnRow): number {
   );
 }
 
-function queues(turns: readonly TurnRow[], now: Date): Board['byProcess'] {
+function queues(turns: readonly TurnRow[], stops: (turn: TurnRow) => Block | undefined): Board['byProcess'] {
   const byKey = new Map<string, Board['byProcess'][number]>();
   for (const turn of turns) {
     const key = `${turn.process} ${turn.level}`;
@@ -121,7 +129,7 @@ function queues(turns: readonly TurnRow[], now: Date): Board['byProcess'] {
       blocked: 0,
       minutes: 0,
     };
-    if (blockOf(turn, now)) queue.blocked += 1;
+    if (stops(turn)) queue.blocked += 1;
     else {
       queue.ready += 1;
       queue.minutes += turn.standard_minutes;
@@ -152,6 +160,7 @@ function benchStep(turn: TurnRow): BenchStep {
     phase: turn.phase as BenchStep['phase'],
     standardMinutes: turn.standard_minutes,
     instrumentKind: turn.instrument_kind as BenchStep['instrumentKind'],
+    equipmentKind: turn.equipment_kind as BenchStep['equipmentKind'],
     caution: turn.caution,
     outside: turn.outside,
     batched: turn.batched,

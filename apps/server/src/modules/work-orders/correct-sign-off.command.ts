@@ -12,7 +12,7 @@ import { writeStepSignature } from './write-step-signature.ts';
 export const correctSignOff = defineCommand(travelerOperations.correctSignOff, {
   async locks(input, tx) {
     const signOff = await tx.signOff.findUnique({ where: { id: input.signOffId }, select: { stepId: true } });
-    return signOff?.stepId ? stepLocks(tx, signOff.stepId) : [];
+    return signOff?.stepId ? stepLocks(tx, signOff.stepId, input.equipmentId) : [];
   },
   async execute(context) {
     const { tx, input } = context;

@@ -2,7 +2,9 @@ import type { Input, Reply } from '@hubwright/contracts/operation';
 import type { loadOperations } from '@hubwright/contracts/work-orders/load-operations';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
+import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { equipmentShut } from '../processes/public.ts';
 import { formOf } from './process-form.ts';
 import { blockOf } from './step-block.ts';
 import { namedTraveler, withTraveler } from './traveler-named.ts';
@@ -22,6 +24,7 @@ export class LoadQueries {
   constructor(
     @Inject(Reads) private readonly reads: Reads,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ShopZone) private readonly zone: ShopZone,
   ) {}
 
   async list({ state, process, limit, after }: Input<typeof loadOperations.listLoads>): Promise<Loads> {
@@ -36,11 +39,12 @@ export class LoadQueries {
       include: { parts: inLoad },
     });
     const shown = rows.slice(0, limit);
-    const [people, blocks] = await Promise.all([
+    const [people, shut, blocks] = await Promise.all([
       this.reads.models.person.findMany({
         where: { id: { in: shown.map(({ startedBy }) => startedBy) } },
         select: { id: true, displayName: true, initials: true },
       }),
+      this.shut(shown.flatMap(({ state: now, equipmentId }) => (now === 'open' && equipmentId ? [equipmentId] : []))),
       this.blocks(shown.filter((load) => load.state === 'open').flatMap(({ parts }) => parts)),
     ]);
     return {
@@ -51,11 +55,18 @@ export class LoadQueries {
         startedBy: people.find(({ id }) => id === load.startedBy) ?? unknownPerson(load.startedBy),
         startedAt: load.startedAt.toISOString(),
         endedAt: load.endedAt?.toISOString() ?? null,
+        shut: shut.get(load.equipmentId ?? '') ?? null,
         form: formOf(load.parts.map(({ step }) => step)),
         parts: load.parts.map((part) => partOf(part, blocks)),
       })),
       next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,
     };
+  }
+
+  /** Why nothing is signed in a tank now, by its id. */
+  private async shut(ids: readonly string[]): Promise<Map<string, string>> {
+    const at = this.clock.now();
+    return equipmentShut(this.reads, ids, { at, day: await this.zone.today(at) });
   }
 
   /** Why steps that lie in a load cannot be signed, by step. */

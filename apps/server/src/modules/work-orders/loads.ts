@@ -1,6 +1,7 @@
 import { Problem } from '@hubwright/contracts/problems';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { equipmentLocks } from '../processes/public.ts';
 
 /** An open load with its parts in the order they were put in. Throws `load-ended`. */
 export async function openLoad(tx: Tx, loadId: string, expectedVersion: number | undefined) {
@@ -19,8 +20,10 @@ export async function openLoad(tx: Tx, loadId: string, expectedVersion: number |
 /** The load itself and every work order that has a part in it. */
 export async function loadLocks(tx: Tx, loadId: string): Promise<string[]> {
   const parts = await tx.loadPart.findMany({ where: { loadId, open: true }, select: { stepId: true } });
+  const load = await tx.load.findUnique({ where: { id: loadId }, select: { equipmentId: true } });
   return [
     `load:${loadId}`,
+    ...equipmentLocks(load?.equipmentId),
     ...(await workOrderLocks(
       tx,
       parts.map(({ stepId }) => stepId),

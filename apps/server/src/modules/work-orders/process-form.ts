@@ -1,4 +1,4 @@
-import type { FormField } from '@hubwright/contracts/manuals/revision';
+import { confirmed, type FormField } from '@hubwright/contracts/manuals/revision';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 
 export interface FormEntry {
@@ -16,7 +16,7 @@ const number = /^-?\d{1,12}(\.\d{1,8})?$/;
 
 /**
  * A process form as the step asks for it, in the form's order. Throws `form-missing` with a pointer for each entry that is missing, twice
- * there, of another step, or no number where the form gives a unit.
+ * there, of another step, not confirmed, or no number where the form gives a unit.
  */
 export function filledForm(fields: readonly FormField[], given: readonly FormEntry[]): FormEntry[] {
   const wrong: Pointed[] = given.flatMap(({ name, value }, index) => {
@@ -24,6 +24,8 @@ export function filledForm(fields: readonly FormField[], given: readonly FormEnt
     const isTwice = given.findIndex((one) => one.name === name) !== index;
     if (!field || isTwice)
       return [{ pointer: `/form/${index}/name`, detail: `“${name}” is not asked for, or given twice` }];
+    if (field.confirm && value !== confirmed)
+      return [{ pointer: `/form/${index}/value`, detail: `${name} is not confirmed` }];
     const isUnread = field.unit !== undefined && !number.test(value);
     return isUnread ? [{ pointer: `/form/${index}/value`, detail: `${name} is a number of ${field.unit}` }] : [];
   });

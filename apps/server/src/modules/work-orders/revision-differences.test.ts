@@ -16,6 +16,7 @@ const step = (title: string, more: Partial<NewStep> = {}): NewStep => ({
     phase: 'evaluation',
     standardMinutes: 10,
   },
+  ...{ equipmentKind: null, materials: [] },
   ...{ instrumentKind: null, caution: null, fact: null, form: [], peening: null, sheet: null, measures: [] },
   ...{ branch: null, waitMinutes: 0, outside: false, batched: false, tools: [], attempt: 1, mostRepairs: 2 },
   ...more,

@@ -190,6 +190,8 @@ function wordsOf(step: NewStep): string {
     `${step.process}, ${step.level}`,
     `${step.kind}, ${step.phase}`,
     step.instrumentKind ? `with ${step.instrumentKind}` : '',
+    step.equipmentKind ? `in or with ${step.equipmentKind}` : '',
+    step.materials.length > 0 ? `material ${step.materials.join(', ')}` : '',
     step.caution ?? '',
     step.fact ? `shows: ${step.fact}` : '',
     step.branch ? `beside others, as ${step.branch}` : '',
@@ -198,7 +200,7 @@ function wordsOf(step: NewStep): string {
     step.batched ? 'in a load' : '',
     step.tools.length > 0 ? `tools ${step.tools.join(', ')}` : '',
     step.form.length > 0
-      ? `form: ${step.form.map(({ name, unit }) => (unit ? `${name} (${unit})` : name)).join(', ')}`
+      ? `form: ${step.form.map(({ name, unit, confirm }) => (confirm ? `confirm ${name}` : unit ? `${name} (${unit})` : name)).join(', ')}`
       : '',
     step.peening ? peeningWords(step.peening) : '',
     step.sheet ? sheetWords(step.sheet) : '',

@@ -47,7 +47,7 @@ export const signLoad = defineCommand(operation, {
 async function signPart(
   context: Context<typeof operation>,
   stepId: string,
-  load: { number: string; equipment: string },
+  load: { number: string; equipment: string; equipmentId: string | null },
 ): Promise<Signed> {
   const { tx, input } = context;
   const step = await stepToSign(tx, stepId);
@@ -56,6 +56,7 @@ async function signPart(
     entry: {
       ...input,
       values: [],
+      equipmentId: load.equipmentId ?? undefined,
       form: input.form.filter(({ name }) => formOf([step]).some((one) => one.name === name)),
     },
     signature: {

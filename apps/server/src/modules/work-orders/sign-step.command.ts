@@ -9,7 +9,7 @@ const operation = travelerOperations.signStep;
 
 /** One generic signature of a step, measured or not, by the person who did or inspected it. */
 export const signStep = defineCommand(operation, {
-  locks: (input, tx) => stepLocks(tx, input.stepId),
+  locks: (input, tx) => stepLocks(tx, input.stepId, input.equipmentId),
   async execute(context) {
     const { tx, input } = context;
     const step = await stepToSign(tx, input.stepId);

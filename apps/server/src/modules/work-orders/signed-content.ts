@@ -1,3 +1,5 @@
+import type { MaterialUsed } from '../inventory/public.ts';
+import type { EquipmentUsed } from '../processes/public.ts';
 import type { Accepted } from './accepted-limits.ts';
 import { type JudgedValue, limitsInWords, type MeasureAsked } from './judge-values.ts';
 import type { FormEntry } from './process-form.ts';
@@ -10,6 +12,9 @@ export interface SignedContent {
   readonly accepted: Accepted;
   readonly sheet: JudgedSheet | undefined;
   readonly form: readonly FormEntry[];
+  /** The tank or test system with the results it was fit by, and the lots of material used. */
+  readonly equipment: EquipmentUsed | undefined;
+  readonly lots: readonly MaterialUsed[];
   readonly instrument: { readonly tag: string; readonly calibrationDueOn: string } | undefined;
   readonly result: string;
   /** The load it was done in. */
@@ -39,6 +44,8 @@ export function contentOf(step: SignedStep, signed: SignedContent) {
     ...(signed.load ? { load: signed.load } : {}),
     ...(signed.accepted.rule ? { acceptedBy: signed.accepted.rule } : {}),
     ...(signed.sheet ? { sheet: signed.sheet } : {}),
+    ...(signed.equipment ? { equipment: signed.equipment } : {}),
+    ...(signed.lots.length > 0 ? { lots: signed.lots } : {}),
     ...(signed.form.length > 0 ? { form: signed.form } : {}),
     instrument: signed.instrument
       ? { tag: signed.instrument.tag, calibrationDueOn: signed.instrument.calibrationDueOn }

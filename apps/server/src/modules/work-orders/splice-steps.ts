@@ -16,6 +16,10 @@ export interface NewStep {
   readonly phase: string;
   readonly standardMinutes: number;
   readonly instrumentKind: string | null;
+  /** Done in or with one of this kind. */
+  readonly equipmentKind: string | null;
+  /** Part numbers whose lot the signature names. */
+  readonly materials: readonly string[];
   readonly caution: string | null;
   readonly fact: string | null;
   /** Entries of the process form, signed with the step. */
@@ -61,11 +65,12 @@ export async function insertSteps(
   await moveBack(tx, { ...at, by: steps.length });
   const ids = steps.map(() => newId());
   await tx.travelerStep.createMany({
-    data: steps.map(({ measures: _, tools, form, peening, sheet, ...step }, index) => ({
+    data: steps.map(({ measures: _, tools, materials, form, peening, sheet, ...step }, index) => ({
       ...step,
       ...(peening === null ? {} : { peening }),
       ...(sheet === null ? {} : { sheet }),
       tools: [...tools],
+      materials: [...materials],
       form: [...form],
       id: ids[index] ?? newId(),
       travelerId: at.travelerId,
@@ -82,7 +87,7 @@ export async function insertSteps(
 export async function renewStep(
   context: Writing,
   at: { id: string; sequence: number },
-  { measures, tools, form, peening, sheet, ...step }: NewStep,
+  { measures, tools, materials, form, peening, sheet, ...step }: NewStep,
 ): Promise<void> {
   const { tx } = context;
   await tx.stepMeasure.deleteMany({ where: { stepId: at.id } });
@@ -94,6 +99,7 @@ export async function renewStep(
       peening: peening ?? noJson,
       sheet: sheet ?? noJson,
       tools: [...tools],
+      materials: [...materials],
       form: [...form],
       sequence: at.sequence,
     },

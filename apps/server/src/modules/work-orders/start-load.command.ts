@@ -3,6 +3,7 @@ import { loadOperations } from '@hubwright/contracts/work-orders/load-operations
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { requireAuthorisation } from '../people/public.ts';
+import { equipmentLocks, requireEquipment } from '../processes/public.ts';
 import { workOrderLocks } from './loads.ts';
 import { refuseInLoad, requireTurn, type SignedStep, stepToSign } from './step-signing.ts';
 
@@ -10,14 +11,16 @@ const operation = loadOperations.startLoad;
 
 /** Parts go into one tank, oven or cabinet: each of them ready for this step, none of them in another load. */
 export const startLoad = defineCommand(operation, {
-  locks: (input, tx) => workOrderLocks(tx, input.stepIds),
+  locks: async (input, tx) => [...equipmentLocks(input.equipmentId), ...(await workOrderLocks(tx, input.stepIds))],
   async execute(context) {
     const { tx, input, now, actor, newId, today } = context;
     const steps = await loadable(context, [...new Set(input.stepIds)]);
     const authorisation = await requireAuthorisation(tx, actor, { process: input.process, level: 'perform', today });
     await refuseInLoad(tx, steps);
-    const { process, equipment } = input;
-    const load = { id: newId(), number: await nextNumber(tx, 'LD', 4), process, equipment };
+    const { process } = input;
+    const tank = await tankOf(context, steps);
+    const { equipment } = tank;
+    const load = { id: newId(), number: await nextNumber(tx, 'LD', 4), process, ...tank };
     await tx.load.create({ data: { ...load, startedBy: actor.personId, startedAt: now } });
     await tx.loadPart.createMany({ data: steps.map((step) => ({ id: newId(), loadId: load.id, stepId: step.id })) });
     return {
@@ -45,4 +48,18 @@ async function loadable(context: Context<typeof operation>, stepIds: readonly st
     steps.push(step);
   }
   return steps;
+}
+
+/** The tank its parts ask for, fit now; free words where they ask for none. Throws `load-mixed` where they ask for different ones. */
+async function tankOf({ tx, input, now, today }: Context<typeof operation>, steps: readonly SignedStep[]) {
+  const [kind = null, other] = [...new Set(steps.map(({ equipmentKind }) => equipmentKind))];
+  if (other !== undefined)
+    throw new Problem('load-mixed', `Some are done in ${kind ?? 'no tank on record'}, others in ${other ?? 'none'}`);
+  const { equipmentId } = input;
+  const used = await requireEquipment(tx, { kind, equipmentId }, { at: now, day: today });
+  if (used) return { equipment: `${used.code} ${used.title}`, equipmentId: used.id };
+  if (input.equipment !== undefined) return { equipment: input.equipment, equipmentId: null };
+  throw new Problem('equipment-missing', 'The load names no tank, oven or cabinet', {}, [
+    { pointer: '/equipment', detail: 'Name the tank, oven or cabinet' },
+  ]);
 }

@@ -34,6 +34,7 @@ type StepStored = Omit<
   | 'state'
   | 'fact'
   | 'instrumentKind'
+  | 'equipmentKind'
   | 'blocked'
   | 'measures'
   | 'signOffs'
@@ -54,6 +55,7 @@ type StepStored = Omit<
   readonly state: string;
   readonly fact: string | null;
   readonly instrumentKind: string | null;
+  readonly equipmentKind: string | null;
   readonly measures: readonly { readonly id: string }[];
   readonly signOffs: readonly SignOffStored[];
 };
@@ -134,7 +136,15 @@ function signOffReply(
 }
 
 /** What was written down beside values, read from what was signed. */
-function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet'> {
-  const { form, sheet } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form' | 'sheet'>>;
-  return { form: form ?? [], sheet: sheet ? { kind: sheet.kind, said: sheet.said, reasons: sheet.reasons } : null };
+function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet' | 'equipment' | 'lots'> {
+  const { form, sheet, equipment, lots } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form' | 'sheet'>> & {
+    readonly equipment?: { code: string; title: string };
+    readonly lots?: readonly { code: string; part: string }[];
+  };
+  return {
+    form: form ?? [],
+    sheet: sheet ? { kind: sheet.kind, said: sheet.said, reasons: sheet.reasons } : null,
+    equipment: equipment ? `${equipment.code} ${equipment.title}` : null,
+    lots: (lots ?? []).map(({ code, part }) => `${part}, ${code}`),
+  };
 }

@@ -7,6 +7,7 @@ import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { type Authorised, namesOfAble, requireSupervised } from '../people/public.ts';
+import { equipmentLocks } from '../processes/public.ts';
 import { type Block, blockOf, blockToSend } from './step-block.ts';
 import { type TurnRow, turnsOf } from './turn.ts';
 
@@ -32,12 +33,12 @@ export async function stepToSign(tx: Tx, stepId: string) {
 }
 
 /** Locks of every command that signs on a traveler: the whole work order, since phases and build look across its travelers. */
-export async function stepLocks(tx: Tx, stepId: string): Promise<string[]> {
+export async function stepLocks(tx: Tx, stepId: string, equipmentId?: string): Promise<string[]> {
   const step = await tx.travelerStep.findUnique({
     where: { id: stepId },
     select: { traveler: { select: { workOrderId: true } } },
   });
-  return step ? [`work-order:${step.traveler.workOrderId}`] : [];
+  return step ? [`work-order:${step.traveler.workOrderId}`, ...equipmentLocks(equipmentId)] : [];
 }
 
 /** Throws why this step could not be done at that instant, unless its turn had come. */

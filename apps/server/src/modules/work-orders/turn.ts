@@ -15,6 +15,8 @@ export interface TurnRow {
   readonly phase: string;
   readonly standard_minutes: number;
   readonly instrument_kind: string | null;
+  /** Done in or with one of this kind. */
+  readonly equipment_kind: string | null;
   readonly caution: string | null;
   readonly traveler_id: string;
   readonly traveler_number: string;
@@ -82,7 +84,7 @@ export const turnSql = `
     WHERE s.state = 'open' AND ($1::uuid[] IS NULL OR s.traveler_id = ANY ($1::uuid[]))
       AND NOT EXISTS (SELECT 1 FROM traveler_steps p WHERE p.state = 'open' AND ${comesFirst}))
   SELECT to_char(wait.until AT TIME ZONE (SELECT zone FROM shop_profile), 'YYYY-MM-DD HH24:MI') AS waits_words, wait.until AS waits_until,
-    s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.caution, s.outside, s.batched,
+    s.id::text AS step_id, s.sequence, s.title, s.process, s.level, s.kind, s.phase, s.standard_minutes, s.instrument_kind, s.equipment_kind, s.caution, s.outside, s.batched,
     CASE WHEN s.outside THEN (SELECT json_build_object('name', v.name, 'order', o.number, 'expected', o.expected_on, 'condition', l.condition)
       FROM vendor_lines l JOIN vendor_orders o ON o.id = l.order_id JOIN suppliers v ON v.id = o.supplier_id
       WHERE l.step_id = s.id ORDER BY l.id DESC LIMIT 1) END AS vendor,

@@ -4,7 +4,9 @@ import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries'
 import type { Stage } from '@hubwright/contracts/work-orders/states';
 import { supervisedMeaning } from '@hubwright/contracts/work-orders/traveler-shapes';
 import { diameterUnknown } from '@hubwright/rules/blades';
+import { requireMaterials } from '../inventory/public.ts';
 import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignOff } from '../people/public.ts';
+import { requireEquipment } from '../processes/public.ts';
 import { acceptedLimits } from './accepted-limits.ts';
 import { advance } from './advance.ts';
 import { judgeValues, type MeasureAsked, outsideInWords } from './judge-values.ts';
@@ -14,6 +16,7 @@ import { contentOf } from './signed-content.ts';
 import {
   authorisedFor,
   instrumentFor,
+  performedAt,
   performedOn,
   refuseOwnInspection,
   type SignedStep,
@@ -26,6 +29,8 @@ export interface StepEntry {
   readonly form?: readonly FormEntry[];
   readonly sheet?: SheetEntry | undefined;
   readonly instrumentId?: string | undefined;
+  readonly equipmentId?: string | undefined;
+  readonly lotIds?: readonly string[];
   readonly performedAt?: string | undefined;
   readonly lateReason?: string | undefined;
   /** Who supervised a trainee, and signs too. */
@@ -65,11 +70,10 @@ export async function writeStepSignature(
   const day = await performedOn(context, traveler.workOrder.receivedOn, entry.performedAt);
   const authorised = await authorisedFor(context, step, { day, supervisorId: entry.supervisorId });
   await refuseOwnInspection(context, step);
-  const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId: entry.instrumentId, day });
+  const used = await usedOf(context, step, { entry, day });
   refuseUnknownDiameter(step);
-  const entered = await enteredOf(context, step, { entry, instrument });
-  const { judged, outside } = entered;
-  refuseOtherResult(signature.result, outside);
+  const entered = await enteredOf(context, step, { entry, instrument: used.instrument });
+  refuseOtherResult(signature.result, entered.outside);
   const signOffId = await writeSignatures(context, authorised, {
     workOrderId: traveler.workOrderId,
     subject: { kind: 'traveler-step', id: step.id },
@@ -77,13 +81,15 @@ export async function writeStepSignature(
     meaning: signature.meaning,
     result: signature.result,
     revisionId: traveler.revisionId,
-    ...(instrument ? { instrumentId: instrument.id } : {}),
+    ...used.ids,
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { ...entered, instrument, result: signature.result, load: signature.load }),
+    content: contentOf(step, { ...entered, ...used, result: signature.result, load: signature.load }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
-  await tx.measurement.createMany({ data: judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })) });
+  await tx.measurement.createMany({
+    data: entered.judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })),
+  });
   await endStep(context, step, { result: signature.result, performedAt: entry.performedAt });
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
   return {
@@ -91,8 +97,23 @@ export async function writeStepSignature(
     travelerVersion: version,
     stage: await stageAfter(context, step),
     authorisation: { ...authorised.authorisation },
-    outside,
+    outside: entered.outside,
   };
+}
+
+/** Instrument, tank or test system, and lots of material used, each fit at the moment of the work. */
+async function usedOf({ tx, now }: Signing, step: SignedStep, { entry, day }: { entry: StepEntry; day: string }) {
+  const moment = { at: performedAt({ now, input: entry }), day };
+  const { instrumentId, equipmentId, lotIds = [] } = entry;
+  const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId, day });
+  const equipment = await requireEquipment(tx, { kind: step.equipmentKind, equipmentId }, moment);
+  const lots = await requireMaterials(tx, { asked: step.materials, lotIds }, moment);
+  const ids = {
+    ...(instrument ? { instrumentId: instrument.id } : {}),
+    ...(equipment ? { equipmentId: equipment.id } : {}),
+    lotIds: lots.map(({ id }) => id),
+  };
+  return { instrument, equipment, lots, ids };
 }
 
 /** What was entered, the readings judged by the limits they are accepted by, and what lies outside of them, in words. */
