@@ -1,9 +1,11 @@
 import { confirmed, type FormField } from '@hubwright/contracts/manuals/revision';
+import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import type { InstrumentKind, Phase } from '@hubwright/contracts/manuals/words';
 import { signStep } from '../apps/server/src/modules/work-orders/sign-step.command.ts';
 import { fitNow } from './equipment.ts';
 import { GovernorBench } from './governor-runs.ts';
 import { presigned, type SeedRun } from './run.ts';
+import { usualSheet } from './usual-sheet.ts';
 
 /** Who does what in the invented shop; everything else is the first technician's. */
 const doers: Record<string, string> = {
@@ -33,6 +35,12 @@ const tools: Record<InstrumentKind, string> = {
 /** Since the trainee began, in days from today, he coats under the eyes of who else would. */
 const traineeSince = -38;
 const trainer = 'maren';
+
+interface Asking {
+  readonly equipmentKind: string | null;
+  readonly materials: readonly string[];
+  readonly sheet: unknown;
+}
 
 interface Measure {
   readonly id: string;
@@ -103,7 +111,7 @@ export class StepSigner {
   }
 
   /** The tank or test system, checked before its first part of the day, and lots of the material it takes. */
-  private async using({ equipmentKind, materials }: { equipmentKind: string | null; materials: readonly string[] }) {
+  private async using({ equipmentKind, materials, sheet }: Asking) {
     const lots = await this.run.reads.lot.findMany({
       where: {
         part: { number: { in: [...materials] } },
@@ -114,6 +122,7 @@ export class StepSigner {
       distinct: ['partId'],
     });
     return {
+      ...usualSheet(sheet as SheetSpec | null),
       ...(equipmentKind ? { equipmentId: await fitNow(this.run, equipmentKind) } : {}),
       lotIds: lots.map(({ id }) => id),
     };

@@ -85,7 +85,8 @@ export function fitting(given: Schema): fc.Arbitrary<unknown> {
   const schema = resolved(given);
   if ('const' in schema) return fc.constant(schema.const);
   if (Array.isArray(schema.enum)) return fc.constantFrom(...schema.enum);
-  if (Array.isArray(schema.anyOf)) return fc.oneof(...(schema.anyOf as Schema[]).map(fitting));
+  const either = schema.anyOf ?? schema.oneOf;
+  if (Array.isArray(either)) return fc.oneof(...(either as Schema[]).map(fitting));
   const type = Array.isArray(schema.type) ? schema.type[0] : schema.type;
   const { minimum = 0, maximum = 1_000_000, minItems = 0, maxItems = 3 } = schema;
   switch (type) {

@@ -1,4 +1,5 @@
 import { confirmed, type FormField } from '@hubwright/contracts/manuals/revision';
+import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import type { Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { judgeLot } from '../../apps/server/src/modules/inventory/judge-lot.command.ts';
@@ -24,6 +25,7 @@ import { signStep } from '../../apps/server/src/modules/work-orders/sign-step.co
 import { CLOCK, type Clock } from '../../apps/server/src/platform/command/clock.ts';
 import { FILES, type FileStore } from '../../apps/server/src/platform/files/store.ts';
 import { fitEquipment } from '../../seed/fit-equipment.ts';
+import { usualSheet } from '../../seed/usual-sheet.ts';
 import { type Arrival, readsOf, threeBlade } from './arrivals.ts';
 import { day } from './days.ts';
 import { passedRun } from './passed-run.ts';
@@ -146,6 +148,7 @@ export class Job {
     return {
       ...{ stepId: step.id, values, form, signature: pin },
       ...(isGovernor ? { sheet: { kind: 'governor-test' as const, runId: await passedRun(this, step.id) } } : {}),
+      ...usualSheet(step.sheet as SheetSpec | null),
       ...(instrument ? { instrumentId: instrument.id } : {}),
       ...(step.equipmentKind ? { equipmentId: await this.fit(step.equipmentKind) } : {}),
       ...(step.materials.length > 0 ? { lotIds: await this.lotsOf(step.materials) } : {}),

@@ -160,7 +160,13 @@ const bladeRoute = [
     equipmentKind: 'penetrant-line',
     form: [{ name: 'penetrant family' }],
   }),
-  work('Eddy-current test, shank and retention', 'non-destructive-test', 35, { instrumentKind: 'eddy-current-set' }),
+  work('Eddy-current test, shank and retention', 'non-destructive-test', 35, {
+    instrumentKind: 'eddy-current-set',
+    sheet: {
+      ...{ kind: 'eddy-current', frequency: { low: '200', high: '300', unit: 'kHz' }, notchDepth: '0.020', unit: 'in' },
+      ...{ signal: { low: '70', high: '90' }, drift: '10' },
+    },
+  }),
   measureBlade('Measure blade by station', '', 'evaluation'),
   shank,
   bend,

@@ -102,6 +102,10 @@ export const routeStep = z
     message: 'A governor is tested on the governor bench',
     path: ['sheet'],
   })
+  .refine((given) => given.sheet?.kind !== 'eddy-current' || given.process === 'non-destructive-test', {
+    message: 'An eddy-current set-up belongs to non-destructive test',
+    path: ['sheet'],
+  })
   .refine((given) => given.sheet === undefined || !given.batched, {
     message: 'A sheet is filled in part by part, not for a load',
     path: ['sheet'],

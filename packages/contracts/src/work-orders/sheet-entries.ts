@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { SheetKind } from '../manuals/sheets.ts';
-import { decimal, id, instant } from '../values.ts';
+import { decimal, id, instant, line } from '../values.ts';
 
 /** A relief bake as its oven charted it. */
 const bakeEntry = z
@@ -19,8 +19,25 @@ const governorTestEntry = z
   .strictObject({ kind: z.literal('governor-test'), runId: id })
   .meta({ id: 'GovernorTestEntry' });
 
+/** The set-up of an eddy-current scan, with the signal from the notch before and after it. */
+const eddyCurrentEntry = z
+  .strictObject({
+    kind: z.literal('eddy-current'),
+    probe: line,
+    frequency: decimal,
+    /** In decibels. */
+    gain: decimal,
+    standardSerial: line,
+    notchDepth: decimal,
+    before: decimal,
+    after: decimal,
+  })
+  .meta({ id: 'EddyCurrentEntry' });
+
 /** A step’s sheet as filled in. */
-export const sheetEntry = z.discriminatedUnion('kind', [bakeEntry, governorTestEntry]).meta({ id: 'SheetEntry' });
+export const sheetEntry = z
+  .discriminatedUnion('kind', [bakeEntry, eddyCurrentEntry, governorTestEntry])
+  .meta({ id: 'SheetEntry' });
 export type SheetEntry = z.output<typeof sheetEntry>;
 export type EntryOf<K extends SheetKind> = Extract<SheetEntry, { kind: K }>;
 

@@ -72,3 +72,21 @@ function read(text: string, path: string): Decimal {
   if (!/^-?\d{1,12}(\.\d{1,8})?$/.test(text)) throw new RuleError('not-a-number', 'This is no decimal number.', path);
   return new Decimal(text);
 }
+
+/** A set-up as it stands beside its signature. */
+export function sayEddyCurrent(
+  setup: EddyCurrentSetup & { readonly probe: string; readonly gain: string; readonly standardSerial: string },
+  { frequency, unit }: EddyCurrentSpec,
+  { driftPercent }: Pick<EddyCurrentVerdict, 'driftPercent'>,
+) {
+  return [
+    { name: 'probe', value: setup.probe },
+    { name: 'frequency', value: `${setup.frequency} ${frequency.unit}` },
+    { name: 'gain', value: `${setup.gain} dB` },
+    { name: 'reference standard', value: `${setup.standardSerial}, notch ${setup.notchDepth} ${unit}` },
+    {
+      name: 'signal from the notch',
+      value: `${setup.before} % before, ${setup.after} % after, moved by ${driftPercent} %`,
+    },
+  ];
+}

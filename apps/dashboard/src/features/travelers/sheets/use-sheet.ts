@@ -4,12 +4,13 @@ import { RuleError } from '@hubwright/rules/errors';
 import { useState } from 'react';
 import type { Step, Traveler } from '../traveler.ts';
 import { bakeForm } from './bake-form.ts';
+import { eddyCurrentForm } from './eddy-current-form.ts';
 import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
 type Forms = { readonly [K in SheetKind]: SheetForm<K, any> };
-const forms: Forms = { bake: bakeForm, 'governor-test': governorTestForm };
+const forms: Forms = { bake: bakeForm, 'eddy-current': eddyCurrentForm, 'governor-test': governorTestForm };
 
 /** The sheet of a step while it is filled in. */
 export interface SheetInHand {

@@ -3,11 +3,13 @@ import { Problem } from '@hubwright/contracts/problems';
 import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
 import type { SignedStep, Signing } from '../step-signing.ts';
 import { judgeBakeSheet } from './bake.ts';
+import { judgeEddyCurrentSheet } from './eddy-current.ts';
 import { judgeGovernorTest } from './governor-test.ts';
 import type { Judge, Judged, UsedInstrument } from './judge.ts';
 
 const judges: { readonly [K in SheetKind]: Judge<K> } = {
   bake: judgeBakeSheet,
+  'eddy-current': judgeEddyCurrentSheet,
   'governor-test': judgeGovernorTest,
 };
 

@@ -1,0 +1,10 @@
+import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
+import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
+
+/** A sheet as it usually is, good; a bake needs hours of its own and is entered by whoever tells its story. */
+export function usualSheet(spec: SheetSpec | null): { sheet?: SheetEntry } {
+  if (spec?.kind !== 'eddy-current') return {};
+  const { frequency, notchDepth } = spec;
+  const set = { probe: 'EP-12', frequency: frequency.low, gain: '42', standardSerial: 'RS-07', notchDepth };
+  return { sheet: { kind: 'eddy-current', ...set, before: '80', after: '79' } };
+}
