@@ -9,7 +9,7 @@ import { openBrowser } from '../support/browser.ts';
 import { goodValues, Job } from '../support/job.ts';
 import { jpeg } from '../support/pictures.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { accessibilityFaults, builtDashboard, pageOf, picture, scan } from '../support/view-page.ts';
+import { accessibilityFaults, builtDashboard, pageOf, picture, scan, until } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
 const measureTitle = 'Measure blade by station';
@@ -231,7 +231,8 @@ describe('a day on the floor', () => {
     await inspector.getByRole('button', { name: /narrower than the gauge/ }).focus();
     await inspector.keyboard.press('Enter');
     await inspector.getByRole('heading', { name: 'Photo 1 of 1' }).waitFor(slow);
-    await inspector.waitForFunction(
+    await until(
+      inspector,
       '[...document.querySelectorAll("[role=dialog] img")].every((img) => img.naturalWidth === 1600)',
     );
     await looksRight(inspector, 'photo-large');

@@ -39,6 +39,9 @@ export async function scan(page: Page, code: string): Promise<void> {
   }`);
 }
 
+/** The button that closes a message; one that offers to undo stays, a story may go on with it. */
+const lonely = '.toast:not(:has(button + button)) button';
+
 /**
  * What an accessibility scan by WCAG 2.2 A and AA rules finds on the page as it is now. Left out is the region in which the
  * widgets' library speaks to screen readers: its messages name buttons that may be gone, and vanish after seconds.
@@ -51,10 +54,26 @@ export async function accessibilityFaults(page: Page): Promise<string[]> {
     .waitFor({ state: 'attached', timeout: 10_000 })
     .catch(() => undefined);
   await page.evaluate(axeSource);
-  const context = { include: ['html'], exclude: ['[data-live-announcer]'] };
+  // What has scrolled half under the head is no small target.
+  await page.evaluate('window.scrollTo(0, 0)');
+  // A message that something was done lies over the page for seconds: it is scanned by itself, then closed as anyone would.
+  const onMessages = (await page.locator('.toast').count()) > 0 ? await scanned(page, { include: ['.toasts'] }) : [];
+  await page.evaluate(`for (const close of document.querySelectorAll('${lonely}')) close.click()`);
+  await until(page, `document.querySelector('${lonely}') === null`);
+  return [...onMessages, ...(await scanned(page, { include: ['html'], exclude: ['[data-live-announcer]'] }))];
+}
+
+async function scanned(page: Page, context: object): Promise<string[]> {
   const options = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] };
   const found = await page.evaluate<AxeResult>(`axe.run(${JSON.stringify(context)}, ${JSON.stringify(options)})`);
   return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
+}
+
+/** Waits until an expression holds on the page. Asked again and again from outside: the page itself may not evaluate text. */
+export async function until(page: Page, expression: string, seconds = 10): Promise<void> {
+  for (const end = Date.now() + seconds * 1_000; Date.now() < end; await page.waitForTimeout(50))
+    if (await page.evaluate<boolean>(expression)) return;
+  throw new Error(`Never came true: ${expression}`);
 }
 
 interface AxeResult {
