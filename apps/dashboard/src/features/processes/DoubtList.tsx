@@ -4,15 +4,12 @@ import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { RadioList } from '../../ui/Checkbox.tsx';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
+import { DecideThenSign } from '../../ui/DecideThenSign.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Doubt } from './equipment.ts';
 
@@ -24,9 +21,6 @@ const decisionWords = {
 type Decision = keyof typeof decisionWords;
 
 function AnswerDoubt({ doubt, signer, onClose }: { doubt: Doubt; signer: Signer; onClose: () => void }) {
-  const [decision, setDecision] = useState<Decision | null>(null);
-  const [reason, setReason] = useState('');
-  const [isSigning, setSigning] = useState(false);
   const possible: Decision[] = doubt.workOrder.releasedAt ? ['stands', 'customer-told'] : ['stands', 'finding-raised'];
   const shown = (
     <p>
@@ -34,46 +28,34 @@ function AnswerDoubt({ doubt, signer, onClose }: { doubt: Doubt; signer: Signer;
       {doubt.quantity} was then read {doubt.value}.
     </p>
   );
-  if (isSigning && decision)
-    return (
-      <SignCommand
-        op={equipmentOperations.answerDoubt}
-        input={{ doubtId: doubt.id, decision, reason }}
-        version={doubt.version}
-        signer={signer}
-        onClose={() => setSigning(false)}
-        onSigned={() => {
-          say(`Answered for ${doubt.traveler.number}.`);
-          onClose();
-        }}
-      >
-        {shown}
-        <p>
-          {decisionWords[decision]}: {reason}
-        </p>
-      </SignCommand>
-    );
   return (
-    <Dialog title="What does it mean for this part?" isOpen onClose={onClose}>
-      <CommandForm
-        problem={null}
-        isPending={false}
-        submit="Go on to sign"
-        onCancel={onClose}
-        onSubmit={() => decision && reason.length >= 3 && setSigning(true)}
-      >
-        {shown}
-        <RadioList
-          name="decision"
-          label="Answer"
-          value={decision}
-          onChange={setDecision}
-          choices={possible.map((value) => ({ value, text: decisionWords[value] }))}
-          isRequired
-        />
-        <TextField name="reason" label="Why" value={reason} onChange={setReason} isRequired />
-      </CommandForm>
-    </Dialog>
+    <DecideThenSign
+      title="What does it mean for this part?"
+      label="Answer"
+      choices={possible.map((value) => ({ value, text: decisionWords[value] }))}
+      onClose={onClose}
+      signing={(answer, back) => (
+        <SignCommand
+          op={equipmentOperations.answerDoubt}
+          input={{ doubtId: doubt.id, ...answer }}
+          version={doubt.version}
+          signer={signer}
+          onClose={back}
+          onWrongInput={back}
+          onSigned={() => {
+            say(`Answered for ${doubt.traveler.number}.`);
+            onClose();
+          }}
+        >
+          {shown}
+          <p>
+            {decisionWords[answer.decision]}: {answer.reason}
+          </p>
+        </SignCommand>
+      )}
+    >
+      {shown}
+    </DecideThenSign>
   );
 }
 

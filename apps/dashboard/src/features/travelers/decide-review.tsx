@@ -1,10 +1,6 @@
 import { type reviewDecisions, reviewOperations } from '@hubwright/contracts/work-orders/review-operations';
-import { useState } from 'react';
-import { RadioList } from '../../ui/Checkbox.tsx';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
+import { DecideThenSign } from '../../ui/DecideThenSign.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
-import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { decisionWords, type Review, valueWords } from './ReviewTable.tsx';
 
@@ -16,9 +12,6 @@ const gone: readonly Decision[] = ['stands', 'customer-told'];
 /** What a doubtful reading means, decided and signed by an inspector with the reason. */
 export function DecideReview({ review, signer, onClose }: { review: Review; signer: Signer; onClose: () => void }) {
   const possible = review.workOrder.releasedAt ? gone : here;
-  const [decision, setDecision] = useState<Decision | null>(null);
-  const [reason, setReason] = useState('');
-  const [isSigning, setSigning] = useState(false);
   const shown = (
     <>
       <p>
@@ -29,53 +22,33 @@ export function DecideReview({ review, signer, onClose }: { review: Review; sign
       </p>
     </>
   );
-  if (isSigning && decision)
-    return (
-      <SignCommand
-        op={reviewOperations.decideCalibrationReview}
-        input={{ reviewId: review.id, decision, reason }}
-        version={review.version}
-        signer={signer}
-        onClose={() => setSigning(false)}
-        onWrongInput={() => setSigning(false)}
-        onSigned={() => {
-          say(`Decided: ${decisionWords[decision]}.`);
-          onClose();
-        }}
-      >
-        {shown}
-        <p>
-          {decisionWords[decision]}: {reason}
-        </p>
-      </SignCommand>
-    );
   return (
-    <Dialog title="What does this reading mean now?" isOpen onClose={onClose}>
-      <CommandForm
-        problem={null}
-        isPending={false}
-        submit="Go on to sign"
-        onSubmit={() => decision && setSigning(true)}
-        onCancel={onClose}
-      >
-        {shown}
-        <RadioList
-          name="decision"
-          label="Decision"
-          value={decision}
-          onChange={setDecision}
-          choices={possible.map((value) => ({ value, text: decisionWords[value] }))}
-          isRequired
-        />
-        <TextField
-          name="reason"
-          label="Why"
-          hint="The error found against the distance to the limits"
-          value={reason}
-          onChange={setReason}
-          isRequired
-        />
-      </CommandForm>
-    </Dialog>
+    <DecideThenSign
+      title="What does this reading mean now?"
+      hint="The error found against the distance to the limits"
+      choices={possible.map((value) => ({ value, text: decisionWords[value] }))}
+      onClose={onClose}
+      signing={(answer, back) => (
+        <SignCommand
+          op={reviewOperations.decideCalibrationReview}
+          input={{ reviewId: review.id, ...answer }}
+          version={review.version}
+          signer={signer}
+          onClose={back}
+          onWrongInput={back}
+          onSigned={() => {
+            say(`Decided: ${decisionWords[answer.decision]}.`);
+            onClose();
+          }}
+        >
+          {shown}
+          <p>
+            {decisionWords[answer.decision]}: {answer.reason}
+          </p>
+        </SignCommand>
+      )}
+    >
+      {shown}
+    </DecideThenSign>
   );
 }
