@@ -15,11 +15,13 @@ function numberOf(text: string | null): number | null {
 export function gaugeScale(value: string | null, low: string | null, high: string | null): GaugeScale {
   const l = numberOf(low);
   const h = numberOf(high);
-  const reach = l !== null && h !== null && h > l ? h - l : Math.max(Math.abs(l ?? h ?? 1) * 0.1, 1e-9);
+  const v = numberOf(value);
+  const inside = v === null ? 0 : l !== null ? v - l : h !== null ? h - v : 0;
+  // With one limit alone the scale reaches as far as what was read within it.
+  const reach = l !== null && h !== null && h > l ? h - l : Math.max(Math.abs(l ?? h ?? 1) * 0.1, inside, 1e-9);
   const start = (l ?? (h ?? 0) - reach) - reach / 2;
   const place = (number: number | null) =>
     number === null ? null : Math.min(1, Math.max(0, (number - start) / (2 * reach)));
-  const v = numberOf(value);
   const standing = v === null ? 'none' : l !== null && v < l ? 'below' : h !== null && v > h ? 'above' : 'inside';
   return { low: place(l), high: place(h), value: place(v), standing };
 }

@@ -64,6 +64,8 @@ describe('a limit gauge', () => {
     expect(gaugeScale('6', '4', '6').standing).toBe('inside');
     expect(gaugeScale('60', '4', '6')).toMatchObject({ value: 1, standing: 'above' });
     expect(gaugeScale('0', '4', null)).toMatchObject({ value: 0, standing: 'below' });
+    expect(gaugeScale('4.4', null, '6')).toMatchObject({ value: 0.25, high: 0.75, standing: 'inside' });
+    expect(gaugeScale('9', '4', null)).toMatchObject({ low: 0.25, value: 0.75, standing: 'inside' });
     for (const text of [null, '', '5x', '5.', '-']) expect(gaugeScale(text, '4', '6').standing).toBe('none');
   });
 });
