@@ -1,6 +1,7 @@
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { governorOperations as op } from '@hubwright/contracts/governor-tests/operations';
 import { releaseOperations } from '@hubwright/contracts/releases/operations';
+import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { governorPrograms } from '../../seed/data/governor-programs.ts';
@@ -222,4 +223,31 @@ describe('governors on the bench', () => {
     await refused(run.taking(run.point('low-stop')), 409, 'program-superseded');
     expect((await run.end('broken-off', 'The program was issued anew')).status).toBe(200);
   }, 60_000);
+
+  it('are told what they are for once somebody knows it; what was tested for one aircraft is not for another', async () => {
+    const telling = async (job: Job, applicationId: string | null) => ({
+      operation: workOrderOperations.setApplication,
+      input: { workOrderId: job.id, applicationId, reason: 'the owner telephoned' },
+      options: { version: (await job.workOrder()).version },
+    });
+    const { modelId, applicationId } = await single.workOrder();
+    const strange = await single.reads.application.findFirstOrThrow({ where: { modelId: { not: modelId } } });
+    await expectRefused({ shop, visitor: inspector }, await telling(nobodys, strange.id), {
+      ...{ status: 422, type: 'application-wrong', pointer: '/applicationId' },
+    });
+    const { input, options } = await telling(nobodys, applicationId);
+    const told = await inspector.call(
+      workOrderOperations.setApplication,
+      { ...input, applicationId: applicationId ?? '' },
+      options,
+    );
+    expect([told.status, told.body]).toEqual([200, told.body]);
+    const waiting = (await technician.call(op.waitingForGovernorBench, {})).body.rows;
+    expect(waiting.find(({ workOrderId }) => workOrderId === nobodys.id)?.programId).not.toBeNull();
+    const { applicationId: other } = await twin.workOrder();
+    await expectRefused({ shop, visitor: inspector }, await telling(single, other), {
+      status: 409,
+      type: 'application-used',
+    });
+  });
 });

@@ -219,6 +219,18 @@ export const workOrderOperations = {
     output: changed,
     problems: ['promise-in-past', 'wrong-state'],
   }),
+  setApplication: command({
+    id: 'set-application',
+    noun: 'work-orders',
+    method: 'PUT',
+    path: '/api/work-orders/:workOrderId/application',
+    access: ['front-desk', 'manager', 'inspector'],
+    versioned: true,
+    summary: 'Say what the unit is for, once that is known: aircraft, engine and position decide angles and settings',
+    input: z.strictObject({ workOrderId: id, applicationId: id, reason: line }),
+    output: changed,
+    problems: ['application-wrong', 'application-used', 'wrong-state'],
+  }),
   okToShip: command({
     id: 'ok-to-ship',
     noun: 'work-orders',

@@ -31,6 +31,11 @@ export const workOrderProblems = {
     title: 'This application or aircraft belongs to something else',
     next: 'Choose an application of this model and an aircraft of this customer.',
   },
+  'application-used': {
+    status: 409,
+    title: 'Something was set or tested for the application it has',
+    next: 'Raise a finding on that step first, saying why it is wrong: it is then done again for the right aircraft.',
+  },
   'wrong-state': {
     status: 409,
     title: 'This is not possible in the present state of the work order',

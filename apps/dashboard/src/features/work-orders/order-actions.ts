@@ -8,6 +8,7 @@ import type { WorkOrder } from './work-orders.ts';
 export const orderActionIds = [
   'look',
   'inspected',
+  'application',
   'promise',
   'ok-to-ship',
   'ship',
@@ -68,6 +69,13 @@ const rules: readonly Rule[] = [
     op: op.declareInspected,
     no: inspectedNo,
     isPast: (order) => !['received', 'teardown'].includes(order.stage),
+  },
+  {
+    id: 'application',
+    text: 'Say what it is for',
+    op: op.setApplication,
+    no: () => undefined,
+    isPast: (order) => leaves(order) || isGone(order),
   },
   { id: 'promise', text: 'Promise a day', op: op.setPromise, no: () => undefined, isPast: isGone },
   {

@@ -7,6 +7,7 @@ import { OkToShip } from '../../features/work-orders/ok-to-ship.tsx';
 import { type OrderActionId, orderActions } from '../../features/work-orders/order-actions.ts';
 import { PlaceHold } from '../../features/work-orders/place-hold.tsx';
 import { ReturnUnrepaired } from '../../features/work-orders/return-unrepaired.tsx';
+import { SetApplication } from '../../features/work-orders/set-application.tsx';
 import { SetPromise } from '../../features/work-orders/set-promise.tsx';
 import { ShipUnit } from '../../features/work-orders/ship-unit.tsx';
 import { PreliminaryInspection } from '../../features/work-orders/sign-preliminary-inspection.tsx';
@@ -24,6 +25,7 @@ export function OrderActions({ order }: { order: WorkOrder }) {
   const dialogs: Record<OrderActionId, React.ReactNode> = {
     look: <PreliminaryInspection order={order} signer={me} onClose={close} />,
     inspected: <DeclareInspected order={order} onClose={close} />,
+    application: <SetApplication order={order} onClose={close} />,
     promise: <SetPromise order={order} onClose={close} />,
     'ok-to-ship': <OkToShip order={order} onClose={close} />,
     ship: <ShipUnit order={order} onClose={close} />,

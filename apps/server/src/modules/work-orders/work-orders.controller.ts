@@ -10,6 +10,7 @@ import { okToShip } from './ok-to-ship.command.ts';
 import { placeHold } from './place-hold.command.ts';
 import { receiveUnit } from './receive-unit.command.ts';
 import { returnUnrepaired } from './return-unrepaired.command.ts';
+import { setApplication } from './set-application.command.ts';
 import { setPromise } from './set-promise.command.ts';
 import { shipUnit } from './ship-unit.command.ts';
 import { signPreliminaryInspection } from './sign-preliminary-inspection.command.ts';
@@ -78,6 +79,11 @@ export class WorkOrdersController {
   @Operation(workOrderOperations.liftHold)
   liftHold(@Call() call: CommandCall) {
     return this.runner.run(liftHold, call);
+  }
+
+  @Operation(workOrderOperations.setApplication)
+  setApplication(@Call() call: CommandCall) {
+    return this.runner.run(setApplication, call);
   }
 
   @Operation(workOrderOperations.setPromise)
