@@ -218,6 +218,23 @@ const evaluation = [
   work('Clean small parts', 'cleaning', 60, { fact: 'cleaned' }),
   inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
 ];
+export const chargeCylinder = work('Charge the cylinder', 'leak-test', 50, {
+  phase: 'build',
+  instrumentKind: 'pressure-gauge',
+  caution: cautions.charging,
+  instruction: 'By the temperature of the cylinder, not of the room; read again once the gas has come to it.',
+  sheet: {
+    ...{ kind: 'charge', medium: 'dry nitrogen', unit: 'psi', temperatureUnit: 'degF', tolerance: '2' },
+    settleMinutes: 30,
+    table: [
+      { at: '30', pressure: '70' },
+      { at: '50', pressure: '74' },
+      { at: '70', pressure: '78' },
+      { at: '90', pressure: '82' },
+      { at: '110', pressure: '86' },
+    ],
+  },
+});
 const buildAndFinal = [
   work('Assemble hub, pitch change and blades', 'assembly', 320, {
     phase: 'build',
@@ -263,23 +280,7 @@ const buildAndFinal = [
     fact: 'tested',
     measures: [limit('test pressure', 'psi', '215', '225'), limit('pressure lost', 'psi', undefined, '2.0')],
   }),
-  work('Charge the cylinder', 'leak-test', 50, {
-    phase: 'build',
-    instrumentKind: 'pressure-gauge',
-    caution: cautions.charging,
-    instruction: 'By the temperature of the cylinder, not of the room; read again once the gas has come to it.',
-    sheet: {
-      ...{ kind: 'charge', medium: 'dry nitrogen', unit: 'psi', temperatureUnit: 'degF', tolerance: '2' },
-      settleMinutes: 30,
-      table: [
-        { at: '30', pressure: '70' },
-        { at: '50', pressure: '74' },
-        { at: '70', pressure: '78' },
-        { at: '90', pressure: '82' },
-        { at: '110', pressure: '86' },
-      ],
-    },
-  }),
+  chargeCylinder,
   measured('Static balance, vertical and horizontal', 'static-balance', {
     standardMinutes: 110,
     phase: 'final',

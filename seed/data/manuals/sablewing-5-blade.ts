@@ -113,7 +113,7 @@ const bladeRoute = [
 ];
 
 const blades = [1, 2, 3, 4, 5];
-const preload = work('Shim the blade roots', 'assembly', 100, {
+export const shimBladeRoots = work('Shim the blade roots', 'assembly', 100, {
   phase: 'build',
   instrumentKind: 'micrometer',
   instruction: 'Measure, shim, close, turn the blade; open and measure again where it turns too easily or too hard.',
@@ -183,7 +183,7 @@ export function sablewing5Blade(): ContentSeed {
           inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
           work('Repair or replace small parts as found', 'assembly', 40, { phase: 'repair', fact: 'repaired' }),
           work('Assemble hub, pitch change and blades', 'assembly', 360, { phase: 'build', fact: 'reassembled' }),
-          preload,
+          shimBladeRoots,
           greased(5, '30.0', '34.0'),
           measured('Set blade angles', 'blade-angles', {
             standardMinutes: 90,

@@ -114,6 +114,10 @@ export const routeStep = z
     message: 'A charge is signed with a pressure gauge',
     path: ['instrumentKind'],
   })
+  .refine((given) => given.sheet?.kind !== 'charge' || given.caution !== undefined, {
+    message: 'Stored pressure injures: say the caution',
+    path: ['caution'],
+  })
   .refine((given) => given.sheet === undefined || !given.batched, {
     message: 'A sheet is filled in part by part, not for a load',
     path: ['sheet'],

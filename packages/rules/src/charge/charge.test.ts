@@ -30,9 +30,7 @@ describe('a charge by its temperature', () => {
   });
   it('is good to the very limit, and not a thousandth beyond', () => {
     expect(judged({ pressure: '182' })).toEqual({ good: true, reasons: [], wanted: '179.0' });
-    expect(judged({ pressure: '182.001' }).reasons).toEqual([
-      '182.001 psi; 176.0 to 182.0 is asked for at 70.',
-    ]);
+    expect(judged({ pressure: '182.001' }).reasons).toEqual(['182.001 psi; 176.0 to 182.0 is asked for at 70.']);
     expect(judged({ pressure: '176' }).good).toBe(true);
   });
   it('doubts another unit of the gauge and refuses what is no pressure', () => {
@@ -44,9 +42,7 @@ describe('a charge by its temperature', () => {
     expect(() => judged({ pressure: 'x' })).toThrow(/no decimal number/);
   });
   it('is read after it settled, with the medium asked for', () => {
-    expect(judged({ settledMinutes: '29.9' }).reasons).toEqual([
-      'Read after 29.9 min; it settles for 30 min first.',
-    ]);
+    expect(judged({ settledMinutes: '29.9' }).reasons).toEqual(['Read after 29.9 min; it settles for 30 min first.']);
     expect(judged({ medium: 'dry air' }).reasons).toEqual(['Charged with dry air; dry nitrogen is asked for.']);
     expect(() => judged({ settledMinutes: '-1' })).toThrow(/below zero/);
   });
@@ -63,17 +59,24 @@ describe('a charge by its temperature', () => {
   it('never leaves the two rows it lies between, and goes up where they do', () => {
     const rows = fc.uniqueArray(fc.integer({ min: -60, max: 140 }), { minLength: 2, maxLength: 12 });
     fc.assert(
-      fc.property(rows, fc.infiniteStream(fc.integer({ min: 10, max: 900 })), fc.double({ min: 0, max: 1, noNaN: true }), (ats, pressures, share) => {
-        const table = ats.sort((a, b) => a - b).map((at) => ({ at: String(at), pressure: String(pressures.next().value) }));
-        const [least, most] = [Number(table[0]?.at), Number(table.at(-1)?.at)];
-        const at = Math.min(Math.max(least + share * (most - least), least), most).toFixed(4);
-        fc.pre(Number(at) >= least && Number(at) <= most);
-        const after = table.findIndex((row) => Number(row.at) >= Number(at));
-        const ends = [table[Math.max(after - 1, 0)], table[after]].map((row) => Number(row?.pressure));
-        const found = interpolate(table, at).toNumber();
-        expect(found).toBeGreaterThanOrEqual(Math.min(...ends) - 1e-9);
-        expect(found).toBeLessThanOrEqual(Math.max(...ends) + 1e-9);
-      }),
+      fc.property(
+        rows,
+        fc.infiniteStream(fc.integer({ min: 10, max: 900 })),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (ats, pressures, share) => {
+          const table = ats
+            .sort((a, b) => a - b)
+            .map((at) => ({ at: String(at), pressure: String(pressures.next().value) }));
+          const [least, most] = [Number(table[0]?.at), Number(table.at(-1)?.at)];
+          const at = Math.min(Math.max(least + share * (most - least), least), most).toFixed(4);
+          fc.pre(Number(at) >= least && Number(at) <= most);
+          const after = table.findIndex((row) => Number(row.at) >= Number(at));
+          const ends = [table[Math.max(after - 1, 0)], table[after]].map((row) => Number(row?.pressure));
+          const found = interpolate(table, at).toNumber();
+          expect(found).toBeGreaterThanOrEqual(Math.min(...ends) - 1e-9);
+          expect(found).toBeLessThanOrEqual(Math.max(...ends) + 1e-9);
+        },
+      ),
     );
   });
 });

@@ -118,7 +118,8 @@ export function judgeCharge(read: ChargeRead, spec: ChargeSpec): ChargeVerdict {
   if (settled.lt(0)) throw new RuleError('not-a-number', 'A time to settle is not below zero.', 'settledMinutes');
   const band = bandAt(spec, read.temperature);
   const isIn = pressure.gte(band.low) && pressure.lte(band.high);
-  if (!isIn) refuseImpossible(pressure, band, { what: `The pressure of ${read.pressure} ${spec.unit}`, path: 'pressure' });
+  if (!isIn)
+    refuseImpossible(pressure, band, { what: `The pressure of ${read.pressure} ${spec.unit}`, path: 'pressure' });
   const shown = chargeWanted(spec, read.temperature);
   const other = isIn ? undefined : otherUnit(pressure, band, askedFirst(pressureUnits, spec.unit));
   const doubt = other ? ` ${read.pressure} ${other} would be inside: look at the unit of the gauge.` : '';

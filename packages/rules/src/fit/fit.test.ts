@@ -1,7 +1,17 @@
 import { describe, expect, it } from '@jest/globals';
 import { Decimal } from 'decimal.js';
 import fc from 'fast-check';
-import { bandWords, type FitSpec, fitProposed, judgeFit, missingFit, packWords, proposeShims, sayFit, thicknessOf } from './index.ts';
+import {
+  bandWords,
+  type FitSpec,
+  fitProposed,
+  judgeFit,
+  missingFit,
+  packWords,
+  proposeShims,
+  sayFit,
+  thicknessOf,
+} from './index.ts';
 
 const spec: FitSpec = {
   ...{ unit: 'in', places: ['blade 1', 'blade 2'], constant: '0', mostPieces: 4 },
@@ -38,7 +48,9 @@ describe('shims by measuring', () => {
   it('that were none: nothing fits, or none is needed', () => {
     expect(fitProposed(spec, measured('1.250', '1.250')).pack).toBeUndefined();
     const loose = { ...spec, leaves: { kind: 'end-play' as const, low: '0.000', high: '0.004' } };
-    expect(packWords(fitProposed(loose, measured('1.250', '1.248')).pack ?? [{ thickness: '9', pieces: 9 }])).toBe('no shims');
+    expect(packWords(fitProposed(loose, measured('1.250', '1.248')).pack ?? [{ thickness: '9', pieces: 9 }])).toBe(
+      'no shims',
+    );
   });
   it('are good with the pack wanted and a trial within its limits', () => {
     expect(judgeFit(both(), spec)).toEqual({ good: true, reasons: [] });
@@ -56,13 +68,17 @@ describe('shims by measuring', () => {
   });
   it('refuse a shim there is not, too many of them, and inches read in millimetres', () => {
     expect(() => judgeFit(both({ shims: [{ thickness: '0.030', pieces: 1 }] }), spec)).toThrow(/no shim of 0.030 in/);
-    expect(() => judgeFit(both({ shims: [{ thickness: '0.005', pieces: 6 }] }), spec)).toThrow(/6 shims; 4 are allowed/);
+    expect(() => judgeFit(both({ shims: [{ thickness: '0.005', pieces: 6 }] }), spec)).toThrow(
+      /6 shims; 4 are allowed/,
+    );
     expect(() => judgeFit(both({ measured: measured('31.75', '31.722') }), spec)).toThrow(/twenty times/);
     expect(() => judgeFit(both({ measured: measured('x', '1.2') }), spec)).toThrow(/no decimal number/);
   });
   it('say what is missing by name', () => {
     expect(missingFit([], spec)).toBe('blade 1: depth of the socket is not measured');
-    expect(missingFit(both({ measured: measured('1.25', ' ') }), spec)).toBe('blade 1: height of the bearing is not measured');
+    expect(missingFit(both({ measured: measured('1.25', ' ') }), spec)).toBe(
+      'blade 1: height of the bearing is not measured',
+    );
     expect(missingFit(both({ shims: [] }), spec)).toMatch(/shims fitted are not entered/);
     expect(() => judgeFit([place('blade 1')], spec)).toThrow(/blade 2/);
     expect(() => judgeFit(both({ trial: '' }), spec)).toThrow('blade 1: torque to turn is not measured');
@@ -98,7 +114,11 @@ describe('the proposal', () => {
         const [best] = inside.sort((a, b) => pieces(a) - pieces(b) || away(sum(a)) - away(sum(b)) || sum(a) - sum(b));
         const in1000 = (n: number) => new Decimal(n).div(1000);
         const wanted = { low: in1000(low), high: in1000(high), middle: in1000(low + high).div(2) };
-        const found = proposeShims(wanted, thicknesses.map((n) => in1000(n).toFixed()), most);
+        const found = proposeShims(
+          wanted,
+          thicknesses.map((n) => in1000(n).toFixed()),
+          most,
+        );
         expect(found === undefined).toBe(best === undefined);
         if (!found || !best) return;
         expect(found.reduce((all, one) => all + one.pieces, 0)).toBe(pieces(best));

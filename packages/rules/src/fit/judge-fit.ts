@@ -162,7 +162,10 @@ export function packWords(pack: Pack): string {
 /** Shims as they stand beside the signature. */
 export function sayFit(fitted: readonly PlaceFitted[], spec: FitSpec): { name: string; value: string }[] {
   return fitted.flatMap(({ place, measured, shims, trial }) => [
-    { name: `${place}, measured`, value: measured.map(({ name, value }) => `${name} ${value} ${spec.unit}`).join(', ') },
+    {
+      name: `${place}, measured`,
+      value: measured.map(({ name, value }) => `${name} ${value} ${spec.unit}`).join(', '),
+    },
     {
       name: `${place}, shims`,
       value: `${packWords(shims)} ${spec.unit}${partWords(shims, spec)}; ${bandWords(packWanted(spec, measured))} wanted`,

@@ -19,7 +19,8 @@ interface Band {
  * @example readDecimal('0.30', { what: 'Depth', path: 'depth' }) // 0.3
  */
 export function readDecimal(text: string, { what, path }: { what: string; path: string }): Decimal {
-  if (!/^-?\d{1,12}(\.\d{1,8})?$/.test(text)) throw new RuleError('not-a-number', `${what} is no decimal number.`, path);
+  if (!/^-?\d{1,12}(\.\d{1,8})?$/.test(text))
+    throw new RuleError('not-a-number', `${what} is no decimal number.`, path);
   return new Exact(text);
 }
 

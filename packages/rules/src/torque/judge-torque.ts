@@ -1,6 +1,15 @@
 import { RuleError } from '../errors/index.ts';
-import { askedFirst, Exact, otherUnit, readDecimal, refuseImpossible } from '../reading/index.ts';
-import { decimalsOf, type Pass, passesOf, placesOf, type TorqueGroup, type TorqueSpec, torqueUnits } from './plan.ts';
+import { askedFirst, otherUnit, readDecimal, refuseImpossible } from '../reading/index.ts';
+import {
+  decimalsOf,
+  type Pass,
+  passesOf,
+  placesOf,
+  type TorqueGroup,
+  type TorqueSpec,
+  type TorqueUnit,
+  torqueUnits,
+} from './plan.ts';
 import { type Adapter, leverShare, settingBand } from './wrench.ts';
 
 /** One pass as it was done: what the wrench was set to, as read on it, and the places in the order they were tightened. */
@@ -44,7 +53,7 @@ export function judgeTorque(done: TorqueDone, spec: TorqueSpec): TorqueVerdict {
   if (missing) throw new RuleError('torque-missing', missing, 'passes');
   const reasons = passesOf(spec).flatMap((pass, index) => {
     const given = done.passes[index];
-    return given ? wrongSetting(given, { pass, spec, path: `passes[${index}]` }) : [];
+    return (given && settingComplaint(given, pass, { unit: spec.unit, path: `passes[${index}]` })) ?? [];
   });
   return { good: reasons.length === 0, reasons };
 }
@@ -75,43 +84,54 @@ function refuseOutOfSequence(done: TorqueDone, spec: TorqueSpec): void {
   const unknown = done.safetied.find((place) => !known.includes(place));
   if (unknown) throw new RuleError('out-of-sequence', `${unknown} is not safetied by this sheet.`, 'safetied');
   for (const [index, given] of done.passes.entries()) {
-    const pass = asked[index];
     const path = `passes[${index}]`;
-    const refuse = (why: string): never => {
-      throw new RuleError('out-of-sequence', why, path);
-    };
-    if (!pass) return refuse(`Nothing is asked for after ${asked.length} passes.`);
-    if (given.group !== pass.group.name || given.pass !== pass.title)
-      refuse(`${titleOf(pass)} comes before ${given.group}, ${given.pass}.`);
-    if (pass.afterCycling && !cycledEnough(done, spec)) throw new RuleError('not-cycled', `${notCycled(spec)}.`, path);
-    const wrong = given.places.findIndex((place, at) => place !== pass.places[at]);
-    if (wrong >= 0) refuse(`${pass.places[wrong] ?? 'Nothing'} comes before ${given.places[wrong]} at ${pass.title}.`);
-    const left = pass.places[given.places.length];
-    if (left && index + 1 < done.passes.length) refuse(`${left} is not torqued at ${pass.title}.`);
+    const pass = asked[index];
+    if (pass?.afterCycling && !cycledEnough(done, spec)) throw new RuleError('not-cycled', `${notCycled(spec)}.`, path);
+    const why = pass
+      ? sequenceComplaint(given, { pass, isLast: index + 1 === done.passes.length })
+      : `Nothing is asked for after ${asked.length} passes.`;
+    if (why) throw new RuleError('out-of-sequence', why, path);
   }
+}
+
+/** Why a pass is not the one whose turn it was, or its places are not in their order; undefined when they are. */
+function sequenceComplaint(given: PassDone, { pass, isLast }: { pass: Pass; isLast: boolean }): string | undefined {
+  if (given.group !== pass.group.name || given.pass !== pass.title)
+    return `${titleOf(pass)} comes before ${given.group}, ${given.pass}.`;
+  const wrong = given.places.findIndex((place, at) => place !== pass.places[at]);
+  if (wrong >= 0) return `${pass.places[wrong] ?? 'Nothing'} comes before ${given.places[wrong]} at ${pass.title}.`;
+  const left = pass.places[given.places.length];
+  return left && !isLast ? `${left} is not torqued at ${pass.title}.` : undefined;
 }
 
 function cycledEnough({ cycled }: TorqueDone, { cycles }: TorqueSpec): boolean {
   return cycled !== undefined && cycled >= cycles;
 }
-const notCycled = ({ cycles }: TorqueSpec) => `Torqued again only after cycling ${cycles} times, which is not confirmed`;
+const notCycled = ({ cycles }: TorqueSpec) =>
+  `Torqued again only after cycling ${cycles} times, which is not confirmed`;
 
 const titleOf = ({ group, title }: Pass) => `${group.name}, ${title}`;
 
-/** Why a setting does not give the torque asked for; empty when it does. */
-function wrongSetting(given: PassDone, { pass, spec, path }: { pass: Pass; spec: TorqueSpec; path: string }): string[] {
+/**
+ * Why a setting does not give the torque asked for in this pass, or undefined.
+ *
+ * Errors: RuleError `not-a-number`, `bad-adapter`, `reading-impossible`.
+ */
+export function settingComplaint(
+  given: Pick<PassDone, 'setting' | 'adapter'>,
+  pass: Pass,
+  { unit, path }: { unit: TorqueUnit; path: string },
+): string | undefined {
   const what = `The setting for ${titleOf(pass)}`;
   const setting = readDecimal(given.setting, { what, path });
   const { over, under } = leverShare(given.adapter);
-  const settings = { low: pass.low.times(under).div(over), high: pass.high.times(under).div(over) };
   // Without a division: setting × over / under lies between low and high.
   const turned = setting.times(over);
-  if (turned.gte(pass.low.times(under)) && turned.lte(pass.high.times(under))) return [];
+  if (turned.gte(pass.low.times(under)) && turned.lte(pass.high.times(under))) return undefined;
+  const settings = { low: pass.low.times(under).div(over), high: pass.high.times(under).div(over) };
   refuseImpossible(setting, settings, { what, path });
   const band = settingBand(pass, given.adapter, decimalsOf(pass.group));
-  const other = otherUnit(new Exact(setting), settings, askedFirst(torqueUnits, spec.unit));
+  const other = otherUnit(setting, settings, askedFirst(torqueUnits, unit));
   const doubt = other ? ` ${given.setting} ${other} would be inside: look at the scale of the wrench.` : '';
-  return [
-    `${titleOf(pass)}: the wrench was set to ${given.setting} ${spec.unit}; ${band.low} to ${band.high} is asked for.${doubt}`,
-  ];
+  return `${titleOf(pass)}: the wrench was set to ${given.setting} ${unit}; ${band.low} to ${band.high} is asked for.${doubt}`;
 }

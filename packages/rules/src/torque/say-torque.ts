@@ -7,7 +7,9 @@ export function sayTorque(done: TorqueDone, spec: TorqueSpec): { name: string; v
   const passes = passesOf(spec).flatMap(({ group, title, places }, index) => {
     const given = done.passes[index];
     if (!given) return [];
-    const nut = given.adapter ? `, ${torqueAt(given.setting, given.adapter, decimalsOf(group))} ${spec.unit} at the nut` : '';
+    const nut = given.adapter
+      ? `, ${torqueAt(given.setting, given.adapter, decimalsOf(group))} ${spec.unit} at the nut`
+      : '';
     const value = `wrench at ${given.setting} ${spec.unit}${adapterWords(given, spec)}${nut}${sequenceWords(places)}`;
     return [{ name: `${group.name}, ${title}`, value }];
   });

@@ -37,7 +37,10 @@ export function leverShare(adapter: Adapter | undefined): { over: Decimal; under
  */
 export function settingFor(torque: string, adapter: Adapter | undefined, decimals: number): string {
   const { over, under } = leverShare(adapter);
-  return readDecimal(torque, { what: 'The torque', path: 'torque' }).times(under).div(over).toFixed(decimals, Decimal.ROUND_HALF_EVEN);
+  return readDecimal(torque, { what: 'The torque', path: 'torque' })
+    .times(under)
+    .div(over)
+    .toFixed(decimals, Decimal.ROUND_HALF_EVEN);
 }
 
 /**
@@ -47,7 +50,10 @@ export function settingFor(torque: string, adapter: Adapter | undefined, decimal
  */
 export function torqueAt(setting: string, adapter: Adapter | undefined, decimals: number): string {
   const { over, under } = leverShare(adapter);
-  return readDecimal(setting, { what: 'The setting', path: 'setting' }).times(over).div(under).toFixed(decimals, Decimal.ROUND_HALF_EVEN);
+  return readDecimal(setting, { what: 'The setting', path: 'setting' })
+    .times(over)
+    .div(under)
+    .toFixed(decimals, Decimal.ROUND_HALF_EVEN);
 }
 
 /**
