@@ -107,7 +107,7 @@ describe('torque, charge and shims at the bench', () => {
     const not = (more: object, type: string, status: number, pointer?: string) =>
       refused({ ...entry, sheet: { ...good, ...more } }, type, status, pointer);
     const cold = await not({ temperature: '21' }, 'sheet-wrong', 422, '/sheet/temperature');
-    expect(cold.detail).toContain('21 degC would be inside');
+    expect(cold.detail).toContain('21 °C would be inside');
     await not({ pressure: '1800' }, 'sheet-wrong', 422, '/sheet/pressure');
     const kilopascals = await not({ pressure: '538' }, 'outside-limits', 409);
     expect(kilopascals.detail).toContain('538 kPa would be inside: look at the unit of the gauge');

@@ -23,14 +23,14 @@ describe('a charge by its temperature', () => {
   });
   it('is never extrapolated, and a temperature in the other unit is doubted', () => {
     expect(() => judged({ temperature: '39.9' })).toThrow(
-      '39.9 degF lies outside of the table, which goes from 40 to 80: it is not charged at this temperature.',
+      '39.9 °F lies outside of the table, which goes from 40 to 80: it is not charged at this temperature.',
     );
-    expect(() => judged({ temperature: '21' })).toThrow(/21 degC would be inside: look at the unit/);
+    expect(() => judged({ temperature: '21' })).toThrow(/21 °C would be inside: look at the unit/);
     expect(() => judged({ temperature: '80.1' })).toThrow(/outside of the table/);
   });
   it('is good to the very limit, and not a thousandth beyond', () => {
     expect(judged({ pressure: '182' })).toEqual({ good: true, reasons: [], wanted: '179.0' });
-    expect(judged({ pressure: '182.001' }).reasons).toEqual(['182.001 psi; 176.0 to 182.0 is asked for at 70.']);
+    expect(judged({ pressure: '182.001' }).reasons).toEqual(['182.001 psi; 176.0 to 182.0 is asked for at 70 °F.']);
     expect(judged({ pressure: '176' }).good).toBe(true);
   });
   it('doubts another unit of the gauge and refuses what is no pressure', () => {

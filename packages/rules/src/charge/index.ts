@@ -1,6 +1,6 @@
 import { Decimal } from 'decimal.js';
 import { RuleError } from '../errors/index.ts';
-import { askedFirst, Exact, otherUnit, readDecimal, refuseImpossible } from '../reading/index.ts';
+import { askedFirst, Exact, otherUnit, readDecimal, refuseImpossible, unitText } from '../reading/index.ts';
 import { convert } from '../units/index.ts';
 
 export const pressureUnits = ['psi', 'kPa'] as const;
@@ -88,8 +88,8 @@ function inTable({ table, temperatureUnit }: ChargeSpec, temperature: string): D
       (unit) =>
         unit !== temperatureUnit && within(convert(Number(temperature), unit, temperatureUnit), { least, most }),
     );
-    const doubt = other ? ` ${temperature} ${other} would be inside: look at the unit.` : '';
-    const why = `${temperature} ${temperatureUnit} lies outside of the table, which goes from ${least} to ${most}: it is not charged at this temperature.`;
+    const doubt = other ? ` ${temperature} ${unitText(other)} would be inside: look at the unit.` : '';
+    const why = `${temperature} ${unitText(temperatureUnit)} lies outside of the table, which goes from ${least} to ${most}: it is not charged at this temperature.`;
     throw new RuleError('outside-table', `${why}${doubt}`, 'temperature');
   }
 }
@@ -130,7 +130,9 @@ export function judgeCharge(read: ChargeRead, spec: ChargeSpec): ChargeVerdict {
       : []),
     ...(isIn
       ? []
-      : [`${read.pressure} ${spec.unit}; ${shown.low} to ${shown.high} is asked for at ${read.temperature}.${doubt}`]),
+      : [
+          `${read.pressure} ${spec.unit}; ${shown.low} to ${shown.high} is asked for at ${read.temperature} ${unitText(spec.temperatureUnit)}.${doubt}`,
+        ]),
   ];
   return { good: reasons.length === 0, reasons, wanted: shown.wanted };
 }
@@ -139,7 +141,7 @@ export function judgeCharge(read: ChargeRead, spec: ChargeSpec): ChargeVerdict {
 export function sayCharge(read: ChargeRead, spec: ChargeSpec, { wanted }: Pick<ChargeVerdict, 'wanted'>) {
   return [
     { name: 'charged with', value: read.medium },
-    { name: 'temperature', value: `${read.temperature} ${spec.temperatureUnit}` },
+    { name: 'temperature', value: `${read.temperature} ${unitText(spec.temperatureUnit)}` },
     { name: 'settled', value: `${read.settledMinutes} min` },
     { name: 'pressure by the table', value: `${wanted} ± ${spec.tolerance} ${spec.unit}` },
     { name: 'pressure', value: `${read.pressure} ${spec.unit}` },

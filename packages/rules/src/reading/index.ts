@@ -47,6 +47,11 @@ export function otherUnit(reading: Decimal, { low, high }: Band, [unit, ...other
   return isIn(reading) ? undefined : others.find((other) => isIn(convert(reading.toNumber(), other, unit)));
 }
 
+/** A unit as it is written: `degF` → `°F`. */
+export function unitText(unit: string): string {
+  return unit.replace(/^deg/, '°');
+}
+
 /** The units of this list with the asked one first. */
 export function askedFirst<U extends Unit>(units: readonly U[], asked: U): readonly [U, ...U[]] {
   return [asked, ...units.filter((unit) => unit !== asked)];

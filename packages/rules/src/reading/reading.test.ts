@@ -1,9 +1,12 @@
 import { expect, it } from '@jest/globals';
-import { askedFirst, Exact, otherUnit, readDecimal } from './index.ts';
+import { askedFirst, Exact, otherUnit, readDecimal, unitText } from './index.ts';
 
 it('a reading is taken as written', () => {
   expect(readDecimal('0.30', { what: 'Depth', path: 'depth' }).toString()).toBe('0.3');
   expect(() => readDecimal('1e3', { what: 'Depth', path: 'depth' })).toThrow('Depth is no decimal number.');
+});
+it('a unit as it is written', () => {
+  expect(['degF', 'degC', 'psi'].map(unitText)).toEqual(['°F', '°C', 'psi']);
 });
 it('a reading outside of its band that another unit explains', () => {
   const band = { low: new Exact(195), high: new Exact(205) };

@@ -2,11 +2,12 @@ import { chargeMedia } from '@hubwright/contracts/manuals/charge-sheet';
 import type { SheetOf } from '@hubwright/contracts/manuals/sheets';
 import { chargeWanted } from '@hubwright/rules/charge';
 import { RuleError } from '@hubwright/rules/errors';
+import { unitText } from '@hubwright/rules/reading';
 import { RadioList } from '../../../ui/Checkbox.tsx';
 import { DecimalField } from '../../../ui/DecimalField.tsx';
-import { FieldGroup } from '../../../ui/FieldGroup.tsx';
 import { LimitGauge } from '../../../ui/pictures/LimitGauge.tsx';
 import { StateMark } from '../../../ui/StateMark.tsx';
+import { SheetGroup } from './SheetGroup.tsx';
 import type { SheetFieldsProps } from './sheet-form.ts';
 
 /** A charge as it is being written down; the medium is nobody's until it is chosen. */
@@ -28,7 +29,7 @@ function Wanted({ spec, draft }: { spec: SheetOf<'charge'>; draft: ChargeDraft }
     return (
       <div className="row">
         <p>
-          At {draft.temperature} {spec.temperatureUnit} the table asks for{' '}
+          At {draft.temperature} {unitText(spec.temperatureUnit)} the table asks for{' '}
           <strong>
             {wanted} {spec.unit}
           </strong>
@@ -40,7 +41,7 @@ function Wanted({ spec, draft }: { spec: SheetOf<'charge'>; draft: ChargeDraft }
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
     return (
-      <p>
+      <p className="state-sentence">
         <StateMark state="stop" word={error.message} />
       </p>
     );
@@ -56,7 +57,7 @@ export function ChargeFields({ about, draft, onChange }: SheetFieldsProps<'charg
   });
   const [least, most] = [spec.table[0]?.at, spec.table.at(-1)?.at];
   return (
-    <FieldGroup title="Charge" note={`${spec.medium}, ± ${spec.tolerance} ${spec.unit} of the table.`}>
+    <SheetGroup title="Charge" note={`${spec.medium}, ± ${spec.tolerance} ${spec.unit} of the table.`}>
       <RadioList
         label="Charged with"
         value={draft.medium}
@@ -64,22 +65,24 @@ export function ChargeFields({ about, draft, onChange }: SheetFieldsProps<'charg
         choices={media}
         isRequired
       />
-      <DecimalField
-        label="Temperature"
-        hint={`The table goes from ${least} to ${most}`}
-        unit={spec.temperatureUnit}
-        {...field('temperature')}
-      />
+      <div className="field-grid">
+        <DecimalField
+          label="Temperature"
+          hint={`The table goes from ${least} to ${most}`}
+          unit={unitText(spec.temperatureUnit)}
+          {...field('temperature')}
+        />
+        <DecimalField
+          label="Settled before it was read"
+          hint={`${spec.settleMinutes} min are asked for`}
+          unit="min"
+          {...field('settledMinutes')}
+        />
+        <DecimalField label="Pressure" hint="As the gauge shows it" unit={spec.unit} {...field('pressure')} />
+      </div>
       <div aria-live="polite">
         <Wanted spec={spec} draft={draft} />
       </div>
-      <DecimalField
-        label="Settled before it was read"
-        hint={`${spec.settleMinutes} min are asked for`}
-        unit="min"
-        {...field('settledMinutes')}
-      />
-      <DecimalField label="Pressure" hint="As the gauge shows it" unit={spec.unit} {...field('pressure')} />
-    </FieldGroup>
+    </SheetGroup>
   );
 }

@@ -2,10 +2,12 @@ import type { SheetOf } from '@hubwright/contracts/manuals/sheets';
 import { RuleError } from '@hubwright/rules/errors';
 import { bandWords, fitProposed, packWords } from '@hubwright/rules/fit';
 import { DecimalField } from '../../../ui/DecimalField.tsx';
-import { FieldGroup } from '../../../ui/FieldGroup.tsx';
 import { StateMark } from '../../../ui/StateMark.tsx';
 import { type FitDraft, type PlaceDraft, placeDraft, placeFitted } from './fit-draft.ts';
+import { SheetGroup } from './SheetGroup.tsx';
 import type { SheetFieldsProps } from './sheet-form.ts';
+
+const capital = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** The pack a place wants once it is measured, and the fewest shims that make it. */
 function Proposed({ spec, draft, place }: { spec: SheetOf<'fit'>; draft: FitDraft; place: string }) {
@@ -40,43 +42,46 @@ function Place({ about, draft, onChange, place }: SheetFieldsProps<'fit', FitDra
   const { terms, shims, trial, unit } = about.spec;
   const mine = placeDraft(draft, place);
   const change = (more: Partial<PlaceDraft>) => onChange({ ...draft, [place]: { ...mine, ...more } });
-  const title = place.charAt(0).toUpperCase() + place.slice(1);
   return (
-    <FieldGroup title={title}>
-      {terms.map(({ name, low, high }) => (
-        <DecimalField
-          key={name}
-          label={`${name}, ${place}`}
-          {...(low === undefined ? {} : { hint: `${low} to ${high}` })}
-          unit={unit}
-          value={mine.measured[name] ?? ''}
-          onChange={(value) => change({ measured: { ...mine.measured, [name]: value } })}
-          isRequired
-        />
-      ))}
-      <div aria-live="polite">
+    <SheetGroup title={capital(place)}>
+      <div className="field-grid">
+        {terms.map(({ name, low, high }) => (
+          <DecimalField
+            key={name}
+            label={capital(name)}
+            {...(low === undefined ? {} : { hint: `${low} to ${high}` })}
+            unit={unit}
+            value={mine.measured[name] ?? ''}
+            onChange={(value) => change({ measured: { ...mine.measured, [name]: value } })}
+            isRequired
+          />
+        ))}
+      </div>
+      <div className="state-sentence" aria-live="polite">
         <Proposed spec={about.spec} draft={draft} place={place} />
       </div>
-      {shims.map(({ thickness, part }) => (
+      <div className="field-grid">
+        {shims.map(({ thickness, part }) => (
+          <DecimalField
+            key={thickness}
+            label={`Shims of ${thickness}`}
+            hint={part ?? 'Whole pieces'}
+            unit="pieces"
+            decimals={0}
+            value={mine.pieces[thickness] ?? ''}
+            onChange={(pieces) => change({ pieces: { ...mine.pieces, [thickness]: pieces } })}
+          />
+        ))}
         <DecimalField
-          key={thickness}
-          label={`Shims of ${thickness}, ${place}`}
-          hint={part ?? 'Whole pieces'}
-          unit="pieces"
-          decimals={0}
-          value={mine.pieces[thickness] ?? ''}
-          onChange={(pieces) => change({ pieces: { ...mine.pieces, [thickness]: pieces } })}
+          label={capital(trial.name)}
+          hint={`After fitting: ${trial.low} to ${trial.high}`}
+          unit={trial.unit}
+          value={mine.trial}
+          onChange={(value) => change({ trial: value })}
+          isRequired
         />
-      ))}
-      <DecimalField
-        label={`${trial.name}, ${place}`}
-        hint={`After fitting: ${trial.low} to ${trial.high}`}
-        unit={trial.unit}
-        value={mine.trial}
-        onChange={(value) => change({ trial: value })}
-        isRequired
-      />
-    </FieldGroup>
+      </div>
+    </SheetGroup>
   );
 }
 

@@ -2,7 +2,7 @@ import type { SheetOf } from '@hubwright/contracts/manuals/sheets';
 import type { ReactNode } from 'react';
 import { Checkbox, RadioList } from '../../../ui/Checkbox.tsx';
 import { DecimalField } from '../../../ui/DecimalField.tsx';
-import { FieldGroup } from '../../../ui/FieldGroup.tsx';
+import { SheetGroup } from './SheetGroup.tsx';
 import type { SheetFieldsProps } from './sheet-form.ts';
 import { type AdapterDraft, adapterOf, type TorqueDraft } from './torque-draft.ts';
 
@@ -30,7 +30,7 @@ export function TorqueGroupFields({
   const title = name.charAt(0).toUpperCase() + name.slice(1);
   return (
     <section aria-label={title}>
-      <FieldGroup
+      <SheetGroup
         title={count === 1 ? title : `${title} 1 to ${count}`}
         note={`${low} to ${high} ${unit} at the nut, threads ${threads}.`}
       >
@@ -50,7 +50,7 @@ export function TorqueGroupFields({
           isRequired
         />
         {adapter.effect === null || adapter.effect === 'none' ? null : (
-          <>
+          <div className="field-grid">
             <DecimalField
               label="Lever of the wrench"
               hint="Middle of the grip to the drive"
@@ -67,9 +67,9 @@ export function TorqueGroupFields({
               onChange={(length) => change({ length })}
               isRequired
             />
-          </>
+          </div>
         )}
-      </FieldGroup>
+      </SheetGroup>
       {children}
     </section>
   );

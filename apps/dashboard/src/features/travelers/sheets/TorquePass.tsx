@@ -4,8 +4,8 @@ import { Checkbox } from '../../../ui/Checkbox.tsx';
 import { DecimalField } from '../../../ui/DecimalField.tsx';
 import { NutCircle } from '../../../ui/pictures/NutCircle.tsx';
 import { StateMark } from '../../../ui/StateMark.tsx';
+import styles from './build-sheets.module.css';
 import type { SheetFieldsProps } from './sheet-form.ts';
-import styles from './torque.module.css';
 import { adapterGiven, adapterOf, nextPlace, passDraft, type TorqueDraft, withPass } from './torque-draft.ts';
 
 type Props = SheetFieldsProps<'torque', TorqueDraft> & { pass: Pass; index: number };
@@ -31,21 +31,25 @@ function Setting({ about, draft, pass, index }: Props) {
   const { setting } = passDraft(draft, index);
   const wrong = told(() => settingComplaint({ setting, adapter: given }, pass, { unit, path: '' }));
   return (
-    <p className="row" aria-live="polite">
-      {typeof band === 'string' ? (
-        <StateMark state="stop" word={band} />
-      ) : (
-        <span>
-          Set the wrench to{' '}
-          <strong>
-            {band.low} to {band.high} {unit}
-          </strong>
-        </span>
-      )}
+    <div className="stack tight" aria-live="polite">
+      <p className="state-sentence">
+        {typeof band === 'string' ? (
+          <StateMark state="stop" word={band} />
+        ) : (
+          <>
+            Set the wrench to{' '}
+            <strong>
+              {band.low} to {band.high} {unit}
+            </strong>
+          </>
+        )}
+      </p>
       {setting === '' ? null : (
-        <StateMark state={wrong ? 'stop' : 'passed'} word={wrong ?? 'the torque asked for at the nut'} />
+        <p className="state-sentence">
+          <StateMark state={wrong ? 'stop' : 'passed'} word={wrong ?? 'the torque asked for at the nut'} />
+        </p>
       )}
-    </p>
+    </div>
   );
 }
 
@@ -65,7 +69,7 @@ export function TorquePass(props: Props) {
       <div className={styles.work}>
         <DecimalField
           name={`sheet/passes/${index}/setting`}
-          label={`Wrench set to, ${title}`}
+          label="Wrench set to"
           hint="As read on the wrench"
           unit={about.spec.unit}
           value={setting}

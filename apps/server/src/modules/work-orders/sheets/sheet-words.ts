@@ -1,11 +1,12 @@
 import type { SheetKind, SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
+import { unitText } from '@hubwright/rules/reading';
 import { placesOf } from '@hubwright/rules/torque';
 
 const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
   bake: ({ startWithinMinutes, low, high, unit, minimumMinutes, dips }) =>
     `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`,
   charge: ({ medium, unit, temperatureUnit, table, tolerance, settleMinutes }) =>
-    `charged with ${medium}, settled ${settleMinutes} min, ± ${tolerance} ${unit} of ${table.map(({ at, pressure }) => `${pressure} at ${at}`).join(', ')} ${temperatureUnit}`,
+    `charged with ${medium}, settled ${settleMinutes} min, ± ${tolerance} ${unit} of ${table.map(({ at, pressure }) => `${pressure} at ${at}`).join(', ')} ${unitText(temperatureUnit)}`,
   fit: ({ terms, constant, leaves, shims, mostPieces, trial, unit, places }) =>
     `shims at ${places.join(', ')}: ${constant}${terms.map(({ sign, name }) => ` ${sign} ${name}`).join('')} ${unit}, ${leaves.kind} ${leaves.low} to ${leaves.high}; ${shims.map(({ thickness }) => thickness).join(', ')}, ${mostPieces} at most; ${trial.name} ${trial.low} to ${trial.high} ${trial.unit}`,
   torque: ({ unit, cycles, groups }) =>
