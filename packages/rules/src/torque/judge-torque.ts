@@ -48,10 +48,11 @@ export interface TorqueVerdict {
  * @example one nut, 48 to 54, wrench at 50 with no adapter → { good: true, reasons: [] }
  */
 export function judgeTorque(done: TorqueDone, spec: TorqueSpec): TorqueVerdict {
-  refuseOutOfSequence(done, spec);
-  const missing = missingTorque(done, spec);
+  const asked = passesOf(spec);
+  refuseOutOfSequence(done, spec, asked);
+  const missing = missingIn(done, spec, asked);
   if (missing) throw new RuleError('torque-missing', missing, 'passes');
-  const reasons = passesOf(spec).flatMap((pass, index) => {
+  const reasons = asked.flatMap((pass, index) => {
     const given = done.passes[index];
     return (given && settingComplaint(given, pass, { unit: spec.unit, path: `passes[${index}]` })) ?? [];
   });
@@ -60,28 +61,33 @@ export function judgeTorque(done: TorqueDone, spec: TorqueSpec): TorqueVerdict {
 
 /** What is not done yet, the first of it by name; undefined when nothing is. */
 export function missingTorque(done: TorqueDone, spec: TorqueSpec): string | undefined {
+  return missingIn(done, spec, passesOf(spec));
+}
+
+function missingIn(done: TorqueDone, spec: TorqueSpec, asked: readonly Pass[]): string | undefined {
   const untreated = spec.groups.find(({ name }) => !done.threads.includes(name));
   if (untreated) return `Threads of ${untreated.name} (${untreated.threads}) are not confirmed`;
-  for (const [index, pass] of passesOf(spec).entries()) {
+  for (const [index, pass] of asked.entries()) {
     if (pass.afterCycling && !cycledEnough(done, spec)) return `${notCycled(spec)}`;
     const given = done.passes[index];
     if (!given || given.setting.trim() === '') return `${titleOf(pass)}: the setting read on the wrench is missing`;
-    const left = pass.places.find((place) => !given.places.includes(place));
+    // Whatever is there stands in its order: what is left begins where it ends.
+    const left = pass.places[given.places.length];
     if (left) return `${left} is not torqued at ${pass.title}`;
   }
-  const loose = spec.groups.find((group) => unsafetied(group, done.safetied).length > 0);
-  return loose && `Not safetied with ${loose.safety}: ${unsafetied(loose, done.safetied).join(', ')}`;
+  const safetied = new Set(done.safetied);
+  const loose = spec.groups.find((group) => unsafetied(group, safetied).length > 0);
+  return loose && `Not safetied with ${loose.safety}: ${unsafetied(loose, safetied).join(', ')}`;
 }
 
-function unsafetied(group: TorqueGroup, safetied: readonly string[]): string[] {
-  return group.safety === undefined ? [] : placesOf(group).filter((place) => !safetied.includes(place));
+function unsafetied(group: TorqueGroup, safetied: ReadonlySet<string>): string[] {
+  return group.safety === undefined ? [] : placesOf(group).filter((place) => !safetied.has(place));
 }
 
 /** Throws unless what was done is the beginning of what is asked for, in its order. */
-function refuseOutOfSequence(done: TorqueDone, spec: TorqueSpec): void {
-  const asked = passesOf(spec);
-  const known = spec.groups.flatMap((group) => (group.safety === undefined ? [] : placesOf(group)));
-  const unknown = done.safetied.find((place) => !known.includes(place));
+function refuseOutOfSequence(done: TorqueDone, spec: TorqueSpec, asked: readonly Pass[]): void {
+  const known = new Set(spec.groups.flatMap((group) => (group.safety === undefined ? [] : placesOf(group))));
+  const unknown = done.safetied.find((place) => !known.has(place));
   if (unknown) throw new RuleError('out-of-sequence', `${unknown} is not safetied by this sheet.`, 'safetied');
   for (const [index, given] of done.passes.entries()) {
     const path = `passes[${index}]`;

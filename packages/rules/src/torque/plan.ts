@@ -53,16 +53,17 @@ export function placesOf({ name, count, order }: TorqueGroup): string[] {
  * @example one nut at 50 and 100 %, torqued again → 50 %, 100 %, again after cycling
  */
 export function passesOf({ groups }: TorqueSpec): Pass[] {
-  const pass = (group: TorqueGroup, percent: string, title?: string): Pass => {
+  const all = groups.map((group) => ({ group, places: placesOf(group) }));
+  const pass = ({ group, places }: (typeof all)[number], percent: string, title?: string): Pass => {
     const share = new Exact(percent).div(100);
     return {
-      ...{ group, title: title ?? `${percent} %`, afterCycling: title !== undefined, places: placesOf(group) },
+      ...{ group, title: title ?? `${percent} %`, afterCycling: title !== undefined, places },
       ...{ low: new Exact(group.low).times(share), high: new Exact(group.high).times(share) },
     };
   };
   return [
-    ...groups.flatMap((group) => group.passes.map((percent) => pass(group, percent))),
-    ...groups.filter(({ retorque }) => retorque).map((group) => pass(group, '100', 'again after cycling')),
+    ...all.flatMap((one) => one.group.passes.map((percent) => pass(one, percent))),
+    ...all.filter(({ group }) => group.retorque).map((one) => pass(one, '100', 'again after cycling')),
   ];
 }
 
