@@ -29,6 +29,8 @@ const tools: Record<InstrumentKind, string> = {
   'governor-bench': 'GOV-01',
   'eddy-current-set': 'EDC-01',
   ohmmeter: 'OHM-01',
+  'insulation-tester': 'INS-01',
+  'dial-indicator': 'DIA-01',
   'vibration-analyser': 'VIB-01',
 };
 

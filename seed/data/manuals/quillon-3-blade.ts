@@ -4,22 +4,37 @@ import {
   type ContentSeed,
   cautions,
   dimension,
+  greased,
   inspected,
   limit,
   line,
   masked,
   measured,
+  nuts,
   perBlade,
+  torqued,
   work,
 } from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
+const wired = { safety: 'safety wire' } as const;
 const torques = [
-  limit('hub nut torque, lowest', 'ft-lb', '48'),
-  limit('hub nut torque, highest', 'ft-lb', undefined, '54'),
-  ...perBlade(3, (n) => [limit(`blade ${n} clamp nut torque`, 'in-lb', '290', '310')]),
-  limit('low pitch stop lock nut torque', 'ft-lb', '28', '32'),
+  torqued('Torque hub nuts and stop', 40, {
+    unit: 'ft-lb',
+    instruction: 'Crosswise, half of the torque first.',
+    groups: [
+      nuts('hub nut', 12, { low: '48', high: '54', order: [1, 7, 4, 10, 2, 8, 5, 11, 3, 9, 6, 12], ...wired }),
+      nuts('low pitch stop lock nut', 1, { low: '28', high: '32', passes: ['100'], retorque: false, ...wired }),
+    ],
+  }),
+  torqued('Torque clamp nuts', 25, {
+    unit: 'in-lb',
+    materials: ['LM-AS1'],
+    groups: [1, 2, 3].map((n) =>
+      nuts(`blade ${n} clamp nut`, 2, { low: '290', high: '310', threads: 'anti-seize LM-AS1, thin' }),
+    ),
+  }),
 ];
 const angles = [
   ...perBlade(3, (n) => [
@@ -34,13 +49,8 @@ const build = [
     fact: 'reassembled',
     instruction: 'Nuts, pins and seals new. Race halves as the matched sets they came in.',
   }),
-  measured('Torque hub, clamps and stop', 'assembly', {
-    standardMinutes: 45,
-    phase: 'build',
-    instrumentKind: 'torque-wrench',
-    instruction: 'Threads dry. In the sequence of the manual, again after cycling.',
-    measures: torques,
-  }),
+  ...torques,
+  greased(3, '40.0', '44.0'),
   measured('Set blade angles', 'blade-angles', {
     standardMinutes: 60,
     phase: 'build',

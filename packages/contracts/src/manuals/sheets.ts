@@ -1,5 +1,8 @@
 import { z } from 'zod';
 import { decimal } from '../values.ts';
+import { chargeSheet } from './charge-sheet.ts';
+import { fitSheet } from './fit-sheet.ts';
+import { torqueSheet } from './torque-sheet.ts';
 
 /** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
 const bakeSheet = z
@@ -40,7 +43,7 @@ const eddyCurrentSheet = z
  * signed with the step. A new kind is one more entry here, in `sheetEntry`, in the server’s `judges` and in the dashboard’s `sheets`.
  */
 export const sheetSpec = z
-  .discriminatedUnion('kind', [bakeSheet, eddyCurrentSheet, governorTestSheet])
+  .discriminatedUnion('kind', [bakeSheet, chargeSheet, eddyCurrentSheet, fitSheet, governorTestSheet, torqueSheet])
   .meta({ id: 'SheetSpec' });
 export type SheetSpec = z.output<typeof sheetSpec>;
 export type SheetKind = SheetSpec['kind'];

@@ -95,6 +95,8 @@ export const instrumentKinds = [
   'governor-bench',
   'eddy-current-set',
   'ohmmeter',
+  'insulation-tester',
+  'dial-indicator',
   'vibration-analyser',
 ] as const;
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });

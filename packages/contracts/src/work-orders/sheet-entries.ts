@@ -1,6 +1,9 @@
 import { z } from 'zod';
 import type { SheetKind } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
+import { chargeEntry } from './charge-entry.ts';
+import { fitEntry } from './fit-entry.ts';
+import { torqueEntry } from './torque-entry.ts';
 
 /** A relief bake as its oven charted it. */
 const bakeEntry = z
@@ -36,7 +39,7 @@ const eddyCurrentEntry = z
 
 /** A step’s sheet as filled in. */
 export const sheetEntry = z
-  .discriminatedUnion('kind', [bakeEntry, eddyCurrentEntry, governorTestEntry])
+  .discriminatedUnion('kind', [bakeEntry, chargeEntry, eddyCurrentEntry, fitEntry, governorTestEntry, torqueEntry])
   .meta({ id: 'SheetEntry' });
 export type SheetEntry = z.output<typeof sheetEntry>;
 export type EntryOf<K extends SheetKind> = Extract<SheetEntry, { kind: K }>;

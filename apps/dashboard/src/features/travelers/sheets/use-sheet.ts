@@ -4,13 +4,23 @@ import { RuleError } from '@hubwright/rules/errors';
 import { useState } from 'react';
 import type { Step, Traveler } from '../traveler.ts';
 import { bakeForm } from './bake-form.ts';
+import { chargeForm } from './charge-form.ts';
 import { eddyCurrentForm } from './eddy-current-form.ts';
+import { fitForm } from './fit-form.ts';
 import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
+import { torqueForm } from './torque-form.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
 type Forms = { readonly [K in SheetKind]: SheetForm<K, any> };
-const forms: Forms = { bake: bakeForm, 'eddy-current': eddyCurrentForm, 'governor-test': governorTestForm };
+const forms: Forms = {
+  bake: bakeForm,
+  charge: chargeForm,
+  'eddy-current': eddyCurrentForm,
+  fit: fitForm,
+  'governor-test': governorTestForm,
+  torque: torqueForm,
+};
 
 /** The sheet of a step while it is filled in. */
 export interface SheetInHand {
@@ -43,10 +53,11 @@ function standing(
   about: About<SheetKind>,
   { entry, draft }: { entry: SheetEntry | undefined; draft: unknown },
 ): Pick<SheetInHand, 'said' | 'reasons' | 'missing'> {
-  if (!entry) return { said: [], reasons: undefined, missing: form.missing };
+  const missing = typeof form.missing === 'string' ? form.missing : form.missing(draft, about);
+  if (!entry) return { said: [], reasons: undefined, missing };
   try {
     const verdict = form.judge(entry, about, draft);
-    return verdict ? { ...verdict, missing: '' } : { said: [], reasons: undefined, missing: form.missing };
+    return verdict ? { ...verdict, missing: '' } : { said: [], reasons: undefined, missing };
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
     return { said: [], reasons: [error.message], missing: error.message };
