@@ -1,0 +1,10 @@
+export {
+  acceptedValue,
+  type FunctionTestAsked,
+  limitsInWords,
+  playDirections,
+  type ValueAsked,
+  valuesAsked,
+} from './asked.ts';
+export { type FunctionTestMade, judgeFunctionTest, outside } from './judge.ts';
+export { sayFunctionTest } from './say.ts';
