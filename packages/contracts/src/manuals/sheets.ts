@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { decimal } from '../values.ts';
+import { anglesSheet } from './angle-sheet.ts';
+import { functionTestSheet } from './function-test-sheet.ts';
 
 /** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
 const bakeSheet = z
@@ -40,7 +42,7 @@ const eddyCurrentSheet = z
  * signed with the step. A new kind is one more entry here, in `sheetEntry`, in the server’s `judges` and in the dashboard’s `sheets`.
  */
 export const sheetSpec = z
-  .discriminatedUnion('kind', [bakeSheet, eddyCurrentSheet, governorTestSheet])
+  .discriminatedUnion('kind', [anglesSheet, bakeSheet, eddyCurrentSheet, functionTestSheet, governorTestSheet])
   .meta({ id: 'SheetSpec' });
 export type SheetSpec = z.output<typeof sheetSpec>;
 export type SheetKind = SheetSpec['kind'];

@@ -87,6 +87,7 @@ export const roundingMethod = z.enum(['rounding', 'absolute']).meta({ id: 'Round
 export const instrumentKinds = [
   'caliper',
   'micrometer',
+  'dial-indicator',
   'protractor',
   'torque-wrench',
   'pressure-gauge',

@@ -1,6 +1,27 @@
 import { z } from 'zod';
-import type { SheetKind } from '../manuals/sheets.ts';
+import { bladeStop } from '../manuals/angle-sheet.ts';
+import { type SheetKind, sheetSpec } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
+
+/** Every blade at every stop, with the application it was read for. */
+const anglesEntry = z
+  .strictObject({
+    kind: z.literal('angles'),
+    applicationId: id,
+    cycles: z.int().min(0).max(1000),
+    readings: z.array(z.strictObject({ blade: z.int().min(1).max(8), stop: bladeStop, angle: decimal })).max(64),
+  })
+  .meta({ id: 'AnglesEntry' });
+
+/** A function test as it was made; values by where they stand in what is asked, such as `play/2/edgewise`. */
+const functionTestEntry = z
+  .strictObject({
+    kind: z.literal('function-test'),
+    medium: line.optional(),
+    cycles: z.int().min(0).max(1000).optional(),
+    values: z.array(z.strictObject({ of: line, value: decimal })).max(80),
+  })
+  .meta({ id: 'FunctionTestEntry' });
 
 /** A relief bake as its oven charted it. */
 const bakeEntry = z
@@ -36,7 +57,7 @@ const eddyCurrentEntry = z
 
 /** A step’s sheet as filled in. */
 export const sheetEntry = z
-  .discriminatedUnion('kind', [bakeEntry, eddyCurrentEntry, governorTestEntry])
+  .discriminatedUnion('kind', [anglesEntry, bakeEntry, eddyCurrentEntry, functionTestEntry, governorTestEntry])
   .meta({ id: 'SheetEntry' });
 export type SheetEntry = z.output<typeof sheetEntry>;
 export type EntryOf<K extends SheetKind> = Extract<SheetEntry, { kind: K }>;
@@ -50,5 +71,11 @@ export type SaidLine = z.output<typeof saidLine>;
 
 /** A sheet as it was signed: in words, and why it is not good where it is not. */
 export const signedSheet = z
-  .object({ kind: z.string(), said: z.array(saidLine), reasons: z.array(z.string()) })
+  .object({
+    kind: z.string(),
+    said: z.array(saidLine),
+    reasons: z.array(z.string()),
+    /** What was asked and what was written down, where a picture is drawn of them. */
+    drawn: z.object({ spec: sheetSpec, entry: sheetEntry }).nullable(),
+  })
   .meta({ id: 'SignedSheet' });

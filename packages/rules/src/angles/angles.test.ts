@@ -1,6 +1,14 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { type AngleReading, type AnglesAsked, acceptedAngles, anglesFor, judgeAngle, judgeAngles, sayAngles } from './index.ts';
+import {
+  type AngleReading,
+  type AnglesAsked,
+  acceptedAngles,
+  anglesFor,
+  judgeAngle,
+  judgeAngles,
+  sayAngles,
+} from './index.ts';
 
 const table = {
   blades: 3,
@@ -76,7 +84,9 @@ describe('blade angles', () => {
       { stop: 'reverse', low: '-11.45', high: '-10.55' },
     ]);
     expect(acceptedAngles(asked, { uncertainty: '0.05', unit: 'degrees' }, 'none')).toBe(asked);
-    expect(() => acceptedAngles(asked, { uncertainty: '0.5', unit: 'degrees' }, 'uncertainty')).toThrow(/measure better/);
+    expect(() => acceptedAngles(asked, { uncertainty: '0.5', unit: 'degrees' }, 'uncertainty')).toThrow(
+      /measure better/,
+    );
   });
 });
 

@@ -2,8 +2,7 @@ import { RuleError } from '../errors/index.ts';
 import { acceptance, type GuardBandMethod } from '../measurement/index.ts';
 
 /** The ways a blade is moved by hand to feel what its retention leaves free; common practice, no source. */
-export const playDirections = ['fore-and-aft', 'edgewise', 'in-and-out', 'rotation'] as const;
-export type PlayDirection = (typeof playDirections)[number];
+export type PlayDirection = 'fore-and-aft' | 'edgewise' | 'in-and-out' | 'rotation';
 
 interface Band {
   readonly low?: string | undefined;
@@ -31,7 +30,9 @@ export interface FunctionTestAsked {
       }
     | undefined;
   /** Of every blade, each way: at most so much. */
-  readonly play?: readonly { readonly direction: PlayDirection; readonly most: string; readonly unit: string }[] | undefined;
+  readonly play?:
+    | readonly { readonly direction: PlayDirection; readonly most: string; readonly unit: string }[]
+    | undefined;
   /** What it takes to turn each blade. */
   readonly friction?: BandAsked | undefined;
   /** Seconds from stop to stop. */

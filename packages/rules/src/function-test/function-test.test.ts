@@ -94,7 +94,11 @@ describe('what is no such test is refused at its place', () => {
     ['more lost than there was', made({ 'leak/pressure': '150', 'leak/lost': '151' }), 'reading-impossible'],
     ['no number', made({ 'friction/1': 'stiff' }), 'not-a-number'],
     ['a third blade', made({ 'friction/3': '30' }), 'value-unknown'],
-    ['a blade left out', { ...made(), values: made().values.filter(({ of }) => of !== 'play/2/rotation') }, 'value-missing'],
+    [
+      'a blade left out',
+      { ...made(), values: made().values.filter(({ of }) => of !== 'play/2/rotation') },
+      'value-missing',
+    ],
   ])('%s', (_, test, code) => {
     expect(() => judgeFunctionTest(test, asked)).toThrow(expect.objectContaining({ name: 'RuleError', code }));
   });

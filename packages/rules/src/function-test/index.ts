@@ -2,7 +2,6 @@ export {
   acceptedValue,
   type FunctionTestAsked,
   limitsInWords,
-  playDirections,
   type ValueAsked,
   valuesAsked,
 } from './asked.ts';

@@ -42,7 +42,11 @@ export function judgeFunctionTest(
 function refuseOtherTest({ medium, cycles }: FunctionTestMade, { leak }: FunctionTestAsked): void {
   if (!leak) return;
   if (medium === undefined || !leak.media.includes(medium))
-    throw new RuleError('medium-wrong', `Tested with ${medium ?? 'nothing'}; ${leak.media.join(' or ')} is asked for.`, 'medium');
+    throw new RuleError(
+      'medium-wrong',
+      `Tested with ${medium ?? 'nothing'}; ${leak.media.join(' or ')} is asked for.`,
+      'medium',
+    );
   if (cycles === undefined || !Number.isSafeInteger(cycles) || cycles < leak.cycles)
     throw new RuleError(
       'cycles-short',
@@ -80,7 +84,10 @@ function refuseMoreLost(values: FunctionTestMade['values']): void {
  * Nothing of this test is below zero. Play, friction and travel that are twenty times off are of another unit; a pressure above its band is,
  * where it would be inside it in another unit. A pressure below its band and a loss of all of it are what a bad leak looks like.
  */
-function whyImpossible({ path, low, high, unit }: ValueAsked, value: string): { code: string; words: string } | undefined {
+function whyImpossible(
+  { path, low, high, unit }: ValueAsked,
+  value: string,
+): { code: string; words: string } | undefined {
   if (!/^-?\d{1,12}(\.\d{1,8})?$/.test(value)) return { code: 'not-a-number', words: 'no decimal number' };
   const read = Number(value);
   if (read < 0) return { code: 'below-zero', words: 'below zero, which nothing of this test can be' };

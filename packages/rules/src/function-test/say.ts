@@ -11,7 +11,9 @@ export function sayFunctionTest(made: FunctionTestMade, asked: FunctionTestAsked
     value: `${of.map((one) => `blade ${one.path.split('/')[1]} ${read(made, one)}`).join(', ')} (${of[0] ? limitsInWords(of[0]) : ''})`,
   });
   return [
-    ...(leak ? [{ name: 'leak test', value: `with ${made.medium}, cycled ${made.cycles} times, ${leak.cycles} asked for` }] : []),
+    ...(leak
+      ? [{ name: 'leak test', value: `with ${made.medium}, cycled ${made.cycles} times, ${leak.cycles} asked for` }]
+      : []),
     ...single.map((one) => ({ name: one.name, value: `${read(made, one)} ${one.unit} (${limitsInWords(one)})` })),
     ...play.map(({ direction }) =>
       line(

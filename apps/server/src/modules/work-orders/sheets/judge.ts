@@ -17,6 +17,8 @@ export interface Judged {
 export interface UsedInstrument {
   readonly id: string;
   readonly tag: string;
+  readonly uncertainty: string | null;
+  readonly unit: string | null;
 }
 
 export interface Sheet<K extends SheetKind> {
@@ -35,12 +37,12 @@ export function sheetWrong(detail: string, pointer: string): Problem {
   return new Problem('sheet-wrong', detail, {}, [{ pointer: `/sheet${pointer}`, detail }]);
 }
 
-/** Runs a rule; its refusal becomes `sheet-wrong` at the path the rule names. */
-export function byRule<T>(rule: () => T, pointer: string): T {
+/** Runs a rule; its refusal becomes `sheet-wrong` at the pointer, or at the path the rule names. */
+export function byRule<T>(rule: () => T, pointer?: string): T {
   try {
     return rule();
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
-    throw sheetWrong(error.message, pointer);
+    throw sheetWrong(error.message, pointer ?? `/${error.path}`);
   }
 }

@@ -2,14 +2,18 @@ import type { SheetKind, SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import { Problem } from '@hubwright/contracts/problems';
 import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
 import type { SignedStep, Signing } from '../step-signing.ts';
+import { judgeAnglesSheet } from './angles.ts';
 import { judgeBakeSheet } from './bake.ts';
 import { judgeEddyCurrentSheet } from './eddy-current.ts';
+import { judgeFunctionTestSheet } from './function-test.ts';
 import { judgeGovernorTest } from './governor-test.ts';
 import type { Judge, Judged, UsedInstrument } from './judge.ts';
 
 const judges: { readonly [K in SheetKind]: Judge<K> } = {
+  angles: judgeAnglesSheet,
   bake: judgeBakeSheet,
   'eddy-current': judgeEddyCurrentSheet,
+  'function-test': judgeFunctionTestSheet,
   'governor-test': judgeGovernorTest,
 };
 
