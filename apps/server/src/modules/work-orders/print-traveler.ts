@@ -1,6 +1,7 @@
 import type { TravelerDetail } from '@hubwright/contracts/work-orders/traveler-operations';
 import { Paper } from '../../platform/print/paper.ts';
 import { limitsInWords } from './judge-values.ts';
+import { linesOnPaper } from './sheets/sheet-on-paper.ts';
 import { stepCode } from './step-code.ts';
 
 type Step = TravelerDetail['steps'][number];
@@ -71,6 +72,7 @@ function printStep(
     ({ supersededById, countersignsId }) => supersededById === null && countersignsId === null,
   );
   if (step.measures.length > 0) measures(paper, step, standing);
+  if (!standing) toFillIn(paper, step, traveler);
   for (const signOff of step.signOffs) paper.paragraph(signatureOf(signOff, options));
   if (!standing)
     paper.paragraph('Signed ______________________________    Date ________________    Instrument ________________');
@@ -100,6 +102,21 @@ function measures(paper: Paper, step: Step, standing: SignOff | undefined): void
       { head: 'Read', width: 90, side: 'right' },
     ],
     step.measures.map((measure) => [measure.name, limitsInWords(measure), readOf(measure.id)]),
+  );
+}
+
+/** An open sheet: what it asks to be read, with room to write. A signed one stands in words beside its signature. */
+function toFillIn(paper: Paper, { sheet }: Step, { workOrder }: TravelerDetail): void {
+  const lines = linesOnPaper(sheet, workOrder.application?.id ?? null);
+  if (lines.length === 0) return;
+  const columns = [
+    { head: 'To read', width: '*' },
+    { head: 'Limits', width: 170 },
+    { head: 'Read', width: 90, side: 'right' },
+  ] as const;
+  paper.table(
+    [...columns],
+    lines.map(({ name, limits }) => [name, limits, '']),
   );
 }
 
