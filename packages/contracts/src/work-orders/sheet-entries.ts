@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { bladeStop } from '../manuals/angle-sheet.ts';
-import { type SheetKind, sheetSpec } from '../manuals/sheets.ts';
+import type { SheetKind } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
+import { sheetDrawn } from './sheet-drawn.ts';
 
 /** Every blade at every stop, with the application it was read for. */
 const anglesEntry = z
@@ -75,7 +76,6 @@ export const signedSheet = z
     kind: z.string(),
     said: z.array(saidLine),
     reasons: z.array(z.string()),
-    /** What was asked and what was written down, where a picture is drawn of them. */
-    drawn: z.object({ spec: sheetSpec, entry: sheetEntry }).nullable(),
+    drawn: sheetDrawn.nullable(),
   })
   .meta({ id: 'SignedSheet' });

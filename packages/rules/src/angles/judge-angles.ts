@@ -39,14 +39,14 @@ export type AngleStanding = { readonly state: 'inside' } | { readonly state: 'ou
  */
 export function judgeAngle(
   { blade, stop, angle }: AngleReading,
-  { protractor, stops }: Pick<AnglesAsked, 'protractor' | 'stops'>,
+  { protractor, stops }: Pick<AnglesAsked, 'stops'> & Partial<Pick<AnglesAsked, 'protractor'>>,
 ): AngleStanding {
   const asked = stops.find((one) => one.stop === stop);
   const path = 'angle';
   if (!asked) throw new RuleError('stop-unknown', `This application has no ${stop} stop.`, path);
   const value = readDegrees(angle, path);
   const which = `Blade ${blade} at the ${stop} stop: ${angle}°`;
-  if (value.lt(protractor.low) || value.gt(protractor.high))
+  if (protractor && (value.lt(protractor.low) || value.gt(protractor.high)))
     throw new RuleError(
       'outside-protractor',
       `${which} is outside what the protractor can read, ${protractor.low}° to ${protractor.high}°.`,

@@ -5,5 +5,5 @@ export {
   type ValueAsked,
   valuesAsked,
 } from './asked.ts';
-export { type FunctionTestMade, judgeFunctionTest, outside } from './judge.ts';
+export { type FunctionTestMade, judgeFunctionTest, outside, whyImpossible } from './judge.ts';
 export { sayFunctionTest } from './say.ts';

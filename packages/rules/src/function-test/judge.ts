@@ -84,7 +84,7 @@ function refuseMoreLost(values: FunctionTestMade['values']): void {
  * Nothing of this test is below zero. Play, friction and travel that are twenty times off are of another unit; a pressure above its band is,
  * where it would be inside it in another unit. A pressure below its band and a loss of all of it are what a bad leak looks like.
  */
-function whyImpossible(
+export function whyImpossible(
   { path, low, high, unit }: ValueAsked,
   value: string,
 ): { code: string; words: string } | undefined {

@@ -38,7 +38,7 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
   const [lateness, setLateness] = useState(justNow);
   const [asking, setAsking] = useState<'sign' | 'fail'>();
   const { step, note } = useAccepted(asked, instrumentId);
-  const sheet = useSheet(traveler, step);
+  const sheet = useSheet(traveler, step, instrumentId);
   const verdict = sheet?.reasons?.length ? 'fail' : verdictOf(step, entries);
   const missing = missingOf(step, { entries, instrumentId, filled, sheet }) || usedLeft(step, used);
   const input = {

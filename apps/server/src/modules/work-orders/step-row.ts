@@ -1,7 +1,7 @@
-import type { SheetKind } from '@hubwright/contracts/manuals/sheets';
 import type { Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import { drawnOf } from './sheets/drawn.ts';
 import type { JudgedSheet } from './sheets/sheet.ts';
 import { type Block, blockOf } from './step-block.ts';
 import type { TurnRow } from './turn.ts';
@@ -137,13 +137,10 @@ function signOffReply(
   };
 }
 
-/** Sheets that are drawn where their signature is shown. */
-const drawn: ReadonlySet<SheetKind> = new Set<SheetKind>(['angles']);
-
 /** What was written down beside values, read from what was signed. */
 function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet' | 'equipment' | 'lots'> {
   const { form, sheet, equipment, lots } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form'>> & {
-    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'spec' | 'entry'>;
+    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'entry' | 'verdict'>;
     readonly equipment?: { code: string; title: string };
     readonly lots?: readonly { code: string; part: string }[];
   };
@@ -152,7 +149,7 @@ function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet' | 'equi
     sheet: sheet
       ? {
           ...{ kind: sheet.kind, said: [...sheet.said], reasons: [...sheet.reasons] },
-          drawn: drawn.has(sheet.kind) ? { spec: sheet.spec, entry: sheet.entry } : null,
+          drawn: drawnOf(sheet),
         }
       : null,
     equipment: equipment ? `${equipment.code} ${equipment.title}` : null,
