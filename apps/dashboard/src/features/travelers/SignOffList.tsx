@@ -30,7 +30,7 @@ function SignedSheetShown({ sheet }: { sheet: NonNullable<SignOff['sheet']> }) {
     <>
       <SaidLines said={sheet.said} />
       {sheet.reasons.map((reason) => (
-        <p key={reason} className="small">
+        <p key={reason} className="small state-sentence">
           <StateMark state="stop" word={reason} />
         </p>
       ))}

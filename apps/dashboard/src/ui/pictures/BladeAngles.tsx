@@ -11,7 +11,7 @@ export interface StopDrawn {
   readonly isSpreadGood: boolean;
 }
 
-const [left, wide, right] = [74, 330, 150];
+const [left, wide, right] = [84, 320, 150];
 const [lane, gap] = [17, 30];
 
 /** Each stop against its own band: a lane a blade, its angle a dot inside and a cross outside, and under them how far the blades differ. */
@@ -40,6 +40,10 @@ export function BladeAngles({ title, blades, stops }: { title: string; blades: n
   );
 }
 
+function lanesOf(blades: number): number[] {
+  return Array.from({ length: blades }, (_, index) => index + 1);
+}
+
 /** As much room on both sides of the band as the band is wide, more where a reading lies further out. */
 function scaleOf({ low, high, readings }: StopDrawn): (degrees: number) => number {
   const room = Number(high) - Number(low);
@@ -55,9 +59,14 @@ function Stop({ drawn, blades, y }: { drawn: StopDrawn; blades: number; y: numbe
   const read = drawn.readings.map(({ angle }) => at(Number(angle)));
   return (
     <g>
-      <text className="name" x={left - 10} y={y + (blades * lane) / 2 + 4}>
+      <text className="name" x={left - 26} y={y + (blades * lane) / 2 + 4}>
         {drawn.stop}
       </text>
+      {lanesOf(blades).map((blade) => (
+        <text key={blade} className="name lane" x={left - 8} y={y + blade * lane - 2}>
+          {blade}
+        </text>
+      ))}
       <rect className="band" x={x} width={end - x} y={y + 2} height={blades * lane} />
       {drawn.readings.map((reading) => (
         <Reading key={reading.blade} reading={reading} x={at(Number(reading.angle))} y={y + reading.blade * lane - 6} />

@@ -61,7 +61,8 @@ export async function replaceSeals(
 
 async function chosenSeals(tx: Tx, workOrderId: string, lineIds: readonly string[]): Promise<SealInUnit[]> {
   const all = await sealsInUnit(askIn(tx), workOrderId);
-  const strange = lineIds.findIndex((id) => !all.some(({ lineId }) => lineId === id));
+  const known = new Set(all.map(({ lineId }) => lineId));
+  const strange = lineIds.findIndex((id) => !known.has(id));
   if (strange >= 0)
     throw new Problem('seal-not-in-unit', 'A chosen line has no seal in the unit', {}, [
       { pointer: `/seals/${strange}`, detail: 'No seal of this line is in the unit' },

@@ -35,7 +35,8 @@ export async function repeatableSteps(models: Reads['models'], test: { id: strin
 export async function repeatSteps(context: Signing, test: SignedStep, stepIds: readonly string[]): Promise<string[]> {
   const { tx } = context;
   const { steps, follow } = await repeatableSteps(tx, test);
-  const strange = stepIds.findIndex((id) => !steps.some((step) => step.id === id));
+  const known = new Set(steps.map(({ id }) => id));
+  const strange = stepIds.findIndex((id) => !known.has(id));
   if (strange >= 0)
     throw new Problem('not-repeatable', 'A named step is no signed step of this build', {}, [
       { pointer: `/repeat/${strange}`, detail: 'Choose among the signed steps of the build' },

@@ -85,7 +85,7 @@ function Blades(props: Props) {
   const values = shownValues(props.about);
   const kinds = [...play.map(({ direction }) => `play/${direction}`), ...(friction ? ['friction'] : [])];
   if (kinds.length === 0) return null;
-  const valueOf = (kind: string, blade: number) => {
+  const askedOf = (kind: string, blade: number) => {
     const [what, direction] = kind.split('/');
     const path = direction ? `${what}/${blade}/${direction}` : `${what}/${blade}`;
     return values.find((one) => one.path === path) as ValueAsked;
@@ -97,12 +97,12 @@ function Blades(props: Props) {
       corner="Blade"
       columns={kinds.map((kind) => ({
         ...{ key: kind, head: kind.replace('play/', 'play ').replaceAll('-', ' ') },
-        limits: limitsInWords(valueOf(kind, 1)),
+        limits: limitsInWords(askedOf(kind, 1)),
       }))}
       rows={rows.map((blade) => ({
         ...{ key: String(blade), head: String(blade) },
         cells: kinds.map((kind) => {
-          const asked = valueOf(kind, blade);
+          const asked = askedOf(kind, blade);
           return { ...boxOf(props, asked), label: `${asked.name}, ${asked.unit}` };
         }),
       }))}

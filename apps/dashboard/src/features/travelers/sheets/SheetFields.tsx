@@ -8,7 +8,7 @@ export function SheetFields({ sheet }: { sheet: SheetInHand | undefined }) {
   return (
     <div className="stack">
       <form.Fields about={about} draft={draft} onChange={setDraft} />
-      <p aria-live="polite">
+      <p className="state-sentence" aria-live="polite">
         {reasons ? (
           <StateMark
             state={reasons.length === 0 ? 'passed' : 'stop'}

@@ -30,7 +30,7 @@ export function SheetGrid(props: {
             {props.columns.map(({ key, head, limits }) => (
               <th key={key} scope="col">
                 {head}
-                <span className="soft small"> {limits}</span>
+                <span className={`soft small ${styles.limits}`}> {limits}</span>
               </th>
             ))}
           </tr>

@@ -37,12 +37,12 @@ export function sheetWrong(detail: string, pointer: string): Problem {
   return new Problem('sheet-wrong', detail, {}, [{ pointer: `/sheet${pointer}`, detail }]);
 }
 
-/** Runs a rule; its refusal becomes `sheet-wrong` at the pointer, or at the path the rule names. */
+/** Runs a rule; its refusal becomes `sheet-wrong` at this place, or else at the path the rule names. */
 export function byRule<T>(rule: () => T, pointer?: string): T {
   try {
     return rule();
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
-    throw sheetWrong(error.message, pointer ?? `/${error.path}`);
+    throw sheetWrong(error.message, pointer ?? `/${error.path.replace(/[.[]/g, '/').replaceAll(']', '')}`);
   }
 }
