@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { demoPin } from '../../seed/data/people.ts';
 import { openBrowser } from '../support/browser.ts';
 import { Job } from '../support/job.ts';
@@ -33,8 +33,9 @@ describe('angles and tests of a built propeller at the bench', () => {
     await browser?.close();
     await shop?.close();
   });
-  async function looksRight(name: string) {
+  async function looksRight(name: string, at?: Locator) {
     expect(await accessibilityFaults(builder)).toEqual([]);
+    await at?.scrollIntoViewIfNeeded();
     await picture(builder, `built-${name}`);
   }
   const choose = async (label: RegExp, option: RegExp) => {
@@ -69,14 +70,13 @@ describe('angles and tests of a built propeller at the bench', () => {
     await builder
       .getByText(/Blade 2 at the low stop: 13.75°; 13.2° to 13.6° is asked for, 0.15° too much/)
       .waitFor(slow);
-    await looksRight('angles-out');
+    await looksRight('angles-out', builder.getByRole('button', { name: 'The test failed: reopen the build' }));
     await angle(2, 'low').fill('0.2339');
     await builder.getByText('cannot be read so').first().waitFor(slow);
     await angle(2, 'low').fill('13.45');
     await choose(/Instrument used/, /PRO-01/);
     await builder.getByText('good as entered').waitFor(slow);
-    await builder.getByRole('img', { name: /Blade angles at the stops/ }).scrollIntoViewIfNeeded();
-    await looksRight('angles-good');
+    await looksRight('angles-good', builder.getByRole('img', { name: /Blade angles at the stops/ }));
     await sign('Done and good: sign');
     await builder.getByText('“Set blade angles” is signed.').waitFor(slow);
   }, 120_000);
@@ -100,7 +100,7 @@ describe('angles and tests of a built propeller at the bench', () => {
     await builder.getByLabel('Held for').fill('10');
     await builder.getByLabel('Pressure lost').fill('9.5');
     await choose(/Instrument used/, /GAU-01/);
-    await looksRight('leak-failed');
+    await looksRight('leak-failed', builder.getByText('Pressure lost', { exact: true }));
     await builder.getByRole('button', { name: 'The test failed: reopen the build' }).click();
     const dialog = builder.getByRole('dialog');
     await dialog.getByText('At the shop’s cost, never the customer’s').waitFor(slow);
@@ -121,8 +121,7 @@ describe('angles and tests of a built propeller at the bench', () => {
   test('the order lists what the shop pays, and the parts room why it is asked again', async () => {
     await builder.goto(`/work-orders/${job.id}`);
     await builder.getByRole('heading', { name: /At the shop’s cost/ }).waitFor(slow);
-    await builder.getByRole('heading', { name: /At the shop’s cost/ }).scrollIntoViewIfNeeded();
-    await looksRight('shop-cost');
+    await looksRight('shop-cost', builder.getByText('“Leak test” failed').last());
     const clerk = await pageOf(browser, shop, { signInName: 'parts', width: 1180, height: 820 });
     await clerk.goto('/shortages');
     await clerk
@@ -142,6 +141,6 @@ describe('angles and tests of a built propeller at the bench', () => {
     await builder.getByLabel('Travel up').fill('-2');
     await builder.getByText('outside', { exact: true }).first().waitFor(slow);
     await builder.getByText('cannot be read so').first().waitFor(slow);
-    await looksRight('play');
+    await looksRight('play', builder.getByLabel('Travel down'));
   }, 120_000);
 });

@@ -1,4 +1,6 @@
 import { kitsOperations as kits } from '@hubwright/contracts/kits/operations';
+import { manualOperations } from '@hubwright/contracts/manuals/operations';
+import type { SheetOf } from '@hubwright/contracts/manuals/sheets';
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { reopenOperations } from '@hubwright/contracts/work-orders/reopen-operations';
 import type { EntryOf } from '@hubwright/contracts/work-orders/sheet-entries';
@@ -10,6 +12,7 @@ import { as, pin } from '../support/people.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
+import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { signStep, traveler: travelerOp, closeBuild } = travelerOperations;
 const { reopenBuild, reopening, shopCost } = reopenOperations;
@@ -266,5 +269,52 @@ describe('the angles and the tests of a built propeller', () => {
       operation: reopenBuild,
       status: 409,
     });
+  });
+
+  it('a revision is refused whose angles are of another model’s application, of other blades, or of seals nobody lists', async () => {
+    const { modelId, revisionId } = await job.workOrder();
+    const { manualId } = await job.reads.manualRevision.findUniqueOrThrow({ where: { id: revisionId } });
+    const foreign = await job.reads.application.findFirstOrThrow({ where: { airframe: 'Orrick Stormcrane' } });
+    const content = await threeBladeContent(shop);
+    const routes = (change: (sheet: SheetOf<'angles'>) => object) =>
+      content.routes.map((route) => ({
+        ...route,
+        steps: route.steps.map((step) =>
+          step.sheet?.kind === 'angles' ? { ...step, sheet: { ...step.sheet, ...change(step.sheet) } } : step,
+        ),
+      }));
+    const route = content.routes.findIndex(({ steps }) => steps.some(({ sheet }) => sheet?.kind === 'angles'));
+    const step = content.routes[route]?.steps.findIndex(({ sheet }) => sheet?.kind === 'angles');
+    const at = `/models/0/routes/${route}/steps/${step}/sheet`;
+    const visitor = await as(shop, 'inspector');
+    const issue = (change: Parameters<typeof routes>[0], type: string, pointer: string) =>
+      expectRefused(
+        { shop, visitor },
+        {
+          operation: manualOperations.issueRevision,
+          input: {
+            ...{ manualId, revision: '9', issuedOn: '2026-06-01' },
+            models: [{ ...content, routes: routes(change), modelId, tboRules: [], lifeLimits: [] }],
+          },
+        },
+        { status: 422, type, pointer: `${at}${pointer}` },
+      );
+    const [first] = content.routes.flatMap(({ steps }) =>
+      steps.flatMap(({ sheet }) => (sheet?.kind === 'angles' ? [sheet] : [])),
+    );
+    const stops = first?.applications[0]?.stops ?? [];
+    await issue(
+      () => ({ applications: [{ applicationId: foreign.id, stops }] }),
+      'line-wrong',
+      '/applications/0/applicationId',
+    );
+    await issue(() => ({ blades: 4 }), 'line-wrong', '/blades');
+    await issue(() => ({ seals: ['tip cap O-ring'] }), 'line-wrong', '/seals');
+    await issue(() => ({ protractor: { low: '0', high: '20' } }), 'invalid-input', '/protractor');
+    await issue(
+      ({ applications }) => ({ applications: [...applications, applications[0]] }),
+      'invalid-input',
+      '/applications',
+    );
   });
 });

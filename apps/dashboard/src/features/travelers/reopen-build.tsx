@@ -132,7 +132,7 @@ function PlanFields({ choice, plan, onChange }: { choice: Choice; plan: Plan; on
           onChange={(lines) => onChange({ ...plan, seals: lines })}
           choices={seals.map(({ lineId, position, part, quantity }) => ({
             value: lineId,
-            text: `${position}: ${quantity} × ${part.number} ${part.description}`,
+            text: `${position}: ${quantity} × ${part.number}`,
           }))}
         />
       ) : (
