@@ -13,6 +13,7 @@ import { setFlatRate } from '../apps/server/src/modules/manuals/set-flat-rate.co
 import type { Calendar } from './calendar.ts';
 import { documents } from './data/documents.ts';
 import { governorPrograms } from './data/governor-programs.ts';
+import { boundTo } from './data/manuals/build-sheets.ts';
 import type { ContentSeed } from './data/manuals/shapes.ts';
 import { models } from './data/models.ts';
 import { shop } from './data/shop.ts';
@@ -89,15 +90,17 @@ export async function seedRevision(
 ): Promise<string> {
   const manualId = ids.manuals.get(one.manual) as string;
   const { tboRules, ...content } = one.content;
-  const rules = tboRules.flatMap(({ airframe, ...rule }) => {
-    if (airframe === undefined) return [rule];
-    const of = [...ids.applications].filter(([name]) => name.startsWith(`${one.designation} ${airframe} `));
-    return of.map(([, applicationId]) => ({ ...rule, applicationId }));
-  });
+  const idsOf = (airframe: string) =>
+    [...ids.applications]
+      .filter(([name]) => name.startsWith(`${one.designation} ${airframe} `))
+      .map(([, applicationId]) => applicationId);
+  const rules = tboRules.flatMap(({ airframe, ...rule }) =>
+    airframe === undefined ? [rule] : idsOf(airframe).map((applicationId) => ({ ...rule, applicationId })),
+  );
   const model = {
     lifeLimits: [],
     bladeRules: noBladeRules,
-    ...content,
+    ...{ ...content, routes: boundTo(content.routes, idsOf) },
     modelId: ids.models.get(one.designation) as string,
     tboRules: rules,
   };

@@ -21,6 +21,7 @@ const doers: Record<string, string> = {
 const tools: Record<InstrumentKind, string> = {
   caliper: 'CAL-01',
   micrometer: 'MIC-01',
+  'dial-indicator': 'DIA-01',
   protractor: 'PRO-01',
   'torque-wrench': 'TRQ-01',
   'pressure-gauge': 'GAU-01',
@@ -30,7 +31,6 @@ const tools: Record<InstrumentKind, string> = {
   'eddy-current-set': 'EDC-01',
   ohmmeter: 'OHM-01',
   'insulation-tester': 'INS-01',
-  'dial-indicator': 'DIA-01',
   'vibration-analyser': 'VIB-01',
 };
 
@@ -39,6 +39,7 @@ const traineeSince = -38;
 const trainer = 'maren';
 
 interface Asking {
+  readonly travelerId: string;
   readonly equipmentKind: string | null;
   readonly materials: readonly string[];
   readonly sheet: unknown;
@@ -113,7 +114,11 @@ export class StepSigner {
   }
 
   /** The tank or test system, checked before its first part of the day, and lots of the material it takes. */
-  private async using({ equipmentKind, materials, sheet }: Asking) {
+  private async using({ travelerId, equipmentKind, materials, sheet }: Asking) {
+    const workOrder = await this.run.reads.workOrder.findFirstOrThrow({
+      where: { travelers: { some: { id: travelerId } } },
+      select: { applicationId: true },
+    });
     const lots = await this.run.reads.lot.findMany({
       where: {
         part: { number: { in: [...materials] } },
@@ -124,7 +129,7 @@ export class StepSigner {
       distinct: ['partId'],
     });
     return {
-      ...usualSheet(sheet as SheetSpec | null),
+      ...usualSheet(sheet as SheetSpec | null, workOrder.applicationId),
       ...(equipmentKind ? { equipmentId: await fitNow(this.run, equipmentKind) } : {}),
       lotIds: lots.map(({ id }) => id),
     };

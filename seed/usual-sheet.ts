@@ -1,14 +1,50 @@
-import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
+import type { SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
+import { anglesFor, bladesOf } from '@hubwright/rules/angles';
+import { valuesAsked } from '@hubwright/rules/function-test';
 import { usualCharge, usualFit, usualTorque } from './usual-build-sheets.ts';
 
 /** A sheet as it usually is, good; a bake needs hours of its own and is entered by whoever tells its story. */
-export function usualSheet(spec: SheetSpec | null): { sheet?: SheetEntry } {
-  if (spec?.kind === 'torque') return { sheet: usualTorque(spec) };
-  if (spec?.kind === 'charge') return { sheet: usualCharge(spec) };
-  if (spec?.kind === 'fit') return { sheet: usualFit(spec) };
-  if (spec?.kind !== 'eddy-current') return {};
+export function usualSheet(spec: SheetSpec | null, applicationId: string | null = null): { sheet?: SheetEntry } {
+  const sheet = spec && entryOf(spec, applicationId);
+  return sheet ? { sheet } : {};
+}
+
+function entryOf(spec: SheetSpec, applicationId: string | null): SheetEntry | undefined {
+  if (spec.kind === 'angles') return usualAngles(spec, applicationId);
+  if (spec.kind === 'function-test') return usualTest(spec);
+  if (spec.kind === 'torque') return usualTorque(spec);
+  if (spec.kind === 'charge') return usualCharge(spec);
+  if (spec.kind === 'fit') return usualFit(spec);
+  if (spec.kind !== 'eddy-current') return undefined;
   const { frequency, notchDepth } = spec;
   const set = { probe: 'EP-12', frequency: frequency.low, gain: '42', standardSerial: 'RS-07', notchDepth };
-  return { sheet: { kind: 'eddy-current', ...set, before: '80', after: '79' } };
+  return { kind: 'eddy-current', ...set, before: '80', after: '79' };
+}
+
+/** The middle of each band, the blades a few hundredths of a degree apart as they are. */
+function usualAngles(spec: SheetOf<'angles'>, applicationId: string | null): SheetEntry | undefined {
+  const asked = anglesFor(spec, applicationId);
+  if (!asked || applicationId === null) return undefined;
+  const readings = asked.stops.flatMap(({ stop, low, high }) =>
+    bladesOf(asked.blades).map((blade) => ({
+      ...{ blade, stop },
+      angle: ((Number(low) + Number(high)) / 2 + ((blade * 3) % 5) * 0.02).toFixed(2),
+    })),
+  );
+  return { kind: 'angles', applicationId, cycles: asked.cycles, readings };
+}
+
+/** Well inside every limit. */
+function usualTest(spec: SheetOf<'function-test'>): SheetEntry {
+  const values = valuesAsked(spec).map(({ path, low, high }) => ({ of: path, value: between(low, high) }));
+  const [medium] = spec.leak?.media ?? [];
+  return { kind: 'function-test', ...(spec.leak && medium ? { medium, cycles: spec.leak.cycles } : {}), values };
+}
+
+function between(low: string | undefined, high: string | undefined): string {
+  const decimals = Math.max(...[low, high].map((text) => text?.split('.')[1]?.length ?? 0));
+  if (high === undefined) return (Number(low) * 1.1).toFixed(decimals);
+  if (low === undefined) return (Number(high) * 0.4).toFixed(decimals);
+  return ((Number(low) + Number(high)) / 2).toFixed(decimals);
 }

@@ -27,6 +27,11 @@ const angles = (low: string, high: string) => ({
   'high blade angle': high,
   'reference station': '30 in',
 });
+const feathering = (low: string, feather: string) => ({
+  'low blade angle': low,
+  'feather angle': feather,
+  'reference station': '30 in',
+});
 const governed = (rpm: string) => ({ rotation: 'clockwise', 'drive ratio': '0.895', 'highest speed setting': rpm });
 
 export const models: readonly ModelSeed[] = [
@@ -60,7 +65,7 @@ export const models: readonly ModelSeed[] = [
         engine: b540,
         position: 'single',
         approval: 'DTC-131',
-        settings: angles('13.4 ± 0.2', '29.0 ± 0.5'),
+        settings: angles('12.6 ± 0.2', '27.5 ± 0.5'),
       },
       {
         airframe: 'Orrick Twinlark',
@@ -140,7 +145,7 @@ export const models: readonly ModelSeed[] = [
       engine: t620,
       position,
       approval: 'DTC-207',
-      settings: { ...angles('16.0 ± 0.2', '86.5 ± 0.5'), 'reference station': '36 in' },
+      settings: { ...feathering('16.0 ± 0.2', '86.5 ± 0.5'), 'reference station': '36 in' },
       leastDiameter: '82.0',
     })),
     flatRates: {
@@ -175,7 +180,7 @@ export const models: readonly ModelSeed[] = [
         engine: t620,
         position: 'single',
         approval: 'DTC-221',
-        settings: { ...angles('14.5 ± 0.2', '84.0 ± 0.5'), 'reverse angle': '-11.0 ± 0.5' },
+        settings: { ...feathering('14.5 ± 0.2', '84.0 ± 0.5'), 'reverse angle': '-11.0 ± 0.5' },
       },
     ],
     flatRates: { overhaul: 5_400, 'inspect-and-repair': 3_900, 'strike-inspection': 6_000, 'balance-only': 180 },

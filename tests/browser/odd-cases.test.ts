@@ -3,12 +3,12 @@ import pg from 'pg';
 import type { Browser, Page } from 'playwright-core';
 import { issueLot } from '../../apps/server/src/modules/kits/issue-lot.command.ts';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { quillon3Blade } from '../../seed/data/manuals/quillon-3-blade.ts';
 import { demoPin } from '../../seed/data/people.ts';
 import { readsOf, threeBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { Job } from '../support/job.ts';
 import { ShopApp } from '../support/shop-app.ts';
+import { threeBladeContent } from '../support/three-blade-content.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
@@ -167,7 +167,7 @@ describe('what seldom happens at the bench and the desk', () => {
     });
     const lotCode = await job.onShelf(line.partId, 1);
     await shop.run(issueLot, { kitId: job.kitId, lineId: line.id, lotCode, quantity: 1 }, job.people.clerk);
-    const content = quillon3Blade('5');
+    const content = await threeBladeContent(shop);
     const [before] = content.routes.flatMap(({ steps }) => steps.flatMap(({ measures }) => measures));
     const models = [
       {

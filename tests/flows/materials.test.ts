@@ -3,7 +3,6 @@ import type { ModelContent } from '@hubwright/contracts/manuals/revision';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { quillon3Blade } from '../../seed/data/manuals/quillon-3-blade.ts';
 import { masked, work } from '../../seed/data/manuals/shapes.ts';
 import { readsOf } from '../support/arrivals.ts';
 import { day } from '../support/days.ts';
@@ -12,6 +11,7 @@ import { MovedClock } from '../support/moved-clock.ts';
 import { actorOf, as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
+import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { moveFrozenLot, listFrozenLots } = freezerOperations;
 const hours = 3_600;
@@ -31,9 +31,10 @@ describe('material that ages out of the freezer, and faces that are masked', () 
     shop = await ShopApp.open('shop', { clock });
     technician = await as(shop, 'technician');
     const model = await readsOf(shop).unitModel.findFirstOrThrow({ where: { designation: 'Q3C-76' } });
+    const three = await threeBladeContent(shop);
     const content = {
-      ...quillon3Blade('5'),
-      routes: quillon3Blade('5').routes.map((route) => (route.partClass === 'blade' ? { ...route, steps } : route)),
+      ...three,
+      routes: three.routes.map((route) => (route.partClass === 'blade' ? { ...route, steps } : route)),
       ...{ modelId: model.id, tboRules: [] },
     } as unknown as ModelContent;
     const revision = { manualId: model.manualId, revision: '9', issuedOn: day(-1), models: [content] };

@@ -7,13 +7,13 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { disposeFinding } from '../../apps/server/src/modules/findings/dispose-finding.command.ts';
 import { failStep } from '../../apps/server/src/modules/findings/fail-step.command.ts';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { quillon3Blade } from '../../seed/data/manuals/quillon-3-blade.ts';
 import { limit, measured, work } from '../../seed/data/manuals/shapes.ts';
 import { badValues, Job } from '../support/job.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
+import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { signStep, traveler } = travelerOperations;
 const found = { area: 'shank', damage: 'worn' as const, place: 'the bearing land', description: 'under size' };
@@ -40,20 +40,22 @@ describe('a route with branches, a cure, steps of a strike and a bounded repair'
   let job: Job;
   let manualId: string;
   let modelId: string;
+  let three: Awaited<ReturnType<typeof threeBladeContent>>;
   beforeAll(async () => {
     shop = await ShopApp.open('shop', { clock });
     [technician, inspector] = [await as(shop, 'technician'), await as(shop, 'inspector')];
     job = await Job.arrived(shop, 'QR7001', { events: ['strike'] });
     const { revisionId, modelId: model } = await job.workOrder();
     modelId = model;
+    three = await threeBladeContent(shop);
     manualId = (await job.reads.manualRevision.findUniqueOrThrow({ where: { id: revisionId } })).manualId;
   }, 120_000);
   afterAll(() => shop.close());
 
   const contentWith = (steps: typeof bladeSteps): ModelContent =>
     ({
-      ...quillon3Blade('5'),
-      routes: quillon3Blade('5').routes.map((route) => (route.partClass === 'blade' ? { ...route, steps } : route)),
+      ...three,
+      routes: three.routes.map((route) => (route.partClass === 'blade' ? { ...route, steps } : route)),
       ...{ modelId, tboRules: [] },
     }) as never;
   const stepsAt = async (position: string) => {

@@ -3,7 +3,6 @@ import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-op
 import { addDays } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { quillon3Blade } from '../../seed/data/manuals/quillon-3-blade.ts';
 import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { ledgerFaults } from '../support/ledger-faults.ts';
@@ -11,6 +10,7 @@ import { MovedClock } from '../support/moved-clock.ts';
 import { as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
+import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { sendToVendor, takeBack, changeExpected, listVendorOrders, outsideWork } = vendorOperations;
 
@@ -32,7 +32,7 @@ describe('a part out at a vendor', () => {
     job = await Job.arrived(shop, 'QR9000');
     const { revisionId, modelId } = await job.workOrder();
     const { manualId } = await job.reads.manualRevision.findUniqueOrThrow({ where: { id: revisionId } });
-    const content = quillon3Blade('5');
+    const content = await threeBladeContent(shop);
     const routes = content.routes.map((route) => ({
       ...route,
       steps: route.steps.map((step) => ({ ...step, outside: step.title === 'Plate and bake' })),

@@ -31,6 +31,7 @@ const onlyAdded = [
   'equipment_readings',
   'equipment_additions',
   'freezer_moves',
+  'shop_cost_parts',
 ];
 
 describe('migrations', () => {

@@ -37,6 +37,7 @@ import { documentSetOperations } from './work-orders/document-set-operations.ts'
 import { loadOperations } from './work-orders/load-operations.ts';
 import { workOrderOperations } from './work-orders/operations.ts';
 import { printOperations } from './work-orders/print-operations.ts';
+import { reopenOperations } from './work-orders/reopen-operations.ts';
 import { reviewOperations } from './work-orders/review-operations.ts';
 import { scopeOperations } from './work-orders/scope-operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
@@ -78,6 +79,7 @@ export const routes = {
   ...workOrderOperations,
   ...scopeOperations,
   ...printOperations,
+  ...reopenOperations,
   ...reviewOperations,
   ...documentSetOperations,
   ...dimensionOperations,

@@ -1,4 +1,5 @@
 // size: tables of data, one entry a line
+import { angles, leakTest, playAndTravel, stop } from './build-sheets.ts';
 import {
   type ContentSeed,
   cautions,
@@ -66,26 +67,29 @@ const buildAndFinal = [
       limit('low pitch stop lock nut torque', 'ft-lb', '28', '32'),
     ],
   }),
-  measured('Set blade angles', 'blade-angles', {
-    standardMinutes: 45,
+  work('Set blade angles', 'blade-angles', 45, {
     phase: 'build',
     instrumentKind: 'protractor',
     caution: cautions.cycling,
-    measures: [
-      ...perBlade(2, (n) => [
-        limit(`blade ${n} low angle`, 'degrees', '11.8', '12.2'),
-        limit(`blade ${n} high angle`, 'degrees', '26.5', '27.5'),
-      ]),
-      limit('spread between blades, low', 'degrees', undefined, '0.2'),
-    ],
+    instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
+    ...angles(2, '30', {
+      'Heronby Pinnace': [stop('low', '11.8', '12.2', '0.2'), stop('high', '26.5', '27.5', '0.5')],
+    }),
   }),
-  measured('Leak test', 'leak-test', {
-    standardMinutes: 30,
+  work('Leak test', 'leak-test', 30, {
     phase: 'build',
     instrumentKind: 'pressure-gauge',
     caution: cautions.pressure,
     fact: 'tested',
-    measures: [limit('test pressure', 'psi', '165', '175'), limit('pressure lost', 'psi', undefined, '2.0')],
+    ...leakTest(2, ['165', '175'], []),
+  }),
+  work('Play, friction and travel', 'leak-test', 40, {
+    phase: 'build',
+    instrumentKind: 'dial-indicator',
+    caution: cautions.cycling,
+    instruction:
+      'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
+    ...playAndTravel(2, ['15', '40']),
   }),
   measured('Static balance', 'static-balance', {
     standardMinutes: 70,

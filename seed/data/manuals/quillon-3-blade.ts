@@ -1,4 +1,5 @@
 // size: tables of data, one entry a line
+import { angles, leakTest, playAndTravel, stop } from './build-sheets.ts';
 import { apart, asNeeded, sealsAndLocks, takenOffAndPutBack, wearParts } from './quillon-3-blade-kit.ts';
 import {
   type ContentSeed,
@@ -36,13 +37,6 @@ const torques = [
     ),
   }),
 ];
-const angles = [
-  ...perBlade(3, (n) => [
-    limit(`blade ${n} low angle`, 'degrees', '13.2', '13.6'),
-    limit(`blade ${n} high angle`, 'degrees', '28.5', '29.5'),
-  ]),
-  limit('spread between blades, low', 'degrees', undefined, '0.2'),
-];
 const build = [
   work('Assemble hub, pitch change and blades', 'assembly', 240, {
     phase: 'build',
@@ -51,25 +45,35 @@ const build = [
   }),
   ...torques,
   greased(3, '40.0', '44.0'),
-  measured('Set blade angles', 'blade-angles', {
-    standardMinutes: 60,
+  work('Set blade angles', 'blade-angles', 60, {
     phase: 'build',
     instrumentKind: 'protractor',
     caution: cautions.cycling,
-    instruction: 'At the reference station 30 in, for the application of this unit, after ten cycles.',
-    measures: angles,
+    instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
+    ...angles(3, '30', {
+      'Heronby Courser 4': [stop('low', '13.2', '13.6', '0.2'), stop('high', '28.5', '29.5', '0.5')],
+      'Maddock Fieldmaster': [stop('low', '12.4', '12.8', '0.2'), stop('high', '27.0', '28.0', '0.5')],
+      'Orrick Twinlark': [stop('low', '13.2', '13.6', '0.2'), stop('high', '28.5', '29.5', '0.5')],
+    }),
   }),
-  measured('Leak test', 'leak-test', {
-    standardMinutes: 40,
+  work('Leak test', 'leak-test', 40, {
     phase: 'build',
     instrumentKind: 'pressure-gauge',
     caution: cautions.pressure,
     fact: 'tested',
-    measures: [
-      limit('test pressure', 'psi', '195', '205'),
-      limit('held for', 'minutes', '10'),
-      limit('pressure lost', 'psi', undefined, '2.0'),
-    ],
+    ...leakTest(
+      3,
+      ['195', '205'],
+      ['shank O-ring', 'piston O-ring', 'cylinder O-ring', 'pitch change rod O-ring', 'hub gasket'],
+    ),
+  }),
+  work('Play, friction and travel', 'leak-test', 50, {
+    phase: 'build',
+    instrumentKind: 'dial-indicator',
+    caution: cautions.cycling,
+    instruction:
+      'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
+    ...playAndTravel(3, ['20', '45']),
   }),
 ];
 const balanceAndFinal = [

@@ -1,4 +1,5 @@
 // size: tables of data, one entry a line
+import { angles, leakTest, playAndTravel, stop } from './build-sheets.ts';
 import {
   type ContentSeed,
   cautions,
@@ -259,26 +260,29 @@ const buildAndFinal = [
     ),
   }),
   greased(4, '44.0', '48.0'),
-  measured('Set blade angles', 'blade-angles', {
-    standardMinutes: 80,
+  work('Set blade angles', 'blade-angles', 80, {
     phase: 'build',
     instrumentKind: 'protractor',
     caution: cautions.cycling,
-    measures: [
-      ...perBlade(4, (n) => [
-        limit(`blade ${n} low angle`, 'degrees', '15.8', '16.2'),
-        limit(`blade ${n} feather angle`, 'degrees', '86.0', '87.0'),
-      ]),
-      limit('spread between blades, low', 'degrees', undefined, '0.2'),
-    ],
+    instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
+    ...angles(4, '36', {
+      'Orrick Stormcrane': [stop('low', '15.8', '16.2', '0.2'), stop('feather', '86.0', '87.0', '0.5')],
+    }),
   }),
-  measured('Leak test', 'leak-test', {
-    standardMinutes: 45,
+  work('Leak test', 'leak-test', 45, {
     phase: 'build',
     instrumentKind: 'pressure-gauge',
     caution: cautions.pressure,
     fact: 'tested',
-    measures: [limit('test pressure', 'psi', '215', '225'), limit('pressure lost', 'psi', undefined, '2.0')],
+    ...leakTest(4, ['215', '225'], ['shank O-ring', 'piston O-ring', 'cylinder O-ring', 'hub gasket']),
+  }),
+  work('Play, friction and travel', 'leak-test', 60, {
+    phase: 'build',
+    instrumentKind: 'dial-indicator',
+    caution: cautions.cycling,
+    instruction:
+      'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
+    ...playAndTravel(4, ['25', '55']),
   }),
   chargeCylinder,
   measured('Static balance, vertical and horizontal', 'static-balance', {

@@ -1,4 +1,5 @@
 // size: tables of data, one entry a line
+import { angles, leakTest, playAndTravel, stop } from './build-sheets.ts';
 import {
   type ContentSeed,
   cautions,
@@ -185,26 +186,33 @@ export function sablewing5Blade(): ContentSeed {
           work('Assemble hub, pitch change and blades', 'assembly', 360, { phase: 'build', fact: 'reassembled' }),
           shimBladeRoots,
           greased(5, '30.0', '34.0'),
-          measured('Set blade angles', 'blade-angles', {
-            standardMinutes: 90,
+          work('Set blade angles', 'blade-angles', 90, {
             phase: 'build',
             instrumentKind: 'protractor',
             caution: cautions.cycling,
-            measures: [
-              ...perBlade(5, (n) => [
-                limit(`blade ${n} low angle`, 'degrees', '14.3', '14.7'),
-                limit(`blade ${n} feather angle`, 'degrees', '83.5', '84.5'),
-                limit(`blade ${n} reverse angle`, 'degrees', '-11.5', '-10.5'),
-              ]),
-            ],
+            instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
+            ...angles(5, '30', {
+              'Heronby Kestrelway': [
+                stop('low', '14.3', '14.7', '0.2'),
+                stop('feather', '83.5', '84.5', '0.5'),
+                stop('reverse', '-11.5', '-10.5', '0.3'),
+              ],
+            }),
           }),
-          measured('Leak test', 'leak-test', {
-            standardMinutes: 45,
+          work('Leak test', 'leak-test', 45, {
             phase: 'build',
             instrumentKind: 'pressure-gauge',
             caution: cautions.pressure,
             fact: 'tested',
-            measures: [limit('pressure lost', 'psi', undefined, '2.0')],
+            ...leakTest(5, ['245', '255'], ['blade root O-ring', 'piston O-ring', 'hub cover gasket']),
+          }),
+          work('Play, friction and travel', 'leak-test', 60, {
+            phase: 'build',
+            instrumentKind: 'dial-indicator',
+            caution: cautions.cycling,
+            instruction:
+              'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
+            ...playAndTravel(5, ['25', '60']),
           }),
           ...deIce,
           measured('Static balance, vertical and horizontal', 'static-balance', {

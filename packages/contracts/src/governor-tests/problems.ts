@@ -4,13 +4,13 @@ import type { ProblemKind } from '../problems.ts';
 export const governorProblems = {
   'application-unknown': {
     status: 409,
-    title: 'Nobody knows which aircraft this governor is for',
-    next: 'Ask the front desk for the application: rotation, drive ratio and stops go by it, and nothing is tested without.',
+    title: 'Nobody knows which aircraft this unit is for',
+    next: 'Ask the front desk for the application: blade angles, rotation, drive ratio and stops go by it. Nothing is set or tested without.',
   },
   'wrong-application': {
     status: 409,
-    title: 'This program is for another application',
-    next: 'Use the program of the application on the work order.',
+    title: 'This is for another application',
+    next: 'Reload, and go by the application on the work order: its angles, its program.',
   },
   'no-governor-program': {
     status: 409,

@@ -6,6 +6,11 @@ export const kitsProblems = {
     title: 'This work order already has an open kit',
     next: 'Open that kit; add parts to it by a finding.',
   },
+  'seal-not-in-unit': {
+    status: 409,
+    title: 'A named seal is not in this unit',
+    next: 'Reload: someone may have taken it out. Choose among the seals that are in it.',
+  },
   'kit-list-empty': {
     status: 409,
     title: 'The manual revision lists no parts for this unit and scope',

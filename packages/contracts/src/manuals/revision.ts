@@ -118,6 +118,18 @@ export const routeStep = z
     message: 'Stored pressure injures: say the caution',
     path: ['caution'],
   })
+  .refine((given) => given.sheet?.kind !== 'angles' || given.process === 'blade-angles', {
+    message: 'Blade angles belong to setting blade angles',
+    path: ['sheet'],
+  })
+  .refine((given) => given.sheet?.kind !== 'angles' || given.caution !== undefined, {
+    message: 'A propeller cycled on air needs its caution',
+    path: ['caution'],
+  })
+  .refine((given) => given.sheet?.kind !== 'function-test' || given.phase === 'build' || given.phase === 'final', {
+    message: 'A function test is made of what is built',
+    path: ['sheet'],
+  })
   .refine((given) => given.sheet === undefined || !given.batched, {
     message: 'A sheet is filled in part by part, not for a load',
     path: ['sheet'],

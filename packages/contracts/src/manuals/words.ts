@@ -87,6 +87,7 @@ export const roundingMethod = z.enum(['rounding', 'absolute']).meta({ id: 'Round
 export const instrumentKinds = [
   'caliper',
   'micrometer',
+  'dial-indicator',
   'protractor',
   'torque-wrench',
   'pressure-gauge',
@@ -96,7 +97,6 @@ export const instrumentKinds = [
   'eddy-current-set',
   'ohmmeter',
   'insulation-tester',
-  'dial-indicator',
   'vibration-analyser',
 ] as const;
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });

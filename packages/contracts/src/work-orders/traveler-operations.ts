@@ -43,6 +43,9 @@ const signing = [
   'sheet-missing',
   'sheet-wrong',
   'plating-unsigned',
+  'application-unknown',
+  'wrong-application',
+  'angles-unknown',
   'peened-in-lots',
   'peening-held',
   'doubt-unknown',
@@ -91,6 +94,8 @@ const traveler = travelerRow
       stage: z.string(),
       consent: z.string(),
       customer: z.string(),
+      /** What the unit is for; angles go by it. */
+      application: z.object({ id, airframe: z.string(), engine: z.string(), position: z.string() }).nullable(),
     }),
     unit: z.object({ id, designation: z.string(), serial: z.string() }),
     itemId: id,

@@ -32,6 +32,11 @@ export const travelerProblems = {
     title: 'The sheet says what cannot be',
     next: 'Mend the marked place; nothing is filled in for you.',
   },
+  'angles-unknown': {
+    status: 409,
+    title: 'The revision has no blade angles for this application',
+    next: 'Check the application on the work order; if it is right, an inspector enters a revision that has its angles.',
+  },
   'plating-unsigned': {
     status: 409,
     title: 'Nothing is on record as plated before this bake',
@@ -226,6 +231,16 @@ export const travelerProblems = {
     status: 409,
     title: 'This sign-off has been superseded already',
     next: 'Correct the newest sign-off of the step.',
+  },
+  'no-build-test': {
+    status: 409,
+    title: 'This step is no test of a built unit',
+    next: 'Raise a finding for what is wrong; a build opens again by a failed test of the unit itself.',
+  },
+  'not-repeatable': {
+    status: 422,
+    title: 'A named step is no signed step of this build',
+    next: 'Reload, and choose among the signed steps of the build.',
   },
   'build-steps-open': {
     status: 409,

@@ -68,6 +68,12 @@ export function LineSheet({ line, actions }: { line: KitLine; actions?: ReactNod
             {line.position}, {line.minimum === null ? line.quantity : `${line.minimum} to ${line.quantity} as needed`}
           </dd>
         </div>
+        {line.shopPays > 0 ? (
+          <div>
+            <dt>Paid by the shop</dt>
+            <dd>{line.shopPays} put in a second time: a function test failed. Never charged to the customer.</dd>
+          </div>
+        ) : null}
         <div>
           <dt>Covered by</dt>
           <dd>

@@ -17,7 +17,12 @@ const columns: readonly Column<KitLine>[] = [
   },
   { id: 'description', header: 'Description', value: (line) => line.part.description },
   { id: 'position', header: 'For', value: (line) => line.position },
-  { id: 'source', header: 'Taken from', value: (line) => sources[line.source] },
+  {
+    id: 'source',
+    header: 'Taken from',
+    value: ({ source, shopPays }) =>
+      shopPays > 0 ? `${sources[source]}, again at the shop’s cost: a function test failed` : sources[source],
+  },
   {
     id: 'quantity',
     header: 'Needs',

@@ -2,6 +2,7 @@ import { InstantText } from '../../format/values.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './measure-entries.module.css';
 import { SaidLines } from './sheets/SaidLines.tsx';
+import { SheetPicture } from './sheets/SheetPicture.tsx';
 import type { Measure, SignOff, Step } from './traveler.ts';
 
 function Values({ signOff, measures }: { signOff: SignOff; measures: readonly Measure[] }) {
@@ -20,6 +21,21 @@ function Values({ signOff, measures }: { signOff: SignOff; measures: readonly Me
         );
       })}
     </ul>
+  );
+}
+
+/** A sheet as it was signed: in words, why it was not good, and drawn where its kind has a picture. */
+function SignedSheetShown({ sheet }: { sheet: NonNullable<SignOff['sheet']> }) {
+  return (
+    <>
+      <SaidLines said={sheet.said} />
+      {sheet.reasons.map((reason) => (
+        <p key={reason} className="small state-sentence">
+          <StateMark state="stop" word={reason} />
+        </p>
+      ))}
+      {sheet.drawn ? <SheetPicture drawn={sheet.drawn} /> : null}
+    </>
   );
 }
 
@@ -52,7 +68,7 @@ export function SignOffList({ step }: { step: Step }) {
               ) : null}
             </p>
             <Values signOff={signOff} measures={step.measures} />
-            {signOff.sheet ? <SaidLines said={signOff.sheet.said} /> : null}
+            {signOff.sheet ? <SignedSheetShown sheet={signOff.sheet} /> : null}
             {signOff.form.length > 0 ? (
               <p className="small">{signOff.form.map(({ name, value }) => `${name}: ${value}`).join(', ')}</p>
             ) : null}

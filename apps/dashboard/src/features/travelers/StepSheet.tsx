@@ -12,6 +12,7 @@ import { MeasuredBefore } from './MeasuredBefore.tsx';
 import { MeasuredNow } from './MeasuredNow.tsx';
 import { ProcessForm } from './ProcessForm.tsx';
 import { type Filled, formInput } from './process-form.ts';
+import { isBuildTest, ReopenBuild } from './reopen-build.tsx';
 import { SignedValues } from './SignedValues.tsx';
 import { StepFacts } from './StepFacts.tsx';
 import { SheetFields } from './sheets/SheetFields.tsx';
@@ -36,10 +37,11 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
   const [filled, setFilled] = useState<Filled>({});
   const [used, setUsed] = useState(nothingUsed);
   const [lateness, setLateness] = useState(justNow);
-  const [asking, setAsking] = useState<'sign' | 'fail'>();
+  const [asking, setAsking] = useState<'sign' | 'fail' | 'reopen'>();
   const { step, note } = useAccepted(asked, instrumentId);
-  const sheet = useSheet(traveler, step);
+  const sheet = useSheet(traveler, step, instrumentId);
   const verdict = sheet?.reasons?.length ? 'fail' : verdictOf(step, entries);
+  const isTest = isBuildTest(traveler, step);
   const missing = missingOf(step, { entries, instrumentId, filled, sheet }) || usedLeft(step, used);
   const input = {
     stepId: step.id,
@@ -73,8 +75,13 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
         </p>
       ) : null}
       <div className="row actions">
+        {isTest && verdict === 'fail' ? (
+          <Button weight="next" isDisabled={missing !== ''} onPress={() => setAsking('reopen')}>
+            The test failed: reopen the build
+          </Button>
+        ) : null}
         {step.peening ? null : verdict === 'fail' ? (
-          <Button weight="next" isDisabled={missing !== ''} onPress={() => setAsking('fail')}>
+          <Button weight={isTest ? 'plain' : 'next'} isDisabled={missing !== ''} onPress={() => setAsking('fail')}>
             Outside the limits: raise a finding and sign
           </Button>
         ) : (
@@ -101,6 +108,11 @@ export function StepSheet({ traveler, step: asked, signer, onFinding }: StepShee
         >
           {shown}
         </SignCommand>
+      ) : null}
+      {asking === 'reopen' ? (
+        <ReopenBuild step={step} input={input} signer={signer} onClose={close}>
+          {shown}
+        </ReopenBuild>
       ) : null}
       {asking === 'fail' ? (
         <FailStep traveler={traveler} step={step} input={input} signer={signer} onClose={close}>

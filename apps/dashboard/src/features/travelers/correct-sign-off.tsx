@@ -35,7 +35,7 @@ export function CorrectSignOff(props: {
   const [isSigning, setSigning] = useState(false);
   const [wrong, setWrong] = useState<ProblemError | null>(null);
   const { step, note } = useAccepted(props.step, instrumentId);
-  const sheet = useSheet(props.traveler, step);
+  const sheet = useSheet(props.traveler, step, instrumentId);
   const missing =
     missingOf(step, { entries, instrumentId, filled, sheet }) ||
     usedLeft(step, used) ||

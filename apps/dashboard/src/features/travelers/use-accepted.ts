@@ -18,18 +18,32 @@ function acceptedOf(measure: Measure, doubt: Doubt, method: GuardBandMethod): Ac
   }
 }
 
+/** The instrument chosen for a step, and how the shop allows for its doubt. */
+function useInstrument({ instrumentKind: kind }: Step, instrumentId: string | null) {
+  const { guardBand } = useMe().shop;
+  const rows = useQuery({ ...instrumentsQuery(kind ?? 'caliper'), enabled: kind !== null }).data?.rows ?? [];
+  return { guardBand, chosen: rows.find(({ id }) => id === instrumentId) };
+}
+
+/** What is known of the instrument chosen: sheets narrow their limits by it where the shop asks for a guard band. */
+export function useDoubt(step: Step, instrumentId: string | null): { doubt: Doubt; method: GuardBandMethod } {
+  const { guardBand, chosen } = useInstrument(step, instrumentId);
+  return { doubt: chosen ? doubtOf(chosen) : null, method: guardBand };
+}
+
+function doubtOf({ uncertainty, unit }: { uncertainty: string | null; unit: string | null }): Doubt {
+  return uncertainty !== null && unit !== null ? { uncertainty, unit } : null;
+}
+
 /**
  * The step as readings with the chosen instrument are accepted: by the manual's limits or, where the shop asks for a guard band, inside
  * them. `note` says what to know about the instrument; empty while none is chosen.
  */
 export function useAccepted(step: Step, instrumentId: string | null): { step: Step; note: string } {
-  const { guardBand } = useMe().shop;
-  const kind = step.instrumentKind;
-  const rows = useQuery({ ...instrumentsQuery(kind ?? 'caliper'), enabled: kind !== null }).data?.rows ?? [];
-  const chosen = rows.find(({ id }) => id === instrumentId);
-  if (!chosen || step.measures.length === 0) return { step, note: '' };
-  const { uncertainty, unit, tag } = chosen;
-  const doubt = uncertainty !== null && unit !== null ? { uncertainty, unit } : null;
+  const { guardBand, chosen } = useInstrument(step, instrumentId);
+  if (!chosen || (step.measures.length === 0 && step.sheet === null)) return { step, note: '' };
+  const { tag } = chosen;
+  const doubt = doubtOf(chosen);
   const all = step.measures.map((measure) => ({ measure, accepted: acceptedOf(measure, doubt, guardBand) }));
   const coarse = all.flatMap(({ measure, accepted }) => (accepted === 'too-coarse' ? [measure.name] : []));
   const measures = all.map(({ measure, accepted }): AcceptedMeasure => {

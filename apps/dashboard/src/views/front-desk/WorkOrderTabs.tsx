@@ -15,6 +15,7 @@ import { HoldList } from '../../features/work-orders/HoldList.tsx';
 import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
 import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../features/work-orders/OrderLists.tsx';
 import { PartsInUnit } from '../../features/work-orders/PartsInUnit.tsx';
+import { ShopCost } from '../../features/work-orders/ShopCost.tsx';
 import type { WorkOrder } from '../../features/work-orders/work-orders.ts';
 import { countOf } from '../../format/numbers.ts';
 import { LinkButton } from '../../ui/Button.tsx';
@@ -44,6 +45,7 @@ export function OverviewTab({ order }: Props) {
           <h2 id="findings">Found</h2>
           <FindingBriefs order={order} />
         </section>
+        <ShopCost workOrderId={order.id} />
       </div>
     </div>
   );

@@ -118,13 +118,15 @@ function groupByKit(covers: readonly LineCover[]): Map<string, LineCover[]> {
 }
 
 function detailLine({ row, ...cover }: LineCover, promises: readonly Promised[]) {
-  const { lineId, sequence, part, position, quantity, minimum, source, findingId, inRack, inTray, installed } = row;
+  const { lineId, sequence, part, position, quantity, minimum, source, findingId, shopPays } = row;
+  const { inRack, inTray, installed } = row;
   const { standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence } = cover;
   const reservations = promises
     .filter((each) => each.lineId === lineId)
     .map(({ lineId: _, ...reservation }) => reservation);
   return {
-    ...{ id: lineId, sequence, part, position, quantity, minimum, source, findingId, inRack, inTray, installed },
+    ...{ id: lineId, sequence, part, position, quantity, minimum, source, findingId, shopPays },
+    ...{ inRack, inTray, installed },
     ...{ standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence, reservations },
   };
 }

@@ -78,11 +78,16 @@ function sentence(figures: Figures, { cause, today }: { cause: (row: LineRow) =>
   const where = `${row.kitCode} (${row.position || `line ${row.sequence}`})`;
   if (short > 0) {
     const until = orderBy ? ` Order by ${orderBy}${orderBy < today ? ', which has passed' : ''}.` : '';
-    return `${partWords(short, row.part)} short for ${where}, needed ${row.needBy}: ${cause(row)}.${until}`;
+    return `${partWords(short, row.part)} short for ${where}, needed ${row.needBy}: ${cause(row)}${again(row)}.${until}`;
   }
   if (late === 0) return '';
   const last = pegs.filter(({ date }) => date > row.needBy).at(-1);
-  return `${partWords(late, row.part)} late for ${where}, needed ${row.needBy}: comes on ${last?.date} (${last?.code}).`;
+  return `${partWords(late, row.part)} late for ${where}, needed ${row.needBy}: comes on ${last?.date} (${last?.code})${again(row)}.`;
+}
+
+/** Why a line that had its pieces asks for new ones, and who pays. */
+function again({ shopPays }: LineRow): string {
+  return shopPays > 0 ? '; asked for again because a function test failed, at the shop’s cost' : '';
 }
 
 /** Lines of one part, day and customer share their cause, and thousands of lines may be short of it. */

@@ -4,6 +4,7 @@ import { serialInRange } from '@hubwright/rules/kit-list';
 import { routeFaults } from '@hubwright/rules/routes';
 import type { Tx } from '../../platform/database/client.ts';
 import { wrongBladeRules, wrongMeasures } from './check-measures.ts';
+import { wrongSheets } from './check-sheets.ts';
 
 interface Model {
   readonly id: string;
@@ -34,6 +35,7 @@ export async function refuseWrongContent(
       ...doubleLimits(content, pointer),
       ...wrongMeasures(content, pointer),
       ...wrongBladeRules(content, pointer),
+      ...wrongSheets(content, { bladeCount: model.bladeCount, applications }, pointer),
       ...content.tboRules.flatMap(({ applicationId }, rule) =>
         applicationId && !applications.has(applicationId)
           ? [{ pointer: `${pointer}/tboRules/${rule}/applicationId`, detail: 'This application is of another model' }]

@@ -127,6 +127,24 @@ describe('a newer revision over open work', () => {
     expect(renewed[1]).toMatchObject({ phase: 'repair', attempt: 2, measures: [{ low: '6.190' }] });
   });
 
+  it('keeps what a failed test opened again, by the new revision, and drops it only with the step it repeats', () => {
+    const again = (title: string) => now(`${title}, again after the failed leak test`, 'open', { attempt: 2 });
+    const traveler = [now('Build', 'signed'), now('Leak test', 'failed'), again('Build'), again('Leak test')];
+    const route = [step('Build'), step('Leak test', { instruction: 'Twice.' })];
+    const placed = layOver(traveler, route);
+    expect(titles(placed)).toEqual([
+      ...['kept Build', 'kept Leak test', 'renewed Build, again after the failed leak test'],
+      'renewed Leak test, again after the failed leak test',
+    ]);
+    expect(placed.flatMap((one) => ('renewed' in one ? [one.by] : []))[1]).toMatchObject({
+      ...{ instruction: 'Twice.', attempt: 2, title: 'Leak test, again after the failed leak test' },
+    });
+    expect(stepDifferences('hub', traveler, [step('Build'), step('Leak test')])).toEqual([]);
+    expect(titles(layOver(traveler, [step('Build')])).at(-1)).toBe(
+      'dropped Leak test, again after the failed leak test',
+    );
+  });
+
   it('names every line that differs, and what becomes of what is signed already', () => {
     const traveler = [
       now('Measure blade', 'open', { measures: [measure('6.180')] }),

@@ -22,14 +22,17 @@ export type Placed<S extends StepNow> =
   | { readonly renewed: S; readonly by: NewStep }
   | { readonly copied: NewStep };
 
-const isOpen = (step: StepNow) => step.state === 'open' && step.findingId === null;
+/** Done again because a test failed or strips proved nothing; it repeats a step of the route under a title of its own. */
+const isRepeat = ({ attempt, title }: StepNow) => attempt > 1 && title.includes(', again after ');
+
+const isOpen = (step: StepNow) => step.state === 'open' && step.findingId === null && !isRepeat(step);
 
 /** A step that answers one of the route; what was dropped before or repairs a finding does not. */
-const isOfRoute = ({ findingId, state }: StepNow) => findingId === null && state !== 'not-needed';
+const isOfRoute = (step: StepNow) => step.findingId === null && step.state !== 'not-needed' && !isRepeat(step);
 
-/** What failed is measured again behind its repair, under the title of the step it repeats. */
+/** What failed is done again behind its repair, under the title of the step it repeats. */
 const isAgain = (step: StepNow, { title }: NewStep) =>
-  step.findingId !== null && step.title.startsWith(`${title}, again after `);
+  (step.findingId !== null || isRepeat(step)) && step.title.startsWith(`${title}, again after `);
 
 /** A step as far as doing it goes: where one differs, the work was not done as the revision now says. */
 const isSameWork = (one: NewStep, other: NewStep) =>
@@ -85,6 +88,7 @@ function pastRepairs<S extends StepNow>(
 function stays<S extends StepNow>(step: S, route: readonly NewStep[]): Placed<S> {
   if (isOpen(step)) return { dropped: step };
   const by = step.state === 'open' ? route.find((one) => isAgain(step, one)) : undefined;
+  if (!by && step.state === 'open' && isRepeat(step)) return { dropped: step };
   const { title, phase, branch, attempt } = step;
   return by ? { renewed: step, by: { ...by, title, phase, branch, attempt } } : { kept: step };
 }

@@ -18,7 +18,9 @@ export interface SignedContent {
   readonly instrument: { readonly tag: string; readonly calibrationDueOn: string } | undefined;
   readonly result: string;
   /** The load it was done in. */
-  readonly load: { readonly number: string; readonly equipment: string } | undefined;
+  readonly load?: { readonly number: string; readonly equipment: string } | undefined;
+  /** What a failed test opens again. */
+  readonly reopens?: object | undefined;
 }
 
 /** Everything the person saw and signed; the sign-off is bound to its hash. */
@@ -42,6 +44,7 @@ export function contentOf(step: SignedStep, signed: SignedContent) {
     },
     result: signed.result,
     ...(signed.load ? { load: signed.load } : {}),
+    ...(signed.reopens ? { reopens: signed.reopens } : {}),
     ...(signed.accepted.rule ? { acceptedBy: signed.accepted.rule } : {}),
     ...(signed.sheet ? { sheet: signed.sheet } : {}),
     ...(signed.equipment ? { equipment: signed.equipment } : {}),

@@ -1,6 +1,8 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import { drawnOf } from './sheets/drawn.ts';
+import type { JudgedSheet } from './sheets/sheet.ts';
 import { type Block, blockOf } from './step-block.ts';
 import type { TurnRow } from './turn.ts';
 
@@ -137,13 +139,19 @@ function signOffReply(
 
 /** What was written down beside values, read from what was signed. */
 function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet' | 'equipment' | 'lots'> {
-  const { form, sheet, equipment, lots } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form' | 'sheet'>> & {
+  const { form, sheet, equipment, lots } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form'>> & {
+    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'entry' | 'verdict'>;
     readonly equipment?: { code: string; title: string };
     readonly lots?: readonly { code: string; part: string }[];
   };
   return {
     form: form ?? [],
-    sheet: sheet ? { kind: sheet.kind, said: sheet.said, reasons: sheet.reasons } : null,
+    sheet: sheet
+      ? {
+          ...{ kind: sheet.kind, said: [...sheet.said], reasons: [...sheet.reasons] },
+          drawn: drawnOf(sheet),
+        }
+      : null,
     equipment: equipment ? `${equipment.code} ${equipment.title}` : null,
     lots: (lots ?? []).map(({ code, part }) => `${part}, ${code}`),
   };

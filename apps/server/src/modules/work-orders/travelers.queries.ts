@@ -69,7 +69,7 @@ export class TravelerQueries {
         where: { id: travelerId },
         include: {
           item: { select: { serial: true, provisionalName: true } },
-          workOrder: { include: { customer: true, model: true, unit: true } },
+          workOrder: { include: { customer: true, model: true, unit: true, application: true } },
           steps,
           findings: { orderBy: { number: 'asc' } },
         },

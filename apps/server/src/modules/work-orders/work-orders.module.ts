@@ -12,6 +12,8 @@ import { IdentityQueries } from './identity.queries.ts';
 import { LoadsController } from './loads.controller.ts';
 import { LoadQueries } from './loads.queries.ts';
 import { PrintQueries } from './print.queries.ts';
+import { ReopeningController } from './reopening.controller.ts';
+import { ReopeningQueries } from './reopening.queries.ts';
 import { ReviewsController } from './reviews.controller.ts';
 import { ReviewQueries } from './reviews.queries.ts';
 import { ScopeController } from './scope.controller.ts';
@@ -33,6 +35,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     ClockController,
     ReviewsController,
     DimensionsController,
+    ReopeningController,
   ],
   providers: [
     WorkOrdersQueries,
@@ -48,6 +51,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     ClockQueries,
     ReviewQueries,
     DimensionQueries,
+    ReopeningQueries,
   ],
 })
 export class WorkOrdersModule {}

@@ -44,6 +44,8 @@ export interface StepSignature {
   readonly supersedesId?: string;
   /** The load it was done in. */
   readonly load?: { readonly number: string; readonly equipment: string };
+  /** What a failed test opens again, and why. */
+  readonly reopens?: { readonly reason: string; readonly repeat: readonly string[]; readonly seals: readonly string[] };
 }
 
 export interface WrittenSignature {
@@ -84,7 +86,7 @@ export async function writeStepSignature(
     ...used.ids,
     performedAt: entry.performedAt,
     lateReason: entry.lateReason,
-    content: contentOf(step, { ...entered, ...used, result: signature.result, load: signature.load }),
+    content: contentOf(step, { ...entered, ...used, ...signature }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });
   await tx.measurement.createMany({

@@ -1,5 +1,6 @@
 import type { SheetKind, SheetOf } from '@hubwright/contracts/manuals/sheets';
 import type { EntryOf, SaidLine } from '@hubwright/contracts/work-orders/sheet-entries';
+import type { GuardBandMethod } from '@hubwright/rules/measurement';
 import type { ComponentType } from 'react';
 import type { Step, Traveler } from '../traveler.ts';
 
@@ -8,6 +9,9 @@ export interface About<K extends SheetKind> {
   readonly traveler: Traveler;
   readonly step: Step;
   readonly spec: SheetOf<K>;
+  /** What is known of the instrument chosen, and how the shop allows for it; null while none is, or where nothing is known. */
+  readonly doubt: { readonly uncertainty: string; readonly unit: string } | null;
+  readonly method: GuardBandMethod;
 }
 
 export interface SheetFieldsProps<K extends SheetKind, D> {

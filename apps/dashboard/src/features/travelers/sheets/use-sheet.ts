@@ -3,10 +3,13 @@ import type { SaidLine, SheetEntry } from '@hubwright/contracts/work-orders/shee
 import { RuleError } from '@hubwright/rules/errors';
 import { useState } from 'react';
 import type { Step, Traveler } from '../traveler.ts';
+import { useDoubt } from '../use-accepted.ts';
+import { anglesForm } from './angles-form.ts';
 import { bakeForm } from './bake-form.ts';
 import { chargeForm } from './charge-form.ts';
 import { eddyCurrentForm } from './eddy-current-form.ts';
 import { fitForm } from './fit-form.ts';
+import { functionTestForm } from './function-test-form.ts';
 import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
 import { torqueForm } from './torque-form.ts';
@@ -14,10 +17,12 @@ import { torqueForm } from './torque-form.ts';
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
 type Forms = { readonly [K in SheetKind]: SheetForm<K, any> };
 const forms: Forms = {
+  angles: anglesForm,
   bake: bakeForm,
   charge: chargeForm,
   'eddy-current': eddyCurrentForm,
   fit: fitForm,
+  'function-test': functionTestForm,
   'governor-test': governorTestForm,
   torque: torqueForm,
 };
@@ -38,12 +43,13 @@ export interface SheetInHand {
 }
 
 /** The sheet a step asks for, or undefined where it asks for none. */
-export function useSheet(traveler: Traveler, step: Step): SheetInHand | undefined {
+export function useSheet(traveler: Traveler, step: Step, instrumentId: string | null): SheetInHand | undefined {
+  const accepted = useDoubt(step, instrumentId);
   const spec = step.sheet as SheetOf<SheetKind> | null;
   const form = spec ? (forms[spec.kind] as unknown as SheetForm<SheetKind, unknown>) : undefined;
   const [draft, setDraft] = useState<unknown>(form?.empty);
   if (!spec || !form) return undefined;
-  const about = { traveler, step, spec };
+  const about = { traveler, step, spec, ...accepted };
   const entry = form.entryOf(draft, about);
   return { form, about, draft, setDraft, entry, ...standing(form, about, { entry, draft }) };
 }

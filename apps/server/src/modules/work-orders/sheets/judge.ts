@@ -17,6 +17,8 @@ export interface Judged {
 export interface UsedInstrument {
   readonly id: string;
   readonly tag: string;
+  readonly uncertainty: string | null;
+  readonly unit: string | null;
 }
 
 export interface Sheet<K extends SheetKind> {

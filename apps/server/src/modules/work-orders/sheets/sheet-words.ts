@@ -1,8 +1,17 @@
 import type { SheetKind, SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
+import { limitsInWords, valuesAsked } from '@hubwright/rules/function-test';
 import { unitText } from '@hubwright/rules/reading';
 import { placesOf } from '@hubwright/rules/torque';
 
 const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
+  angles: ({ blades, station, cycles, applications, seals }) =>
+    `angles of ${blades} blades at ${station.at} ${station.unit} after ${cycles} cycles: ${applications.map(({ applicationId, stops }) => `application …${applicationId.slice(-6)} ${stops.map(({ stop, low, high, spread }) => `${stop} ${low} to ${high}${spread === undefined ? '' : ` spread ${spread}`}`).join(', ')}`).join('; ')}${touched(seals)}`,
+  'function-test': (spec) =>
+    `function test${spec.leak ? ` with ${spec.leak.media.join(' or ')}, ${spec.leak.cycles} cycles` : ''}: ${valuesAsked(
+      spec,
+    )
+      .map((value) => `${value.name} ${limitsInWords(value)}`)
+      .join(', ')}${touched(spec.seals)}`,
   bake: ({ startWithinMinutes, low, high, unit, minimumMinutes, dips }) =>
     `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`,
   charge: ({ medium, unit, temperatureUnit, table, tolerance, settleMinutes }) =>
@@ -15,6 +24,8 @@ const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
   'eddy-current': ({ frequency, notchDepth, unit, signal, drift }) =>
     `eddy current at ${frequency.low} to ${frequency.high} ${frequency.unit}, notch ${notchDepth} ${unit}, signal ${signal.low} to ${signal.high} %, drift ${drift} %`,
 };
+
+const touched = (seals: readonly string[]) => (seals.length === 0 ? '' : `; seals touched: ${seals.join(', ')}`);
 
 /** What a sheet asks for, in words: what two revisions are compared by. */
 export function sheetWords(spec: SheetSpec): string {

@@ -1,0 +1,74 @@
+import { Problem } from '@hubwright/contracts/problems';
+import type { Reads } from '../../platform/database/reads.ts';
+import { insertSteps, type NewStep } from './splice-steps.ts';
+import type { SignedStep, Signing } from './step-signing.ts';
+
+/** Tests of a built unit are signed on its own traveler, before or after its build is closed. */
+export function isBuildTest({ phase, kind, sheet, peening, traveler }: TestShape): boolean {
+  const isOwn = traveler.partClass === 'assembly' && (phase === 'build' || phase === 'final');
+  const isRun = (sheet as { kind?: string } | null)?.kind === 'governor-test';
+  return isOwn && !isRun && peening === null && (kind === 'measure' || sheet !== null);
+}
+type TestShape = Pick<SignedStep, 'phase' | 'kind' | 'sheet' | 'peening'> & { traveler: { partClass: string } };
+
+/** Signed steps of the build that may be done again, and what follows it: looked at again in any case. */
+export async function repeatableSteps(models: Reads['models'], test: { id: string; travelerId: string }) {
+  const signed = await models.travelerStep.findMany({
+    where: { travelerId: test.travelerId, state: 'signed', phase: { in: ['build', 'final'] }, id: { not: test.id } },
+    orderBy: { sequence: 'asc' },
+    include: { measures: { orderBy: { sequence: 'asc' } } },
+  });
+  // What was done again since stands for what it repeats.
+  const latest = signed.filter(
+    ({ title }, index) => !signed.slice(index + 1).some((later) => base(later.title) === base(title)),
+  );
+  return {
+    steps: latest.filter(({ kind }) => kind !== 'inspect'),
+    follow: latest.filter(({ kind }) => kind === 'inspect'),
+  };
+}
+
+/**
+ * The named steps, the failed test and whatever inspection follows the build, once more behind the last that was signed. Throws
+ * `not-repeatable`. Answers their titles in order.
+ */
+export async function repeatSteps(context: Signing, test: SignedStep, stepIds: readonly string[]): Promise<string[]> {
+  const { tx } = context;
+  const { steps, follow } = await repeatableSteps(tx, test);
+  const known = new Set(steps.map(({ id }) => id));
+  const strange = stepIds.findIndex((id) => !known.has(id));
+  if (strange >= 0)
+    throw new Problem('not-repeatable', 'A named step is no signed step of this build', {}, [
+      { pointer: `/repeat/${strange}`, detail: 'Choose among the signed steps of the build' },
+    ]);
+  const chosen = steps.filter(({ id }) => stepIds.includes(id));
+  const again = [...chosen, test].toSorted((one, other) => one.sequence - other.sequence);
+  const copies = [...again, ...follow].map((step) => repeatOf(step, base(test.title)));
+  const done = await tx.travelerStep.aggregate({
+    where: { travelerId: test.travelerId, state: { not: 'open' } },
+    _max: { sequence: true },
+  });
+  await insertSteps(context, { travelerId: test.travelerId, after: done._max.sequence ?? 0 }, copies);
+  return copies.map(({ title }) => title);
+}
+
+function base(title: string): string {
+  return title.replace(/, again after .*$/, '');
+}
+
+type Copied = Omit<SignedStep, 'traveler'>;
+
+function repeatOf(step: Copied, failed: string): NewStep {
+  const { title, instruction, process, level, kind, phase, standardMinutes, instrumentKind, equipmentKind } = step;
+  const { materials, caution, fact, form, peening, sheet, waitMinutes, outside, batched, tools, mostRepairs } = step;
+  return {
+    ...{
+      title: `${base(title)}, again after the failed ${failed.toLowerCase()}`,
+      attempt: step.attempt + 1,
+      branch: null,
+    },
+    ...{ instruction, process, level, kind, phase, standardMinutes, instrumentKind, equipmentKind, materials },
+    ...{ caution, fact, form, peening, sheet, waitMinutes, outside, batched, tools, mostRepairs },
+    measures: step.measures,
+  } as unknown as NewStep;
+}
