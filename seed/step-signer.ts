@@ -21,7 +21,6 @@ const doers: Record<string, string> = {
 const tools: Record<InstrumentKind, string> = {
   caliper: 'CAL-01',
   micrometer: 'MIC-01',
-  'dial-indicator': 'DIA-01',
   protractor: 'PRO-01',
   'torque-wrench': 'TRQ-01',
   'pressure-gauge': 'GAU-01',
@@ -30,6 +29,8 @@ const tools: Record<InstrumentKind, string> = {
   'governor-bench': 'GOV-01',
   'eddy-current-set': 'EDC-01',
   ohmmeter: 'OHM-01',
+  'insulation-tester': 'INS-01',
+  'dial-indicator': 'DIA-01',
   'vibration-analyser': 'VIB-01',
 };
 

@@ -2,6 +2,7 @@ import type { SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
 import { anglesFor, bladesOf } from '@hubwright/rules/angles';
 import { valuesAsked } from '@hubwright/rules/function-test';
+import { usualCharge, usualFit, usualTorque } from './usual-build-sheets.ts';
 
 /** A sheet as it usually is, good; a bake needs hours of its own and is entered by whoever tells its story. */
 export function usualSheet(spec: SheetSpec | null, applicationId: string | null = null): { sheet?: SheetEntry } {
@@ -12,6 +13,9 @@ export function usualSheet(spec: SheetSpec | null, applicationId: string | null 
 function entryOf(spec: SheetSpec, applicationId: string | null): SheetEntry | undefined {
   if (spec.kind === 'angles') return usualAngles(spec, applicationId);
   if (spec.kind === 'function-test') return usualTest(spec);
+  if (spec.kind === 'torque') return usualTorque(spec);
+  if (spec.kind === 'charge') return usualCharge(spec);
+  if (spec.kind === 'fit') return usualFit(spec);
   if (spec.kind !== 'eddy-current') return undefined;
   const { frequency, notchDepth } = spec;
   const set = { probe: 'EP-12', frequency: frequency.low, gain: '42', standardSerial: 'RS-07', notchDepth };

@@ -72,15 +72,6 @@ export const instruments: readonly InstrumentSeed[] = [
     location: 'Build bench',
   },
   {
-    tag: 'DIA-01',
-    title: 'Dial indicator with base',
-    kind: 'dial-indicator',
-    calibrated: -70,
-    due: 110,
-    location: 'Build bench',
-    known: { uncertainty: '0.001', unit: 'in', nominal: '0.0500', allowed: '0.0015' },
-  },
-  {
     tag: 'GAU-01',
     title: 'Test pressure gauge 0 to 600 psi',
     kind: 'pressure-gauge',
@@ -115,10 +106,26 @@ export const instruments: readonly InstrumentSeed[] = [
   },
   {
     tag: 'OHM-01',
-    title: 'Insulation and resistance meter',
+    title: 'Low-resistance meter',
     kind: 'ohmmeter',
     calibrated: -220,
     due: 145,
+    location: 'Build bench',
+  },
+  {
+    tag: 'INS-01',
+    title: 'Insulation tester 500 V',
+    kind: 'insulation-tester',
+    calibrated: -140,
+    due: 225,
+    location: 'Build bench',
+  },
+  {
+    tag: 'DIA-01',
+    title: 'Dial indicator 0.0001 in with stand',
+    kind: 'dial-indicator',
+    calibrated: -75,
+    due: 290,
     location: 'Build bench',
   },
   {

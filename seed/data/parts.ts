@@ -222,6 +222,10 @@ export const parts: readonly PartSeed[] = [
     ...{ issueUnit: 'inch', shelfLifeMonths: 9, packSize: 900, outTimeHours: 120 },
   }),
   consumable('LM-AS1', 'Anti-seize compound', '0.12', { shelfLifeMonths: 48, packSize: 225 }),
+  ...['02', '03', '05', '10'].map((size) => ({
+    ...hardware(`S-SHIM-${size}`, `Shim, blade root, 0.0${size} in`, '4.60', 'B-03', 10),
+    ...{ maker: 'Sablewing', class: 'consumable' as const },
+  })),
   { ...hardware('Q-SHIM-05', 'Shim, blade preload, 0.005 in', '3.90', 'B-03', 10), class: 'consumable' },
   { ...hardware('Q-SHIM-10', 'Shim, blade preload, 0.010 in', '3.90', 'B-03', 10), class: 'consumable' },
   ...(

@@ -6,6 +6,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
 import { balanceRow } from './balance.ts';
+import { buildRows } from './build-sheets.ts';
 import { coverRow } from './cover.ts';
 import { floorRows } from './floor.ts';
 import { liveRows } from './live.ts';
@@ -24,6 +25,7 @@ async function main(): Promise<void> {
     await httpRows(shop);
     figures.push(await coverRow(rounds, shop.serverUrl));
     figures.push(balanceRow(rounds));
+    figures.push(...buildRows(rounds));
   } finally {
     await shop.close();
   }

@@ -88,6 +88,8 @@ describe('a traveler on paper', () => {
     expect(codes.filter((code) => /^TR-\d+$/.test(code))).toEqual(travelers.map(({ number }) => number));
     const { text } = await readPdf(bytes);
     for (const { number, title } of travelers) expect(text).toContain(`Traveler ${number}: ${title}`);
+    // What a step’s sheet asks for, with the nuts in their sequence.
+    expect(text).toContain('To be written down: torqued in ft-lb: hub nut 1, hub nut 7, hub nut 4');
     const none = await Job.arrived(shop, '4851');
     const answer = await fetch(`${shop.address}/api/work-orders/${none.id}/travelers/pdf`, {
       headers: { cookie: technician.cookie },

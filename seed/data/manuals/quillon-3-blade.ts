@@ -5,22 +5,37 @@ import {
   type ContentSeed,
   cautions,
   dimension,
+  greased,
   inspected,
   limit,
   line,
   masked,
   measured,
+  nuts,
   perBlade,
+  torqued,
   work,
 } from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
+const wired = { safety: 'safety wire' } as const;
 const torques = [
-  limit('hub nut torque, lowest', 'ft-lb', '48'),
-  limit('hub nut torque, highest', 'ft-lb', undefined, '54'),
-  ...perBlade(3, (n) => [limit(`blade ${n} clamp nut torque`, 'in-lb', '290', '310')]),
-  limit('low pitch stop lock nut torque', 'ft-lb', '28', '32'),
+  torqued('Torque hub nuts and stop', 40, {
+    unit: 'ft-lb',
+    instruction: 'Crosswise, half of the torque first.',
+    groups: [
+      nuts('hub nut', 12, { low: '48', high: '54', order: [1, 7, 4, 10, 2, 8, 5, 11, 3, 9, 6, 12], ...wired }),
+      nuts('low pitch stop lock nut', 1, { low: '28', high: '32', passes: ['100'], retorque: false, ...wired }),
+    ],
+  }),
+  torqued('Torque clamp nuts', 25, {
+    unit: 'in-lb',
+    materials: ['LM-AS1'],
+    groups: [1, 2, 3].map((n) =>
+      nuts(`blade ${n} clamp nut`, 2, { low: '290', high: '310', threads: 'anti-seize LM-AS1, thin' }),
+    ),
+  }),
 ];
 const build = [
   work('Assemble hub, pitch change and blades', 'assembly', 240, {
@@ -28,22 +43,17 @@ const build = [
     fact: 'reassembled',
     instruction: 'Nuts, pins and seals new. Race halves as the matched sets they came in.',
   }),
-  measured('Torque hub, clamps and stop', 'assembly', {
-    standardMinutes: 45,
-    phase: 'build',
-    instrumentKind: 'torque-wrench',
-    instruction: 'Threads dry. In the sequence of the manual, again after cycling.',
-    measures: torques,
-  }),
+  ...torques,
+  greased(3, '40.0', '44.0'),
   work('Set blade angles', 'blade-angles', 60, {
     phase: 'build',
     instrumentKind: 'protractor',
     caution: cautions.cycling,
     instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
     ...angles(3, '30', {
-      'Heronby Courser 4': [stop('low', '13.2', '13.6', '0.2'), stop('high', '28.5', '29.5', '0.5')],
-      'Maddock Fieldmaster': [stop('low', '12.4', '12.8', '0.2'), stop('high', '27.0', '28.0', '0.5')],
-      'Orrick Twinlark': [stop('low', '13.2', '13.6', '0.2'), stop('high', '28.5', '29.5', '0.5')],
+      'Heronby Courser 4': [stop('low', ['13.2', '13.6'], '0.2'), stop('high', ['28.5', '29.5'], '0.5')],
+      'Maddock Fieldmaster': [stop('low', ['12.4', '12.8'], '0.2'), stop('high', ['27.0', '28.0'], '0.5')],
+      'Orrick Twinlark': [stop('low', ['13.2', '13.6'], '0.2'), stop('high', ['28.5', '29.5'], '0.5')],
     }),
   }),
   work('Leak test', 'leak-test', 40, {

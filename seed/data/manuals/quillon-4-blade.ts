@@ -4,13 +4,16 @@ import {
   type ContentSeed,
   cautions,
   dimension,
+  greased,
   inspected,
   limit,
   line,
   type MeasureSeed,
   masked,
   measured,
+  nuts,
   perBlade,
+  torqued,
   wheneverApart,
   work,
 } from './shapes.ts';
@@ -216,19 +219,54 @@ const evaluation = [
   work('Clean small parts', 'cleaning', 60, { fact: 'cleaned' }),
   inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
 ];
+export const chargeCylinder = work('Charge the cylinder', 'leak-test', 50, {
+  phase: 'build',
+  instrumentKind: 'pressure-gauge',
+  caution: cautions.charging,
+  instruction: 'By the temperature of the cylinder, not of the room; read again once the gas has come to it.',
+  sheet: {
+    ...{ kind: 'charge', medium: 'dry nitrogen', unit: 'psi', temperatureUnit: 'degF', tolerance: '2' },
+    settleMinutes: 30,
+    table: [
+      { at: '30', pressure: '70' },
+      { at: '50', pressure: '74' },
+      { at: '70', pressure: '78' },
+      { at: '90', pressure: '82' },
+      { at: '110', pressure: '86' },
+    ],
+  },
+});
 const buildAndFinal = [
   work('Assemble hub, pitch change and blades', 'assembly', 320, {
     phase: 'build',
     fact: 'reassembled',
     instruction: 'Nuts, pins and seals new. Race halves as the matched sets they came in.',
   }),
+  torqued('Torque hub nuts', 45, {
+    unit: 'ft-lb',
+    instruction: 'Crosswise, half of the torque first.',
+    groups: [
+      nuts('hub nut', 16, {
+        ...{ low: '52', high: '58', safety: 'safety wire' },
+        order: [1, 9, 5, 13, 3, 11, 7, 15, 2, 10, 6, 14, 4, 12, 8, 16],
+      }),
+    ],
+  }),
+  torqued('Torque clamp nuts', 30, {
+    unit: 'in-lb',
+    materials: ['LM-AS1'],
+    groups: [1, 2, 3, 4].map((n) =>
+      nuts(`blade ${n} clamp nut`, 2, { low: '340', high: '360', threads: 'anti-seize LM-AS1, thin' }),
+    ),
+  }),
+  greased(4, '44.0', '48.0'),
   work('Set blade angles', 'blade-angles', 80, {
     phase: 'build',
     instrumentKind: 'protractor',
     caution: cautions.cycling,
     instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
     ...angles(4, '36', {
-      'Orrick Stormcrane': [stop('low', '15.8', '16.2', '0.2'), stop('feather', '86.0', '87.0', '0.5')],
+      'Orrick Stormcrane': [stop('low', ['15.8', '16.2'], '0.2'), stop('feather', ['86.0', '87.0'], '0.5')],
     }),
   }),
   work('Leak test', 'leak-test', 45, {
@@ -246,6 +284,7 @@ const buildAndFinal = [
       'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
     ...playAndTravel(4, ['25', '55']),
   }),
+  chargeCylinder,
   measured('Static balance, vertical and horizontal', 'static-balance', {
     standardMinutes: 110,
     phase: 'final',

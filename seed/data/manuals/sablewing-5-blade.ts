@@ -4,12 +4,14 @@ import {
   type ContentSeed,
   cautions,
   dimension,
+  greased,
   inspected,
   limit,
   line,
   type MeasureSeed,
   masked,
   measured,
+  perBlade,
   wheneverApart,
   work,
 } from './shapes.ts';
@@ -31,6 +33,9 @@ const kitList = [
   ...[1, 2, 3, 4, 5].map((n) => line('S83-B', `blade ${n}`, 1, { ...apart, source: 'any' })),
   line('LM-SW32', 'safety wire', 220, { ...apart, minimum: 30 }),
   line('LM-GR6', 'grease', 500, { ...apart, minimum: 140 }),
+  ...['02', '03', '05', '10'].map((size) =>
+    line(`S-SHIM-${size}`, `preload shims 0.0${size}`, 4, { minimum: 0, per: 'blade' }),
+  ),
   line('Q-BW-1', 'static balance washers', 24, { ...apart, minimum: 0 }),
 ];
 
@@ -108,7 +113,62 @@ const bladeRoute = [
   inspected('Inspect blade for build', 'blade-repair', 25, { phase: 'repair' }),
 ];
 
-/** Sablewing SW5-83: five composite blades, reversing. */
+const blades = [1, 2, 3, 4, 5];
+export const shimBladeRoots = work('Shim the blade roots', 'assembly', 100, {
+  phase: 'build',
+  instrumentKind: 'micrometer',
+  instruction: 'Measure, shim, close, turn the blade; open and measure again where it turns too easily or too hard.',
+  sheet: {
+    ...{ kind: 'fit', unit: 'in', places: blades.map((n) => `blade ${n}`), constant: '0.000', mostPieces: 4 },
+    terms: [
+      { name: 'socket depth', sign: '+', low: '2.480', high: '2.520' },
+      { name: 'bearing cartridge height', sign: '-', low: '1.840', high: '1.860' },
+      { name: 'root flange thickness', sign: '-', low: '0.615', high: '0.640' },
+    ],
+    leaves: { kind: 'preload', low: '0.001', high: '0.003' },
+    shims: ['02', '03', '05', '10'].map((size) => ({ thickness: `0.0${size}`, part: `S-SHIM-${size}` })),
+    trial: { name: 'torque to turn the blade', unit: 'in-lb', low: '40', high: '70' },
+  },
+});
+const deIce = [
+  measured('De-ice resistances', 'assembly', {
+    standardMinutes: 40,
+    phase: 'build',
+    instrumentKind: 'ohmmeter',
+    measures: [
+      ...perBlade(5, (n) => [
+        limit(`boot ${n} resistance`, 'ohm', '4.60', '5.20'),
+        limit(`wiring to boot ${n}`, 'ohm', undefined, '0.10'),
+      ]),
+      limit('slip ring to terminal block', 'ohm', undefined, '0.05'),
+      limit('brush to slip ring', 'ohm', undefined, '0.08'),
+    ],
+  }),
+  measured('De-ice insulation', 'assembly', {
+    standardMinutes: 25,
+    phase: 'build',
+    instrumentKind: 'insulation-tester',
+    caution:
+      'The test voltage shocks, and stays in the circuit for a while: nobody touches blades or wiring, and it is discharged after, as the current approved manual says.',
+    measures: [
+      ...perBlade(5, (n) => [limit(`boot ${n} to blade`, 'megohm', '0.50')]),
+      limit('slip rings to hub', 'megohm', '1.00'),
+    ],
+  }),
+  measured('Slip-ring and spinner runout', 'assembly', {
+    standardMinutes: 35,
+    phase: 'build',
+    instrumentKind: 'dial-indicator',
+    measures: [
+      limit('slip ring face runout', 'in', undefined, '0.0050'),
+      limit('slip ring radial runout', 'in', undefined, '0.0050'),
+      limit('spinner bulkhead runout', 'in', undefined, '0.020'),
+      limit('spinner dome runout at the tip', 'in', undefined, '0.060'),
+    ],
+  }),
+];
+
+/** Sablewing SW5-83: five composite blades, reversing, de-iced. */
 export function sablewing5Blade(): ContentSeed {
   return {
     kitList,
@@ -124,6 +184,8 @@ export function sablewing5Blade(): ContentSeed {
           inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
           work('Repair or replace small parts as found', 'assembly', 40, { phase: 'repair', fact: 'repaired' }),
           work('Assemble hub, pitch change and blades', 'assembly', 360, { phase: 'build', fact: 'reassembled' }),
+          shimBladeRoots,
+          greased(5, '30.0', '34.0'),
           work('Set blade angles', 'blade-angles', 90, {
             phase: 'build',
             instrumentKind: 'protractor',
@@ -131,9 +193,9 @@ export function sablewing5Blade(): ContentSeed {
             instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
             ...angles(5, '30', {
               'Heronby Kestrelway': [
-                stop('low', '14.3', '14.7', '0.2'),
-                stop('feather', '83.5', '84.5', '0.5'),
-                stop('reverse', '-11.5', '-10.5', '0.3'),
+                stop('low', ['14.3', '14.7'], '0.2'),
+                stop('feather', ['83.5', '84.5'], '0.5'),
+                stop('reverse', ['-11.5', '-10.5'], '0.3'),
               ],
             }),
           }),
@@ -152,6 +214,7 @@ export function sablewing5Blade(): ContentSeed {
               'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
             ...playAndTravel(5, ['25', '60']),
           }),
+          ...deIce,
           measured('Static balance, vertical and horizontal', 'static-balance', {
             standardMinutes: 110,
             phase: 'final',

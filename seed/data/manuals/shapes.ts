@@ -96,9 +96,48 @@ export function perBlade(count: number, one: (blade: number) => MeasureSeed[]): 
   return Array.from({ length: count }, (_, index) => one(index + 1)).flat();
 }
 
+type TorqueSeed = Extract<NonNullable<StepSeed['sheet']>, { kind: 'torque' }>;
+
+/** Nuts of one kind, tightened at half and at the whole torque and once more after cycling unless said otherwise. */
+export function nuts(
+  name: string,
+  count: number,
+  more: Partial<TorqueSeed['groups'][number]> & { low: string; high: string },
+): TorqueSeed['groups'][number] {
+  return { ...{ name, count, passes: ['50', '100'], threads: 'dry', retorque: true }, ...more };
+}
+
+/** A step that is torqued with one wrench, cycled ten times before anything is torqued again. */
+export function torqued(
+  title: string,
+  standardMinutes: number,
+  { unit, groups, ...rest }: StepRest & Pick<TorqueSeed, 'unit' | 'groups'>,
+): StepSeed {
+  return work(title, 'assembly', standardMinutes, {
+    phase: 'build',
+    instrumentKind: 'torque-wrench',
+    caution: cautions.cycling,
+    sheet: { kind: 'torque', unit, lengthUnit: 'in', cycles: groups.some(({ retorque }) => retorque) ? 10 : 0, groups },
+    ...rest,
+  });
+}
+
+/** Grease weighed into each blade, of the one type the manual names. */
+export function greased(blades: number, low: string, high: string): StepSeed {
+  return measured('Grease the blades', 'assembly', {
+    standardMinutes: 5 * blades,
+    phase: 'build',
+    instruction: 'One type of grease only, weighed into each blade; never mixed with what another type left behind.',
+    materials: ['LM-GR6'],
+    measures: perBlade(blades, (n) => [limit(`blade ${n} grease`, 'g', low, high)]),
+  });
+}
+
 export const cautions = {
   charge:
     'Air charge and springs store energy that injures: discharge and restrain as the current approved manual says before loosening anything.',
+  charging:
+    'Compressed gas stores energy that injures: regulated supply, shield up, hands and face clear, never above the pressure for the temperature read, as the current approved manual says.',
   strippers:
     'Strippers and solvents burn skin and lungs: gloves, eye protection and extraction as the safety data sheet says.',
   cycling: 'Blades move with force when cycled on air: stand clear, hands off, and follow the current approved manual.',

@@ -1,7 +1,10 @@
 import { z } from 'zod';
 import { decimal } from '../values.ts';
 import { anglesSheet } from './angle-sheet.ts';
+import { chargeSheet } from './charge-sheet.ts';
+import { fitSheet } from './fit-sheet.ts';
 import { functionTestSheet } from './function-test-sheet.ts';
+import { torqueSheet } from './torque-sheet.ts';
 
 /** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
 const bakeSheet = z
@@ -42,7 +45,16 @@ const eddyCurrentSheet = z
  * signed with the step. A new kind is one more entry here, in `sheetEntry`, in the server’s `judges` and in the dashboard’s `sheets`.
  */
 export const sheetSpec = z
-  .discriminatedUnion('kind', [anglesSheet, bakeSheet, eddyCurrentSheet, functionTestSheet, governorTestSheet])
+  .discriminatedUnion('kind', [
+    anglesSheet,
+    bakeSheet,
+    chargeSheet,
+    eddyCurrentSheet,
+    fitSheet,
+    functionTestSheet,
+    governorTestSheet,
+    torqueSheet,
+  ])
   .meta({ id: 'SheetSpec' });
 export type SheetSpec = z.output<typeof sheetSpec>;
 export type SheetKind = SheetSpec['kind'];

@@ -87,7 +87,6 @@ export const roundingMethod = z.enum(['rounding', 'absolute']).meta({ id: 'Round
 export const instrumentKinds = [
   'caliper',
   'micrometer',
-  'dial-indicator',
   'protractor',
   'torque-wrench',
   'pressure-gauge',
@@ -96,6 +95,8 @@ export const instrumentKinds = [
   'governor-bench',
   'eddy-current-set',
   'ohmmeter',
+  'insulation-tester',
+  'dial-indicator',
   'vibration-analyser',
 ] as const;
 export const instrumentKind = z.enum(instrumentKinds).meta({ id: 'InstrumentKind' });

@@ -1,4 +1,5 @@
 import { freezerOperations } from '@hubwright/contracts/inventory/freezer-operations';
+import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import type { EquipmentKind, InstrumentKind } from '@hubwright/contracts/manuals/words';
 import { equipmentOperations } from '@hubwright/contracts/processes/equipment-operations';
 import { processOperations } from '@hubwright/contracts/processes/operations';
@@ -14,6 +15,9 @@ export const instrumentsQuery = (kind: InstrumentKind) =>
   queryFor(processOperations.listInstruments, { kind, limit: 100 });
 export const equipmentQuery = (kind: EquipmentKind) =>
   queryFor(equipmentOperations.listEquipment, { kind, limit: 100 });
+/** Accepted lots of one part number, however they are kept. */
+export const lotsQuery = (partNumber: string) =>
+  queryFor(inventoryOperations.listLots, { search: partNumber, state: 'accepted', limit: 100 });
 export const frozenLotsQuery = queryFor(freezerOperations.listFrozenLots, {});
 
 export type Traveler = TravelerDetail;

@@ -1,7 +1,8 @@
 import type { TravelerDetail } from '@hubwright/contracts/work-orders/traveler-operations';
 import { Paper } from '../../platform/print/paper.ts';
 import { limitsInWords } from './judge-values.ts';
-import { linesOnPaper } from './sheets/sheet-on-paper.ts';
+import { isLined, linesOnPaper } from './sheets/sheet-on-paper.ts';
+import { sheetWords } from './sheets/sheet-words.ts';
 import { stepCode } from './step-code.ts';
 
 type Step = TravelerDetail['steps'][number];
@@ -62,6 +63,7 @@ function printStep(
   paper.codedHeading(`${step.sequence}. ${step.title}`, stepCode(traveler.number, step.id));
   if (step.caution) paper.paragraph(`CAUTION: ${step.caution}`);
   if (step.instruction) paper.paragraph(step.instruction);
+  if (step.sheet && !isLined(step.sheet)) paper.paragraph(`To be written down: ${sheetWords(step.sheet)}.`);
   paper.facts([
     ['Who', `${plain(step.process)}, ${step.level === 'inspect' ? 'inspects' : 'performs'}`],
     ['With', [plain(step.instrumentKind ?? ''), ...step.tools].filter(Boolean).join(', ')],

@@ -34,6 +34,6 @@ export interface SheetForm<K extends SheetKind, D> {
   readonly entryOf: (draft: D, about: About<K>) => EntryOf<K> | undefined;
   /** Throws RuleError for what cannot be; undefined while it cannot be told. */
   readonly judge: (entry: EntryOf<K>, about: About<K>, draft: D) => SheetVerdict | undefined;
-  /** What is missing, in words. */
-  readonly missing: string;
+  /** What is missing, in words; by name where the draft tells it. */
+  readonly missing: string | ((draft: D, about: About<K>) => string);
 }

@@ -6,19 +6,25 @@ import type { Step, Traveler } from '../traveler.ts';
 import { useDoubt } from '../use-accepted.ts';
 import { anglesForm } from './angles-form.ts';
 import { bakeForm } from './bake-form.ts';
+import { chargeForm } from './charge-form.ts';
 import { eddyCurrentForm } from './eddy-current-form.ts';
+import { fitForm } from './fit-form.ts';
 import { functionTestForm } from './function-test-form.ts';
 import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
+import { torqueForm } from './torque-form.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
 type Forms = { readonly [K in SheetKind]: SheetForm<K, any> };
 const forms: Forms = {
   angles: anglesForm,
   bake: bakeForm,
+  charge: chargeForm,
   'eddy-current': eddyCurrentForm,
+  fit: fitForm,
   'function-test': functionTestForm,
   'governor-test': governorTestForm,
+  torque: torqueForm,
 };
 
 /** The sheet of a step while it is filled in. */
@@ -53,10 +59,11 @@ function standing(
   about: About<SheetKind>,
   { entry, draft }: { entry: SheetEntry | undefined; draft: unknown },
 ): Pick<SheetInHand, 'said' | 'reasons' | 'missing'> {
-  if (!entry) return { said: [], reasons: undefined, missing: form.missing };
+  const missing = typeof form.missing === 'string' ? form.missing : form.missing(draft, about);
+  if (!entry) return { said: [], reasons: undefined, missing };
   try {
     const verdict = form.judge(entry, about, draft);
-    return verdict ? { ...verdict, missing: '' } : { said: [], reasons: undefined, missing: form.missing };
+    return verdict ? { ...verdict, missing: '' } : { said: [], reasons: undefined, missing };
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
     return { said: [], reasons: [error.message], missing: error.message };

@@ -1,5 +1,7 @@
 import type { SheetKind, SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import { limitsInWords, valuesAsked } from '@hubwright/rules/function-test';
+import { unitText } from '@hubwright/rules/reading';
+import { placesOf } from '@hubwright/rules/torque';
 
 const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
   angles: ({ blades, station, cycles, applications, seals }) =>
@@ -12,6 +14,12 @@ const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
       .join(', ')}${touched(spec.seals)}`,
   bake: ({ startWithinMinutes, low, high, unit, minimumMinutes, dips }) =>
     `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`,
+  charge: ({ medium, unit, temperatureUnit, table, tolerance, settleMinutes }) =>
+    `charged with ${medium}, settled ${settleMinutes} min, ± ${tolerance} ${unit} of ${table.map(({ at, pressure }) => `${pressure} at ${at}`).join(', ')} ${unitText(temperatureUnit)}`,
+  fit: ({ terms, constant, leaves, shims, mostPieces, trial, unit, places }) =>
+    `shims at ${places.join(', ')}: ${constant}${terms.map(({ sign, name }) => ` ${sign} ${name}`).join('')} ${unit}, ${leaves.kind} ${leaves.low} to ${leaves.high}; ${shims.map(({ thickness }) => thickness).join(', ')}, ${mostPieces} at most; ${trial.name} ${trial.low} to ${trial.high} ${trial.unit}`,
+  torque: ({ unit, cycles, groups }) =>
+    `torqued in ${unit}: ${groups.map((group) => `${placesOf(group).join(', ')} ${group.low} to ${group.high} in ${group.passes.join(', ')} %, threads ${group.threads}${group.retorque ? `, again after ${cycles} cycles` : ''}${group.safety ? `, ${group.safety}` : ''}`).join('; ')}`,
   'governor-test': () => 'tested on the governor bench by the program of the application',
   'eddy-current': ({ frequency, notchDepth, unit, signal, drift }) =>
     `eddy current at ${frequency.low} to ${frequency.high} ${frequency.unit}, notch ${notchDepth} ${unit}, signal ${signal.low} to ${signal.high} %, drift ${drift} %`,

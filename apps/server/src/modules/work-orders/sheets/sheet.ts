@@ -4,17 +4,23 @@ import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries'
 import type { SignedStep, Signing } from '../step-signing.ts';
 import { judgeAnglesSheet } from './angles.ts';
 import { judgeBakeSheet } from './bake.ts';
+import { judgeChargeSheet } from './charge.ts';
 import { judgeEddyCurrentSheet } from './eddy-current.ts';
+import { judgeFitSheet } from './fit.ts';
 import { judgeFunctionTestSheet } from './function-test.ts';
 import { judgeGovernorTest } from './governor-test.ts';
 import type { Judge, Judged, UsedInstrument } from './judge.ts';
+import { judgeTorqueSheet } from './torque.ts';
 
 const judges: { readonly [K in SheetKind]: Judge<K> } = {
   angles: judgeAnglesSheet,
   bake: judgeBakeSheet,
+  charge: judgeChargeSheet,
   'eddy-current': judgeEddyCurrentSheet,
+  fit: judgeFitSheet,
   'function-test': judgeFunctionTestSheet,
   'governor-test': judgeGovernorTest,
+  torque: judgeTorqueSheet,
 };
 
 /** A sheet as it is signed: what was asked, what was written down, and what it says. */

@@ -1,0 +1,2 @@
+export { type CompleteKits, completeKits } from './complete-kits.ts';
+export type { Kit } from './model.ts';

@@ -1,0 +1,11 @@
+export {
+  bandWords,
+  type FitSpec,
+  fitProposed,
+  judgeFit,
+  missingFit,
+  type PlaceFitted,
+  packWords,
+  sayFit,
+} from './judge-fit.ts';
+export { proposeShims, thicknessOf } from './propose-shims.ts';

@@ -1,0 +1,2 @@
+export { criticalRatio } from './critical-ratio.ts';
+export { type CrostonOptions, croston } from './croston.ts';

@@ -1,0 +1,7 @@
+/** What is used of jstat, which comes without types. */
+declare module 'jstat' {
+  const jstat: {
+    readonly jStat: { readonly normal: { inv(share: number, mean: number, deviation: number): number } };
+  };
+  export default jstat;
+}
