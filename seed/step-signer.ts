@@ -21,7 +21,6 @@ const doers: Record<string, string> = {
 const tools: Record<InstrumentKind, string> = {
   caliper: 'CAL-01',
   micrometer: 'MIC-01',
-  'dial-indicator': 'DIA-01',
   protractor: 'PRO-01',
   'torque-wrench': 'TRQ-01',
   'pressure-gauge': 'GAU-01',

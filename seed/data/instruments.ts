@@ -72,15 +72,6 @@ export const instruments: readonly InstrumentSeed[] = [
     location: 'Build bench',
   },
   {
-    tag: 'DIA-01',
-    title: 'Dial indicator with base',
-    kind: 'dial-indicator',
-    calibrated: -70,
-    due: 110,
-    location: 'Build bench',
-    known: { uncertainty: '0.001', unit: 'in', nominal: '0.0500', allowed: '0.0015' },
-  },
-  {
     tag: 'GAU-01',
     title: 'Test pressure gauge 0 to 600 psi',
     kind: 'pressure-gauge',

@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { demoPin } from '../../seed/data/people.ts';
+import { atTheAngles } from '../support/at-the-angles.ts';
 import { openBrowser } from '../support/browser.ts';
-import { Job } from '../support/job.ts';
+import type { Job } from '../support/job.ts';
 import { ShopApp } from '../support/shop-app.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
@@ -15,17 +16,7 @@ describe('angles and tests of a built propeller at the bench', () => {
   let job: Job;
   beforeAll(async () => {
     shop = await ShopApp.open('shop', { dashboardFolder: builtDashboard });
-    job = await Job.arrived(shop, 'QA9901');
-    await job.inWork();
-    await job.takenOff();
-    await job.signed('repair');
-    await job.filled();
-    for (
-      let step = await job.nextAt('assembly');
-      step.title !== 'Set blade angles';
-      step = await job.nextAt('assembly')
-    )
-      await job.sign(step);
+    job = await atTheAngles(shop, 'QA9901');
     browser = await openBrowser();
     builder = await pageOf(browser, shop, { signInName: 'tech', width: 1180, height: 820 });
   }, 240_000);

@@ -1,17 +1,17 @@
 import type { ModelContent } from '@hubwright/contracts/manuals/revision';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { quillon3Blade } from '../../seed/data/manuals/quillon-3-blade.ts';
 import type { StepSeed } from '../../seed/data/manuals/shapes.ts';
 import { readsOf } from './arrivals.ts';
 import { day } from './days.ts';
 import { Job } from './job.ts';
 import { actorOf } from './people.ts';
 import type { ShopApp } from './shop-app.ts';
+import { threeBladeContent } from './three-blade-content.ts';
 
 /** A three-blade propeller whose blades go through these steps alone, in teardown: a revision of its manual says so. */
 export async function jobWithSteps(shop: ShopApp, serial: string, steps: readonly StepSeed[]): Promise<Job> {
   const model = await readsOf(shop).unitModel.findFirstOrThrow({ where: { designation: 'Q3C-76' } });
-  const whole = quillon3Blade('5');
+  const whole = await threeBladeContent(shop);
   const routes = whole.routes.map((route) =>
     route.partClass === 'blade'
       ? { ...route, steps: steps.map((step) => ({ ...step, phase: 'evaluation' as const })) }

@@ -19,8 +19,8 @@ export function angles(
   return { sheet: { kind: 'angles', blades, ...held, applications, seals: [] } };
 }
 
-export function stop(name: Stop['stop'], low: string, high: string, spread?: string): Stop {
-  return { stop: name, low, high, ...(spread === undefined ? {} : { spread }) };
+export function stop(name: Stop['stop'], [low, high]: readonly [string, string], spread: string): Stop {
+  return { stop: name, low, high, spread };
 }
 
 /** The leak test of a built propeller, with the seals it is put down to where it fails. */

@@ -73,7 +73,7 @@ const buildAndFinal = [
     caution: cautions.cycling,
     instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
     ...angles(2, '30', {
-      'Heronby Pinnace': [stop('low', '11.8', '12.2', '0.2'), stop('high', '26.5', '27.5', '0.5')],
+      'Heronby Pinnace': [stop('low', ['11.8', '12.2'], '0.2'), stop('high', ['26.5', '27.5'], '0.5')],
     }),
   }),
   work('Leak test', 'leak-test', 30, {

@@ -51,9 +51,9 @@ const build = [
     caution: cautions.cycling,
     instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
     ...angles(3, '30', {
-      'Heronby Courser 4': [stop('low', '13.2', '13.6', '0.2'), stop('high', '28.5', '29.5', '0.5')],
-      'Maddock Fieldmaster': [stop('low', '12.4', '12.8', '0.2'), stop('high', '27.0', '28.0', '0.5')],
-      'Orrick Twinlark': [stop('low', '13.2', '13.6', '0.2'), stop('high', '28.5', '29.5', '0.5')],
+      'Heronby Courser 4': [stop('low', ['13.2', '13.6'], '0.2'), stop('high', ['28.5', '29.5'], '0.5')],
+      'Maddock Fieldmaster': [stop('low', ['12.4', '12.8'], '0.2'), stop('high', ['27.0', '28.0'], '0.5')],
+      'Orrick Twinlark': [stop('low', ['13.2', '13.6'], '0.2'), stop('high', ['28.5', '29.5'], '0.5')],
     }),
   }),
   work('Leak test', 'leak-test', 40, {

@@ -266,7 +266,7 @@ const buildAndFinal = [
     caution: cautions.cycling,
     instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
     ...angles(4, '36', {
-      'Orrick Stormcrane': [stop('low', '15.8', '16.2', '0.2'), stop('feather', '86.0', '87.0', '0.5')],
+      'Orrick Stormcrane': [stop('low', ['15.8', '16.2'], '0.2'), stop('feather', ['86.0', '87.0'], '0.5')],
     }),
   }),
   work('Leak test', 'leak-test', 45, {

@@ -193,9 +193,9 @@ export function sablewing5Blade(): ContentSeed {
             instruction: 'At the reference station, for the application of this unit, cycled on air before it is read.',
             ...angles(5, '30', {
               'Heronby Kestrelway': [
-                stop('low', '14.3', '14.7', '0.2'),
-                stop('feather', '83.5', '84.5', '0.5'),
-                stop('reverse', '-11.5', '-10.5', '0.3'),
+                stop('low', ['14.3', '14.7'], '0.2'),
+                stop('feather', ['83.5', '84.5'], '0.5'),
+                stop('reverse', ['-11.5', '-10.5'], '0.3'),
               ],
             }),
           }),

@@ -15,7 +15,7 @@ import {
   pieces,
   signature,
 } from '../values.ts';
-import { signingProblems } from '../work-orders/traveler-operations.ts';
+import { signingProblems } from '../work-orders/signing-problems.ts';
 import {
   measuredValues,
   performed,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, decimal, id, instant, line, listOf, page, signature } from '../values.ts';
-import { signingProblems } from '../work-orders/traveler-operations.ts';
+import { signingProblems } from '../work-orders/signing-problems.ts';
 import { benchUnit, programInput, programRow } from './program.ts';
 import { runDetail, runRow, waitingRow } from './run.ts';
 

@@ -106,18 +106,6 @@ export const routeStep = z
     message: 'An eddy-current set-up belongs to non-destructive test',
     path: ['sheet'],
   })
-  .refine((given) => given.sheet?.kind !== 'torque' || given.instrumentKind === 'torque-wrench', {
-    message: 'What is torqued is signed with a torque wrench',
-    path: ['instrumentKind'],
-  })
-  .refine((given) => given.sheet?.kind !== 'charge' || given.instrumentKind === 'pressure-gauge', {
-    message: 'A charge is signed with a pressure gauge',
-    path: ['instrumentKind'],
-  })
-  .refine((given) => given.sheet?.kind !== 'charge' || given.caution !== undefined, {
-    message: 'Stored pressure injures: say the caution',
-    path: ['caution'],
-  })
   .refine((given) => given.sheet?.kind !== 'angles' || given.process === 'blade-angles', {
     message: 'Blade angles belong to setting blade angles',
     path: ['sheet'],
@@ -129,6 +117,18 @@ export const routeStep = z
   .refine((given) => given.sheet?.kind !== 'function-test' || given.phase === 'build' || given.phase === 'final', {
     message: 'A function test is made of what is built',
     path: ['sheet'],
+  })
+  .refine((given) => given.sheet?.kind !== 'torque' || given.instrumentKind === 'torque-wrench', {
+    message: 'What is torqued is signed with a torque wrench',
+    path: ['instrumentKind'],
+  })
+  .refine((given) => given.sheet?.kind !== 'charge' || given.instrumentKind === 'pressure-gauge', {
+    message: 'A charge is signed with a pressure gauge',
+    path: ['instrumentKind'],
+  })
+  .refine((given) => given.sheet?.kind !== 'charge' || given.caution !== undefined, {
+    message: 'Stored pressure injures: say the caution',
+    path: ['caution'],
   })
   .refine((given) => given.sheet === undefined || !given.batched, {
     message: 'A sheet is filled in part by part, not for a load',

@@ -87,7 +87,6 @@ export const roundingMethod = z.enum(['rounding', 'absolute']).meta({ id: 'Round
 export const instrumentKinds = [
   'caliper',
   'micrometer',
-  'dial-indicator',
   'protractor',
   'torque-wrench',
   'pressure-gauge',

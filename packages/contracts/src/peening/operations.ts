@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { peeningSpec, stripKinds } from '../manuals/measures.ts';
 import { command, read } from '../operation.ts';
 import { changed, decimal, id, instant, line, listOf, page, signature } from '../values.ts';
-import { signingProblems } from '../work-orders/traveler-operations.ts';
+import { signingProblems } from '../work-orders/signing-problems.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
 import { mediaInMachine, mediaUnfit } from './media-shapes.ts';
 import { kept, readings } from './strip-shapes.ts';

@@ -3,7 +3,7 @@ import { formField } from '../manuals/revision.ts';
 import { command, read } from '../operation.ts';
 import { processSchema } from '../people/operations.ts';
 import { changed, id, instant, line, listOf, page, signature } from '../values.ts';
-import { signingProblems } from './traveler-operations.ts';
+import { signingProblems } from './signing-problems.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from './traveler-shapes.ts';
 
 // A load has one tank for all of it, and no lots of material.

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { partNamed } from '../inventory/shapes.ts';
 import { command, read } from '../operation.ts';
 import { changed, id, instant, money, signature } from '../values.ts';
-import { signingProblems } from './traveler-operations.ts';
+import { signingProblems } from './signing-problems.ts';
 import { measuredValues, performed, supervised, supervisedMeaning } from './traveler-shapes.ts';
 
 const repeatable = z

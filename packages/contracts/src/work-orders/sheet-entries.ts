@@ -1,31 +1,11 @@
 import { z } from 'zod';
-import { bladeStop } from '../manuals/angle-sheet.ts';
 import type { SheetKind } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
+import { anglesEntry, functionTestEntry } from './built-entries.ts';
 import { chargeEntry } from './charge-entry.ts';
 import { fitEntry } from './fit-entry.ts';
 import { sheetDrawn } from './sheet-drawn.ts';
 import { torqueEntry } from './torque-entry.ts';
-
-/** Every blade at every stop, with the application it was read for. */
-const anglesEntry = z
-  .strictObject({
-    kind: z.literal('angles'),
-    applicationId: id,
-    cycles: z.int().min(0).max(1000),
-    readings: z.array(z.strictObject({ blade: z.int().min(1).max(8), stop: bladeStop, angle: decimal })).max(64),
-  })
-  .meta({ id: 'AnglesEntry' });
-
-/** A function test as it was made; values by where they stand in what is asked, such as `play/2/edgewise`. */
-const functionTestEntry = z
-  .strictObject({
-    kind: z.literal('function-test'),
-    medium: line.optional(),
-    cycles: z.int().min(0).max(1000).optional(),
-    values: z.array(z.strictObject({ of: line, value: decimal })).max(80),
-  })
-  .meta({ id: 'FunctionTestEntry' });
 
 /** A relief bake as its oven charted it. */
 const bakeEntry = z

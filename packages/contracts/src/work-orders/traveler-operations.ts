@@ -2,9 +2,8 @@ import { z } from 'zod';
 import { partClass, phase } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
-import type { ProblemType } from '../problems.ts';
-import { usedProblems } from '../processes/problems.ts';
 import { changed, date, id, instant, page, signature } from '../values.ts';
+import { signingProblems } from './signing-problems.ts';
 import {
   benchStep,
   difference,
@@ -17,54 +16,6 @@ import {
   supervised,
   supervisedMeaning,
 } from './traveler-shapes.ts';
-
-const signing = [
-  'step-out-of-order',
-  'still-waiting',
-  'not-back-from-vendor',
-  'step-done',
-  'step-not-needed',
-  'traveler-rejected',
-  'work-held',
-  'revision-superseded',
-  'documents-changed',
-  'consent-missing',
-  'finding-undecided',
-  'over-and-above-unanswered',
-  'parts-not-ready',
-  'build-open',
-  'wrong-state',
-  'instrument-missing',
-  'instrument-wrong',
-  'calibration-expired',
-  'values-missing',
-  'form-missing',
-  ...usedProblems,
-  'sheet-missing',
-  'sheet-wrong',
-  'plating-unsigned',
-  'application-unknown',
-  'wrong-application',
-  'angles-unknown',
-  'peened-in-lots',
-  'peening-held',
-  'doubt-unknown',
-  'instrument-too-coarse',
-  'diameter-unknown',
-  'value-unknown',
-  'reading-impossible',
-  'outside-limits',
-  'own-inspection',
-  'supervisor-missing',
-  'supervisor-wrong',
-  'supervisor-not-needed',
-  'performed-in-future',
-  'performed-at-wrong',
-  'late-reason-missing',
-] as const satisfies readonly ProblemType[];
-
-/** Problems any signature of a step may be refused with. */
-export const signingProblems = signing;
 
 const travelerRow = z
   .object({
@@ -186,7 +137,7 @@ export const travelerOperations = {
     countersigns: supervisedMeaning,
     signs: 'I did or inspected this step by the named manual revision, and the values are as I measured them',
     touches: ['findings', 'releases'],
-    problems: [...signing, 'in-other-load'],
+    problems: [...signingProblems, 'in-other-load'],
   }),
   correctSignOff: command({
     id: 'correct-sign-off',
@@ -206,7 +157,7 @@ export const travelerOperations = {
     countersigns: supervisedMeaning,
     signs: 'The earlier sign-off was wrong for the stated reason; this one is right',
     touches: ['findings', 'releases'],
-    problems: [...signing, 'already-corrected'],
+    problems: [...signingProblems, 'already-corrected'],
   }),
   revisionDifferences: read({
     id: 'revision-differences',

@@ -25,10 +25,10 @@ interface Props {
   children: ReactNode;
 }
 
-/** Tests of a built unit, whose failure opens its build: those of its own traveler, measured or on a sheet. */
-export function isBuildTest({ partClass }: Traveler, { phase, kind, sheet, peening }: Step): boolean {
-  if (partClass !== 'assembly' || peening || sheet?.kind === 'governor-test') return false;
-  return (phase === 'build' || phase === 'final') && (kind === 'measure' || sheet !== null);
+/** Tests of a built unit, whose failure opens its build: its angles, a function test, or what is measured of it as a whole. */
+export function isBuildTest({ partClass }: Traveler, { phase, kind, sheet }: Step): boolean {
+  const isOwn = partClass === 'assembly' && (phase === 'build' || phase === 'final');
+  return isOwn && (kind === 'measure' || sheet?.kind === 'angles' || sheet?.kind === 'function-test');
 }
 
 /** A test failed: what of the build is done again and which seals come anew, then the signature of the failed test. */

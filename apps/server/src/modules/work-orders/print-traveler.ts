@@ -1,7 +1,7 @@
 import type { TravelerDetail } from '@hubwright/contracts/work-orders/traveler-operations';
 import { Paper } from '../../platform/print/paper.ts';
 import { limitsInWords } from './judge-values.ts';
-import { linesOnPaper } from './sheets/sheet-on-paper.ts';
+import { isLined, linesOnPaper } from './sheets/sheet-on-paper.ts';
 import { sheetWords } from './sheets/sheet-words.ts';
 import { stepCode } from './step-code.ts';
 
@@ -63,6 +63,7 @@ function printStep(
   paper.codedHeading(`${step.sequence}. ${step.title}`, stepCode(traveler.number, step.id));
   if (step.caution) paper.paragraph(`CAUTION: ${step.caution}`);
   if (step.instruction) paper.paragraph(step.instruction);
+  if (step.sheet && !isLined(step.sheet)) paper.paragraph(`To be written down: ${sheetWords(step.sheet)}.`);
   paper.facts([
     ['Who', `${plain(step.process)}, ${step.level === 'inspect' ? 'inspects' : 'performs'}`],
     ['With', [plain(step.instrumentKind ?? ''), ...step.tools].filter(Boolean).join(', ')],
@@ -106,13 +107,10 @@ function measures(paper: Paper, step: Step, standing: SignOff | undefined): void
   );
 }
 
-/** An open sheet: what it asks to be read, with room to write, or what it asks in words where it is no table. A signed one stands in words beside its signature. */
+/** An open sheet: what it asks to be read, with room to write. A signed one stands in words beside its signature. */
 function toFillIn(paper: Paper, { sheet }: Step, { workOrder }: TravelerDetail): void {
   const lines = linesOnPaper(sheet, workOrder.application?.id ?? null);
-  if (lines.length === 0) {
-    if (sheet) paper.paragraph(`To be written down: ${sheetWords(sheet)}.`);
-    return;
-  }
+  if (lines.length === 0) return;
   const columns = [
     { head: 'To read', width: '*' },
     { head: 'Limits', width: 170 },

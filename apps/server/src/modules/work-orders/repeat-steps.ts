@@ -3,13 +3,13 @@ import type { Reads } from '../../platform/database/reads.ts';
 import { insertSteps, type NewStep } from './splice-steps.ts';
 import type { SignedStep, Signing } from './step-signing.ts';
 
-/** Tests of a built unit are signed on its own traveler, before or after its build is closed. */
-export function isBuildTest({ phase, kind, sheet, peening, traveler }: TestShape): boolean {
+/** Tests of a built unit: its angles, a function test, or what is measured of it as a whole, before or after its build is closed. */
+export function isBuildTest({ phase, kind, sheet, traveler }: TestShape): boolean {
+  const sheetKind = (sheet as { kind?: string } | null)?.kind;
   const isOwn = traveler.partClass === 'assembly' && (phase === 'build' || phase === 'final');
-  const isRun = (sheet as { kind?: string } | null)?.kind === 'governor-test';
-  return isOwn && !isRun && peening === null && (kind === 'measure' || sheet !== null);
+  return isOwn && (kind === 'measure' || sheetKind === 'angles' || sheetKind === 'function-test');
 }
-type TestShape = Pick<SignedStep, 'phase' | 'kind' | 'sheet' | 'peening'> & { traveler: { partClass: string } };
+type TestShape = Pick<SignedStep, 'phase' | 'kind' | 'sheet'> & { traveler: { partClass: string } };
 
 /** Signed steps of the build that may be done again, and what follows it: looked at again in any case. */
 export async function repeatableSteps(models: Reads['models'], test: { id: string; travelerId: string }) {
