@@ -33,9 +33,9 @@ export interface StaticFilling {
 /** Places on the light side that are searched, nearest first. */
 const MOST_PLACES = 6;
 /** Fillings of half of the places that are compared with those of the other half. */
-const MOST_COMBINED = 4096;
+const MOST_COMBINED = 1024;
 /** Fillings of one place that are looked at. */
-const MOST_OPTIONS = 96;
+const MOST_OPTIONS = 48;
 
 /** One filling of several places: what it makes together, and which option of each. */
 interface Combined {
@@ -54,8 +54,8 @@ interface Found {
 /**
  * Whole pieces in the places there are that make a moment: of every filling of the (six nearest) places less than a quarter turn
  * from it the one that leaves least, and of those that leave no more than `enough` the one of fewest pieces. A place on the heavy side
- * is never filled. Every filling is tried while a half of the places has 4,096 or fewer; of more, evenly spaced ones are, and then those
- * of every two places (96 each) with the others as they are.
+ * is never filled. Every filling is tried while a half of the places has 1,024 or fewer; of more, evenly spaced ones are, and then those
+ * of every two places (48 each) with the others as they are.
  * `residual` is what is placed minus what was asked for; whether it matters is for the caller.
  * Source: vector addition; the search is our own, compared with trying everything; “fewest pieces” is common practice, no source.
  * Caution: number, size and place of weights are limited by the current approved manual.
@@ -157,8 +157,11 @@ function matched({ wanted, enough }: Sought, { one, far }: { one: Combined; far:
   for (const step of [1, -1])
     for (let i = step === 1 ? middle : middle - 1; i >= 0 && i < far.length; i += step) {
       const other = far[i]!;
-      if (Math.abs(other.made.re - rest.re) > Math.max(best.cost, enough) * (1 + 1e-9)) break;
-      const left = Math.hypot(other.made.re - rest.re, other.made.im - rest.im);
+      const [along, across] = [other.made.re - rest.re, other.made.im - rest.im];
+      const most = Math.max(best.cost, enough) * (1 + 1e-9);
+      if (Math.abs(along) > most) break;
+      if (Math.abs(across) > most) continue;
+      const left = Math.sqrt(along * along + across * across);
       const tried = { cost: Math.max(left, enough), left, pieces: one.pieces + other.pieces };
       if (isBetter(tried, best, length(wanted)))
         Object.assign(best, tried, { options: [...one.options, ...other.options] });
