@@ -38,6 +38,12 @@ const tools: Record<InstrumentKind, string> = {
 const traineeSince = -38;
 const trainer = 'maren';
 
+/** What stands in entries that are no number and no lot. */
+const usual: Record<string, string> = {
+  'static weights found': 'washers at two places, noted on the traveler’s sketch',
+  'dynamic weights found and taken off': 'none',
+};
+
 interface Asking {
   readonly equipmentKind: string | null;
   readonly materials: readonly string[];
@@ -90,7 +96,7 @@ export class StepSigner {
         values: step.measures.map((measure) => ({ measureId: measure.id, value: this.reading(measure) })),
         form: (step.form as unknown as FormField[]).map(({ name, unit, confirm }, index) => ({
           name,
-          value: confirm ? confirmed : unit ? String(60 + 7 * index) : `TH-${index + 3}`,
+          value: confirm ? confirmed : unit ? String(60 + 7 * index) : (usual[name] ?? `TH-${index + 3}`),
         })),
         ...(tool ? { instrumentId: tool } : {}),
         signature: presigned,

@@ -39,6 +39,7 @@ import { workOrderOperations } from './work-orders/operations.ts';
 import { printOperations } from './work-orders/print-operations.ts';
 import { reviewOperations } from './work-orders/review-operations.ts';
 import { scopeOperations } from './work-orders/scope-operations.ts';
+import { touchUpOperations } from './work-orders/touch-up-operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
 
 /** Every endpoint of the server, by name. */
@@ -81,6 +82,7 @@ export const routes = {
   ...reviewOperations,
   ...documentSetOperations,
   ...dimensionOperations,
+  ...touchUpOperations,
   ...setOperations,
   ...clockOperations,
   ...quoteOperations,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { decimal } from '../values.ts';
 import { chargeSheet } from './charge-sheet.ts';
 import { fitSheet } from './fit-sheet.ts';
+import { staticBalanceSheet } from './static-balance-sheet.ts';
 import { torqueSheet } from './torque-sheet.ts';
 
 /** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
@@ -43,7 +44,15 @@ const eddyCurrentSheet = z
  * signed with the step. A new kind is one more entry here, in `sheetEntry`, in the server’s `judges` and in the dashboard’s `sheets`.
  */
 export const sheetSpec = z
-  .discriminatedUnion('kind', [bakeSheet, chargeSheet, eddyCurrentSheet, fitSheet, governorTestSheet, torqueSheet])
+  .discriminatedUnion('kind', [
+    bakeSheet,
+    chargeSheet,
+    eddyCurrentSheet,
+    fitSheet,
+    governorTestSheet,
+    staticBalanceSheet,
+    torqueSheet,
+  ])
   .meta({ id: 'SheetSpec' });
 export type SheetSpec = z.output<typeof sheetSpec>;
 export type SheetKind = SheetSpec['kind'];

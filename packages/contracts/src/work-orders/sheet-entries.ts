@@ -3,6 +3,7 @@ import type { SheetKind } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
 import { chargeEntry } from './charge-entry.ts';
 import { fitEntry } from './fit-entry.ts';
+import { staticBalanceEntry } from './static-balance-entry.ts';
 import { torqueEntry } from './torque-entry.ts';
 
 /** A relief bake as its oven charted it. */
@@ -39,7 +40,15 @@ const eddyCurrentEntry = z
 
 /** A step’s sheet as filled in. */
 export const sheetEntry = z
-  .discriminatedUnion('kind', [bakeEntry, chargeEntry, eddyCurrentEntry, fitEntry, governorTestEntry, torqueEntry])
+  .discriminatedUnion('kind', [
+    bakeEntry,
+    chargeEntry,
+    eddyCurrentEntry,
+    fitEntry,
+    governorTestEntry,
+    staticBalanceEntry,
+    torqueEntry,
+  ])
   .meta({ id: 'SheetEntry' });
 export type SheetEntry = z.output<typeof sheetEntry>;
 export type EntryOf<K extends SheetKind> = Extract<SheetEntry, { kind: K }>;

@@ -32,6 +32,11 @@ export const travelerProblems = {
     title: 'The sheet says what cannot be',
     next: 'Mend the marked place; nothing is filled in for you.',
   },
+  'weights-not-on-unit': {
+    status: 409,
+    title: 'The weights named are not those on the unit',
+    next: 'Issue and install them through the kit, or put back what is too many; then name the pieces that are on it.',
+  },
   'plating-unsigned': {
     status: 409,
     title: 'Nothing is on record as plated before this bake',

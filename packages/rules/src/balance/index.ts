@@ -8,6 +8,7 @@ export { proposeStatic, type StaticFilling } from './static-proposal.ts';
 export {
   adviseStatic,
   judgeStatic,
+  limitText,
   type StaticAdvice,
   type StaticEntry,
   type StaticPlaced,

@@ -9,6 +9,7 @@ import { eddyCurrentForm } from './eddy-current-form.ts';
 import { fitForm } from './fit-form.ts';
 import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
+import { staticBalanceForm } from './static-balance-form.ts';
 import { torqueForm } from './torque-form.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
@@ -20,6 +21,7 @@ const forms: Forms = {
   fit: fitForm,
   'governor-test': governorTestForm,
   torque: torqueForm,
+  'static-balance': staticBalanceForm,
 };
 
 /** The sheet of a step while it is filled in. */

@@ -8,6 +8,7 @@ import { judgeEddyCurrentSheet } from './eddy-current.ts';
 import { judgeFitSheet } from './fit.ts';
 import { judgeGovernorTest } from './governor-test.ts';
 import type { Judge, Judged, UsedInstrument } from './judge.ts';
+import { judgeStaticBalance } from './static-balance.ts';
 import { judgeTorqueSheet } from './torque.ts';
 
 const judges: { readonly [K in SheetKind]: Judge<K> } = {
@@ -17,6 +18,7 @@ const judges: { readonly [K in SheetKind]: Judge<K> } = {
   fit: judgeFitSheet,
   'governor-test': judgeGovernorTest,
   torque: judgeTorqueSheet,
+  'static-balance': judgeStaticBalance,
 };
 
 /** A sheet as it is signed: what was asked, what was written down, and what it says. */
