@@ -68,7 +68,7 @@ const recondition = [
       limit: { by: 'manual', moment: '36' },
       after: ['paint finished', 'decals on'],
     }),
-    fact: 'tested',
+    fact: 'tested' as const,
   },
   inspected('Final inspection', 'final-inspection', 30, { phase: 'final', caution: cautions.release }),
 ];
