@@ -1,4 +1,6 @@
 // size: one story told in order; each step stands on the one before
+
+import { findingOperations } from '@hubwright/contracts/findings/operations';
 import type { Sent } from '@hubwright/contracts/operation';
 import { releaseOperations } from '@hubwright/contracts/releases/operations';
 import { dimensionOperations } from '@hubwright/contracts/work-orders/dimension-operations';
@@ -86,14 +88,8 @@ describe('a propeller on the balance stand', () => {
       422,
       '/sheet/placed/0/part',
     );
-    const { detail } = await refused(
-      ...([
-        { placed: [{ place: 'W1', part: 'Q-BW-1', pieces: 7 }] },
-        'sheet-wrong',
-        422,
-        '/sheet/placed/0/pieces',
-      ] as const),
-    );
+    const seven = { placed: [{ place: 'W1', part: 'Q-BW-1', pieces: 7 }] };
+    const { detail } = await refused(seven, 'sheet-wrong', 422, '/sheet/placed/0/pieces');
     expect(detail).toBe('W1 has 7 pieces; 6 is the most.');
   });
 
@@ -194,6 +190,48 @@ describe('a propeller on the balance stand', () => {
       const second = await painter.call(touchUpOperations.touchUp, input());
       expect([first.body.again.length, second.body.again]).toEqual([2, []]);
     });
+  });
+});
+
+describe('a coating that is signed after the balance', () => {
+  let shop: ShopApp;
+  let job: Job;
+  beforeAll(async () => {
+    shop = await ShopApp.open('shop');
+    job = await Job.arrived(shop, 'SB2002');
+    await job.inWork();
+    await job.takenOff();
+    await job.signed('repair');
+    await job.filled();
+    await job.signed('build');
+  }, 120_000);
+  afterAll(() => shop.close());
+
+  it('brings it back behind what is signed, though nobody asked for it', async () => {
+    const [technician, inspector] = [await as(shop, 'technician'), await as(shop, 'inspector')];
+    const blade = await job.reads.traveler.findFirstOrThrow({ where: { workOrderId: job.id, position: 'blade 2' } });
+    const of = {
+      travelerId: blade.id,
+      area: 'airfoil',
+      damage: 'nicked',
+      place: 'station 30',
+      description: 'at the hoist',
+    };
+    const { body: finding } = await technician.call(findingOperations.raiseFinding, of as never);
+    const steps = [{ title: 'Touch in paint', process: 'coating', standardMinutes: 10 }];
+    const decided = { findingId: finding.id, disposition: 'repair', steps, signature: pin } as const;
+    const answer = await inspector.call(findingOperations.disposeFinding, decided as never, { version: 1 });
+    expect(answer.status).toBe(200);
+    await expect(job.nextAt('assembly')).resolves.toMatchObject({ process: 'final-inspection' });
+    const painting = await job.nextAt('blade 2');
+    expect((await (await as(shop, 'maren')).call(signStep, await job.entryFor(painting))).status).toBe(200);
+    await expect(job.nextAt('assembly')).resolves.toMatchObject({
+      title: 'Static balance, vertical and horizontal, again after Touch in paint',
+      phase: 'build',
+      attempt: 2,
+    });
+    const close = { operation: travelerOperations.closeBuild, input: { workOrderId: job.id, signature: pin } };
+    await expectRefused({ shop, visitor: technician }, close, { status: 409, type: 'build-steps-open' });
   });
 });
 

@@ -47,21 +47,30 @@ function Arrangement({ moments }: { moments: readonly Moment[] }) {
   );
 }
 
+function bladeOf({ position, serial, value, unit }: Moment, { least, isApart }: { least: number; isApart: boolean }) {
+  const named = `${position}, serial ${serial}`;
+  if (value === null)
+    return { key: position, label: '?', state: 'open' as const, words: `${named}, static moment not measured` };
+  const over = Number(value) - least;
+  return {
+    ...{ key: position, label: over === 0 ? '0' : `+${over.toFixed(1)}` },
+    state: isApart ? ('stop' as const) : ('passed' as const),
+    words: `${named}, ${value} ${unit}, ${over.toFixed(1)} over the lightest${isApart ? ', too far from its mate' : ''}`,
+  };
+}
+
 /** The blades by their static moments, seen from the front: how far each is from the lightest. */
 export function BladeMoments({ of }: { of: WorkOrderDimensions }) {
   const moments = momentsOf(of);
   if (moments.length < 2) return null;
   const read = moments.flatMap(({ value }) => (value === null ? [] : [Number(value)]));
   const least = Math.min(...read);
-  const blades = moments.map(({ position, serial, value, unit }) => ({
-    key: position,
-    label: value === null ? '?' : value,
-    state: value === null ? ('open' as const) : ('passed' as const),
-    words:
-      value === null
-        ? `${position}, serial ${serial}, static moment not measured`
-        : `${position}, serial ${serial}, ${value} ${unit}, ${(Number(value) - least).toFixed(1)} over the lightest`,
-  }));
+  const apart = new Set(
+    of.spreads
+      .filter(({ dimension, verdict }) => dimension === 'static-moment' && verdict === 'fail')
+      .flatMap(({ widest }) => widest?.between ?? []),
+  );
+  const blades = moments.map((one) => bladeOf(one, { least, isApart: apart.has(one.position) }));
   return (
     <div className="pictures-row">
       <figure className="polar">
@@ -70,7 +79,10 @@ export function BladeMoments({ of }: { of: WorkOrderDimensions }) {
           blades={blades}
           hub={{ key: 'hub', label: '', state: 'open', words: 'hub' }}
         />
-        <figcaption className="small">Static moment of each blade, {moments[0]?.unit}; blade 1 up</figcaption>
+        <figcaption className="small">
+          Static moment of each blade over the lightest ({read.length > 0 ? least : 'none measured'} {moments[0]?.unit}
+          ); blade 1 up
+        </figcaption>
       </figure>
       <Arrangement moments={moments} />
     </div>

@@ -100,7 +100,7 @@ export function frontOf(
     const on = placed.filter(({ place }) => place === name).reduce((sum, one) => sum + one.pieces, 0);
     const asked = spec.hardware.reduce((sum, { part }) => sum + proposedAt(advice, name, part), 0);
     return {
-      ...{ key: name, label: name, turn: Number(angle), isFilled: on > 0, isAsked: asked > 0 },
+      ...{ key: name, label: name, turn: Number(angle), isFilled: on > 0, isAsked: asked > 0, showsRoom: true },
       words: on > 0 ? `${on} of ${pieces}` : asked > 0 ? `+${asked} of ${pieces}` : `0 of ${pieces}`,
     };
   });
