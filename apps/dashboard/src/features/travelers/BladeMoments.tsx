@@ -52,10 +52,11 @@ function bladeOf({ position, serial, value, unit }: Moment, { least, isApart }: 
   if (value === null)
     return { key: position, label: '?', state: 'open' as const, words: `${named}, static moment not measured` };
   const over = Number(value) - least;
+  const text = over.toFixed(value.split('.')[1]?.length ?? 0);
   return {
-    ...{ key: position, label: over === 0 ? '0' : `+${over.toFixed(1)}` },
+    ...{ key: position, label: over === 0 ? '0' : `+${text}` },
     state: isApart ? ('stop' as const) : ('passed' as const),
-    words: `${named}, ${value} ${unit}, ${over.toFixed(1)} over the lightest${isApart ? ', too far from its mate' : ''}`,
+    words: `${named}, ${value} ${unit}, ${text} over the lightest${isApart ? ', too far from its mate' : ''}`,
   };
 }
 

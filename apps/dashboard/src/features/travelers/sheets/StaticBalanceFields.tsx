@@ -24,6 +24,14 @@ function Advice({ advice, spec }: { advice: StaticAdvice | string | undefined; s
   );
 }
 
+/** The room of every place, where it is the same in all. */
+function roomWords({ places, unit }: StaticBalanceSheet): string {
+  const rooms = new Set(
+    places.map(({ pieces, stack }) => `${pieces} pieces${stack ? ` or ${stack} ${unit.split('-')[1]} of stack` : ''}`),
+  );
+  return rooms.size === 1 ? `Each place takes up to ${[...rooms][0]}.` : '';
+}
+
 /** Read both ways, weights in the places there are, read again: the propeller from the front shows what is where. */
 export function StaticBalanceFields(props: SheetFieldsProps<'static-balance', StaticBalanceDraft>) {
   const { draft, onChange } = props;
@@ -56,7 +64,8 @@ export function StaticBalanceFields(props: SheetFieldsProps<'static-balance', St
       <figure className="polar">
         <PropellerFront title="Static weights, seen from the front" {...frontOf(spec, draft, advice)} />
         <figcaption className="small">
-          Seen from the front, blade 1 up; angles count clockwise from it. Filled: on it. Dashed: proposed.
+          Seen from the front, blade 1 up; angles count clockwise from it. Filled: on it. Dashed: proposed.{' '}
+          {roomWords(spec)}
         </figcaption>
       </figure>
       {spec.places.length > 0 ? (
