@@ -16,6 +16,7 @@ function entryOf(spec: SheetSpec, applicationId: string | null): SheetEntry | un
   if (spec.kind === 'torque') return usualTorque(spec);
   if (spec.kind === 'charge') return usualCharge(spec);
   if (spec.kind === 'fit') return usualFit(spec);
+  if (spec.kind === 'static-balance') return balanced(spec);
   if (spec.kind !== 'eddy-current') return undefined;
   const { frequency, notchDepth } = spec;
   const set = { probe: 'EP-12', frequency: frequency.low, gain: '42', standardSerial: 'RS-07', notchDepth };
@@ -47,4 +48,11 @@ function between(low: string | undefined, high: string | undefined): string {
   if (high === undefined) return (Number(low) * 1.1).toFixed(decimals);
   if (low === undefined) return (Number(high) * 0.4).toFixed(decimals);
   return ((Number(low) + Number(high)) / 2).toFixed(decimals);
+}
+
+/** Light enough on both sides without a weight. */
+function balanced({ kind }: SheetOf<'static-balance'>): SheetEntry {
+  const light = { weight: '4', radius: '5' };
+  const readings = { vertical: { heavy: 'right', ...light }, horizontal: { heavy: 'opposite', ...light } } as const;
+  return { kind, before: readings, found: [], placed: [], after: readings };
 }

@@ -121,6 +121,15 @@ export const instruments: readonly InstrumentSeed[] = [
     location: 'Build bench',
   },
   {
+    tag: 'DIA-01',
+    title: 'Dial indicator with base',
+    kind: 'dial-indicator',
+    calibrated: -70,
+    due: 110,
+    location: 'Build bench',
+    known: { uncertainty: '0.001', unit: 'in', nominal: '0.0500', allowed: '0.0015' },
+  },
+  {
     tag: 'VIB-01',
     title: 'Vibration analyser with phase sensor',
     kind: 'vibration-analyser',

@@ -1,4 +1,13 @@
-import { type BalanceRun, changeFor, fillPlaces, splitBetween, type Weight } from '@hubwright/rules/balance';
+import {
+  adviseStatic,
+  type BalanceRun,
+  changeFor,
+  fillPlaces,
+  judgeStatic,
+  type StaticSpec,
+  splitBetween,
+  type Weight,
+} from '@hubwright/rules/balance';
 import { median } from './load.ts';
 
 const places = Array.from({ length: 24 }, (_, i) => ({ name: `H${i + 1}`, angle: i * 15, mass: 60, pieces: 6 }));
@@ -16,11 +25,11 @@ function series(): BalanceRun[] {
   });
 }
 
-function timed(work: () => unknown): number {
+function timed(work: () => unknown, times = 50): number {
   const before = process.cpuUsage();
-  for (let again = 0; again < 50; again += 1) work();
+  for (let again = 0; again < times; again += 1) work();
   const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1000 / 50;
+  return (user + system) / 1000 / times;
 }
 
 /** What a page of a balance computes: the answer of a long series and whole pieces for it, against whole washers of one kind. */
@@ -48,5 +57,62 @@ export function balanceRow(rounds: number): string[] {
       `${washers.toFixed(2)} ms (washers of one kind)`,
     ],
     ...[(washers / ours).toFixed(2), spread, size],
+  ];
+}
+
+const stand: StaticSpec = {
+  ...{ unit: 'g-in', blades: 4, limit: { by: 'manual', moment: '45' } },
+  places: Array.from({ length: 8 }, (_, i) => ({
+    ...{ name: `W${i + 1}`, angle: String(22.5 + i * 45), radius: '5.6', pieces: 6, stack: '0.4' },
+  })),
+  hardware: [
+    { part: 'small', mass: '2.5', thickness: '0.032' },
+    { part: 'large', mass: '6', thickness: '0.063' },
+  ],
+};
+const reading = (heavy: string, weight: string) => ({ heavy, weight, radius: '6' });
+const readings = { vertical: reading('right', '41'), horizontal: reading('opposite', '17') };
+
+/** Every count of both pieces in each of the four places on the light side, one by one: what the search is held against. */
+function everyFilling(): number {
+  const light = stand.places.filter((_, i) => [5, 6, 7, 0].includes(i));
+  const [rightwards, upwards] = [-246, 102];
+  let least = Infinity;
+  const fill = (at: number, re: number, im: number): void => {
+    const place = light[at];
+    if (!place) {
+      least = Math.min(least, Math.hypot(re - upwards, im - rightwards));
+      return;
+    }
+    const turn = (Number(place.angle) * Math.PI) / 180;
+    for (let small = 0; small <= 6; small += 1)
+      for (let large = 0; small + large <= 6; large += 1) {
+        if (small * 0.032 + large * 0.063 > 0.4) continue;
+        const moment = 5.6 * (small * 2.5 + large * 6);
+        fill(at + 1, re + moment * Math.cos(turn), im + moment * Math.sin(turn));
+      }
+  };
+  fill(0, 0, 0);
+  return least;
+}
+
+/** What the sheet of a static balance computes while it is filled in, against trying every filling. */
+export function staticBalanceRow(rounds: number): string[] {
+  const spent = { ours: [] as number[], every: [] as number[] };
+  const level = { vertical: { heavy: 'level' }, horizontal: { heavy: 'level' } };
+  for (let round = 0; round < rounds; round += 1) {
+    spent.every.push(timed(everyFilling, 5));
+    spent.ours.push(
+      timed(() => {
+        adviseStatic({ before: readings, found: [] }, stand);
+        judgeStatic({ before: readings, found: [], placed: [], after: level }, stand);
+      }),
+    );
+  }
+  const [ours, every] = [median(spent.ours), median(spent.every)];
+  const spread = `${Math.min(...spent.ours).toFixed(2)} to ${Math.max(...spent.ours).toFixed(2)} ms`;
+  return [
+    ...['static balance, proposal and verdict', `${ours.toFixed(2)} ms`, `${every.toFixed(2)} ms (every filling)`],
+    ...[(every / ours).toFixed(1), spread, '8 places of 6 pieces, 2 kinds'],
   ];
 }

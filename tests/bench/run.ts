@@ -5,7 +5,7 @@ import { createServer } from 'node:net';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
-import { balanceRow } from './balance.ts';
+import { balanceRow, staticBalanceRow } from './balance.ts';
 import { buildRows } from './build-sheets.ts';
 import { coverRow } from './cover.ts';
 import { floorRows } from './floor.ts';
@@ -26,6 +26,7 @@ async function main(): Promise<void> {
     figures.push(await coverRow(rounds, shop.serverUrl));
     figures.push(balanceRow(rounds));
     figures.push(...buildRows(rounds));
+    figures.push(staticBalanceRow(rounds));
   } finally {
     await shop.close();
   }

@@ -6,6 +6,7 @@ import {
   leastSquares,
   moveRadius,
   permissibleUnbalance,
+  proposeStatic,
   splitBetween,
   twoPlane,
 } from '../../packages/rules/src/balance/index.ts';
@@ -205,5 +206,26 @@ describe('weights', () => {
       (6.015305 * 6.3 * 77) / 2700,
       6,
     );
+  });
+});
+
+describe('weights at rest', () => {
+  // Khurmi & Gupta, Theory of Machines, balancing of rotating masses, the example of four masses in one plane (statement from memory of
+  // the book): 200, 300, 240 and 260 kg at 0.2, 0.15, 0.25 and 0.3 m, 0, 45, 120 and 255 degrees; answer 116 kg at 0.2 m, 201.48 degrees.
+  const masses = [weight([40, 0]), weight([45, 45]), weight([60, 120]), weight([78, 255])];
+  const heavy = combine(masses);
+
+  it('four masses leave 23.2 kg·m at 21.48 degrees', () => {
+    expect(heavy).toEqual({ mass: expect.closeTo(23.2, 1), angle: expect.closeTo(21.48, 0) });
+  });
+  it('are balanced by 116 kg opposite, in two whole pieces of 58', () => {
+    const place = (name: string, angle: number) => ({ name, angle, radius: 0.2, pieces: 4 });
+    const places = [place('beside', 240), place('opposite', 201.48), place('on it', 21.48)];
+    const hardware = [{ part: 'piece', mass: 58, thickness: 0 }];
+    const { fillings, residual } = proposeStatic({ ...heavy, angle: heavy.angle + 180 }, { places, hardware });
+    expect(fillings.map(({ place: at, pieces }) => [at, pieces])).toEqual([
+      ['opposite', [{ part: 'piece', count: 2 }]],
+    ]);
+    expect(residual.mass).toBeLessThan(0.2);
   });
 });

@@ -40,6 +40,7 @@ import { printOperations } from './work-orders/print-operations.ts';
 import { reopenOperations } from './work-orders/reopen-operations.ts';
 import { reviewOperations } from './work-orders/review-operations.ts';
 import { scopeOperations } from './work-orders/scope-operations.ts';
+import { touchUpOperations } from './work-orders/touch-up-operations.ts';
 import { travelerOperations } from './work-orders/traveler-operations.ts';
 
 /** Every endpoint of the server, by name. */
@@ -83,6 +84,7 @@ export const routes = {
   ...reviewOperations,
   ...documentSetOperations,
   ...dimensionOperations,
+  ...touchUpOperations,
   ...setOperations,
   ...clockOperations,
   ...quoteOperations,

@@ -12,9 +12,11 @@ import {
   wheneverApart,
   work,
 } from './shapes.ts';
+import { staticBalance, weightsFound } from './static-balance.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const apart = { scopes: wheneverApart };
+const balanced = [...wheneverApart, 'balance-only' as const];
 const blade = { per: 'blade', scopes: wheneverApart } as const;
 const reused = { source: 'reused', scopes: wheneverApart } as const;
 const either = { source: 'any', scopes: wheneverApart } as const;
@@ -46,11 +48,11 @@ const kitList = [
   line('LM-SW32', 'safety wire', 120, { ...apart, minimum: 18 }),
   line('LM-GR6', 'grease', 300, { ...apart, minimum: 80 }),
   line('Q-SHIM-05', 'preload shims 0.005', 3, { per: 'blade', minimum: 0 }),
-  line('Q-BW-1', 'static balance washers', 12, { ...apart, minimum: 0 }),
+  line('Q-BW-1', 'static balance washers', 12, { scopes: balanced, minimum: 0 }),
 ];
 
 const evaluation = [
-  work('Discharge, mark positions, remove spinner', 'teardown', 30, { caution: cautions.charge }),
+  work('Discharge, mark positions, remove spinner', 'teardown', 30, { caution: cautions.charge, form: weightsFound }),
   work('Take apart', 'teardown', 80, { fact: 'disassembled', caution: cautions.charge }),
   work('Clean small parts', 'cleaning', 30, { fact: 'cleaned' }),
   inspected('Inspect small parts', 'dimensional-inspection', 30, { fact: 'inspected' }),
@@ -91,15 +93,11 @@ const buildAndFinal = [
       'Each blade by hand in the four directions, at the reference station; then friction, then from stop to stop.',
     ...playAndTravel(2, ['15', '40']),
   }),
-  measured('Static balance', 'static-balance', {
-    standardMinutes: 70,
-    phase: 'final',
-    instrumentKind: 'balance-stand',
-    caution: cautions.balance,
-    measures: [
-      limit('residual, vertical', 'in-lb', undefined, '0.12'),
-      limit('residual, horizontal', 'in-lb', undefined, '0.12'),
-    ],
+  staticBalance(70, {
+    blades: 2,
+    ring: { count: 4, from: 45, radius: '4.8', pieces: 6, stack: '0.400' },
+    limit: { by: 'manual', moment: '54' },
+    after: ['paint finished', 'decals on'],
   }),
   inspected('Final inspection', 'final-inspection', 50, { phase: 'final', caution: cautions.release }),
 ];

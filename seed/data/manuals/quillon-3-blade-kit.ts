@@ -3,6 +3,7 @@ import { line, wheneverApart } from './shapes.ts';
 
 // Demonstration data, not for use on aircraft: every part number and quantity here is invented.
 export const apart = { scopes: wheneverApart };
+const balanced = [...wheneverApart, 'balance-only' as const];
 const blade = { per: 'blade', scopes: wheneverApart } as const;
 const reused = { source: 'reused', scopes: wheneverApart } as const;
 const either = { source: 'any', scopes: wheneverApart } as const;
@@ -57,5 +58,5 @@ export const asNeeded = [
   line('LM-SL2', 'sealant', 20, { ...apart, minimum: 0 }),
   line('Q-SHIM-05', 'preload shims 0.005', 3, { minimum: 0, per: 'blade' }),
   line('Q-SHIM-10', 'preload shims 0.010', 3, { minimum: 0, per: 'blade' }),
-  line('Q-BW-1', 'static balance washers', 18, { ...apart, minimum: 0 }),
+  line('Q-BW-1', 'static balance washers', 18, { scopes: balanced, minimum: 0 }),
 ];

@@ -16,6 +16,7 @@ import {
   torqued,
   work,
 } from './shapes.ts';
+import { staticBalance, weightsFound } from './static-balance.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const overhaul = ['overhaul', 'inspect-and-repair', 'strike-inspection'] as const;
@@ -77,16 +78,11 @@ const build = [
   }),
 ];
 const balanceAndFinal = [
-  measured('Static balance, vertical and horizontal', 'static-balance', {
-    standardMinutes: 90,
-    phase: 'final',
-    instrumentKind: 'balance-stand',
-    caution: cautions.balance,
-    instruction: 'After paint and decals.',
-    measures: [
-      limit('residual, vertical', 'in-lb', undefined, '0.10'),
-      limit('residual, horizontal', 'in-lb', undefined, '0.10'),
-    ],
+  staticBalance(90, {
+    blades: 3,
+    ring: { count: 6, from: 30, radius: '5.2', pieces: 6, stack: '0.400' },
+    limit: { by: 'manual', moment: '45' },
+    after: ['paint finished', 'boots on', 'decals on'],
   }),
   inspected('Final inspection', 'final-inspection', 60, { phase: 'final', caution: cautions.release }),
 ];
@@ -181,7 +177,10 @@ const smallSerialized = (what: string, bore: string[]) => [
 export function quillon3Blade(revision: '4' | '5'): ContentSeed {
   const felt = revision === '5' ? [line('Q301-17', 'piston dust seal', 1, { ...apart, serialFrom: 'QA1400' })] : [];
   const evaluation = [
-    work('Discharge, mark positions, remove weights and spinner', 'teardown', 40, { caution: cautions.charge }),
+    work('Discharge, mark positions, remove weights and spinner', 'teardown', 40, {
+      caution: cautions.charge,
+      form: weightsFound,
+    }),
     work('Take apart', 'teardown', 110, { fact: 'disassembled', caution: cautions.charge }),
     work('Clean small parts', 'cleaning', 45, { fact: 'cleaned' }),
     inspected('Inspect small parts', 'dimensional-inspection', 40, { fact: 'inspected' }),

@@ -17,9 +17,11 @@ import {
   wheneverApart,
   work,
 } from './shapes.ts';
+import { bladeMoment, staticBalance, weightsFound } from './static-balance.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const apart = { scopes: wheneverApart };
+const balanced = [...wheneverApart, 'balance-only' as const];
 const blade = { per: 'blade', scopes: wheneverApart } as const;
 const reused = { source: 'reused', scopes: wheneverApart } as const;
 const either = { source: 'any', scopes: wheneverApart } as const;
@@ -51,7 +53,7 @@ const kitList = [
   line('LM-SW41', 'safety wire', 240, { ...apart, minimum: 36 }),
   line('LM-GR6', 'grease', 640, { ...apart, minimum: 180 }),
   line('Q-SHIM-05', 'preload shims 0.005', 3, { minimum: 0, per: 'blade' }),
-  line('Q-BW-1', 'static balance washers', 24, { ...apart, minimum: 0 }),
+  line('Q-BW-1', 'static balance washers', 24, { scopes: balanced, minimum: 0 }),
 ];
 
 /** Limits in two bands of the current diameter: a shorter propeller needs more blade left towards its tip. */
@@ -210,11 +212,15 @@ const bladeRoute = [
       ...masked('butt face', 'pitch-change pin', 'bearing seat'),
     ],
   }),
+  bladeMoment('397.0', '399.0'),
   inspected('Inspect blade for build', 'blade-repair', 20, { phase: 'repair' }),
 ];
 
 const evaluation = [
-  work('Discharge, mark positions, remove weights and spinner', 'teardown', 50, { caution: cautions.charge }),
+  work('Discharge, mark positions, remove weights and spinner', 'teardown', 50, {
+    caution: cautions.charge,
+    form: weightsFound,
+  }),
   work('Take apart', 'teardown', 140, { fact: 'disassembled', caution: cautions.charge }),
   work('Clean small parts', 'cleaning', 60, { fact: 'cleaned' }),
   inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
@@ -285,16 +291,11 @@ const buildAndFinal = [
     ...playAndTravel(4, ['25', '55']),
   }),
   chargeCylinder,
-  measured('Static balance, vertical and horizontal', 'static-balance', {
-    standardMinutes: 110,
-    phase: 'final',
-    instrumentKind: 'balance-stand',
-    caution: cautions.balance,
-    instruction: 'After paint and decals.',
-    measures: [
-      limit('residual, vertical', 'in-lb', undefined, '0.10'),
-      limit('residual, horizontal', 'in-lb', undefined, '0.10'),
-    ],
+  staticBalance(110, {
+    blades: 4,
+    ring: { count: 8, from: 22.5, radius: '5.6', pieces: 6, stack: '0.400' },
+    limit: { by: 'manual', moment: '45' },
+    after: ['paint finished', 'boots on', 'decals on'],
   }),
   inspected('Final inspection', 'final-inspection', 70, { phase: 'final', caution: cautions.release }),
 ];
@@ -408,6 +409,8 @@ export function quillon4Blade(revision: '3' | '4'): ContentSeed {
         { dimension: 'width', station: '30', most: '0.120', among: 'set' },
         { dimension: 'width', station: '36', most: '0.080', among: 'opposite' },
         { dimension: 'length', most: '0.030', among: 'set' },
+        { dimension: 'static-moment', most: '0.8', among: 'opposite' },
+        { dimension: 'static-moment', most: '1.0', among: 'master', master: '398.0' },
       ],
       corrosion: [
         { partClass: 'blade', area: 'retention', class: 'light', may: ['repair', 'reject'] },

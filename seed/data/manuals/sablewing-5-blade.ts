@@ -15,6 +15,7 @@ import {
   wheneverApart,
   work,
 } from './shapes.ts';
+import { staticBalance, weightsFound } from './static-balance.ts';
 
 // Demonstration data, not for use on aircraft: every number here is invented.
 const apart = { scopes: wheneverApart };
@@ -178,7 +179,10 @@ export function sablewing5Blade(): ContentSeed {
         title: 'Propeller, apart and together',
         scopes: [...overhaul],
         steps: [
-          work('Discharge, mark positions, remove spinner', 'teardown', 50, { caution: cautions.charge }),
+          work('Discharge, mark positions, remove spinner', 'teardown', 50, {
+            caution: cautions.charge,
+            form: weightsFound,
+          }),
           work('Take apart', 'teardown', 150, { fact: 'disassembled', caution: cautions.charge }),
           work('Clean small parts', 'cleaning', 60, { fact: 'cleaned' }),
           inspected('Inspect small parts', 'dimensional-inspection', 50, { fact: 'inspected' }),
@@ -215,15 +219,11 @@ export function sablewing5Blade(): ContentSeed {
             ...playAndTravel(5, ['25', '60']),
           }),
           ...deIce,
-          measured('Static balance, vertical and horizontal', 'static-balance', {
-            standardMinutes: 110,
-            phase: 'final',
-            instrumentKind: 'balance-stand',
-            caution: cautions.balance,
-            measures: [
-              limit('residual, vertical', 'in-lb', undefined, '0.10'),
-              limit('residual, horizontal', 'in-lb', undefined, '0.10'),
-            ],
+          staticBalance(110, {
+            blades: 5,
+            ring: { count: 10, from: 18, radius: '6.4', pieces: 8, stack: '0.520' },
+            limit: { by: 'iso-21940-11', grade: '6.3', rpm: '1700', massKg: '62' },
+            after: ['paint finished', 'boots on', 'decals on'],
           }),
           inspected('Final inspection', 'final-inspection', 80, { phase: 'final', caution: cautions.release }),
         ],

@@ -80,13 +80,22 @@ export const measureSpec = z
 
 /** A diameter the manual allows, and what the propeller is then called. The first is the design's. */
 const bladeDiameter = z.strictObject({ diameter: decimal, designation: z.string().trim().min(1).max(40) });
+/** Each blade against every other, against the one across the hub, or against the value of a master. */
+export const amongBlades = z.enum(['set', 'opposite', 'master']).meta({ id: 'AmongBlades' });
 /** How far blades of one set may differ. */
-const setSpread = z.strictObject({
-  dimension,
-  station: decimal.optional(),
-  most: decimal,
-  among: z.enum(['set', 'opposite']),
-});
+const setSpread = z
+  .strictObject({
+    dimension,
+    station: decimal.optional(),
+    most: decimal,
+    among: amongBlades,
+    /** What the master has, in the unit of the measure. */
+    master: decimal.optional(),
+  })
+  .refine(({ among, master }) => (among === 'master') === (master !== undefined), {
+    message: 'A master has a value, and only a master',
+    path: ['master'],
+  });
 /** What may be decided on corrosion of a class in an area. */
 const corrosionRule = z.strictObject({
   partClass,

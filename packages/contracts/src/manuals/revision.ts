@@ -3,6 +3,7 @@ import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, id, line } from '../values.ts';
 import { bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
 import { sheetSpec } from './sheets.ts';
+import { coatedAfterBalance, weightsWithoutLine } from './static-balance-sheet.ts';
 import {
   declaredEvent,
   equipmentKind,
@@ -130,6 +131,10 @@ export const routeStep = z
     message: 'Stored pressure injures: say the caution',
     path: ['caution'],
   })
+  .refine((given) => given.sheet?.kind !== 'static-balance' || given.process === 'static-balance', {
+    message: 'A sheet of static weights belongs to static balance',
+    path: ['sheet'],
+  })
   .refine((given) => given.sheet === undefined || !given.batched, {
     message: 'A sheet is filled in part by part, not for a load',
     path: ['sheet'],
@@ -164,6 +169,12 @@ export const routeTemplate = z
     material: material.optional(),
     scopes: scopesOfLine,
     steps: z.array(routeStep).min(1).max(80),
+  })
+  .superRefine((given, context) => {
+    const at = coatedAfterBalance(given);
+    if (at === undefined) return;
+    const message = 'Static balance comes after every coating of its route';
+    context.addIssue({ code: 'custom', message, path: ['steps', at, 'process'] });
   })
   .meta({ id: 'RouteTemplate' });
 
@@ -202,6 +213,12 @@ export const modelContent = z
     tboRules: z.array(tboRule).max(40),
     lifeLimits: z.array(lifeLimit).max(100).default([]),
     bladeRules: bladeRules.default(noBladeRules),
+  })
+  .superRefine((given, context) => {
+    const parts = weightsWithoutLine(given);
+    if (parts.length === 0) return;
+    const message = `Static weights need a line of the kit list that may stay at none: ${parts.join(', ')}`;
+    context.addIssue({ code: 'custom', message, path: ['kitList'] });
   })
   .meta({ id: 'RevisionForModel' });
 export type ModelContent = z.output<typeof modelContent>;

@@ -4,6 +4,7 @@ import { anglesSheet } from './angle-sheet.ts';
 import { chargeSheet } from './charge-sheet.ts';
 import { fitSheet } from './fit-sheet.ts';
 import { functionTestSheet } from './function-test-sheet.ts';
+import { staticBalanceSheet } from './static-balance-sheet.ts';
 import { torqueSheet } from './torque-sheet.ts';
 
 /** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
@@ -53,6 +54,7 @@ export const sheetSpec = z
     fitSheet,
     functionTestSheet,
     governorTestSheet,
+    staticBalanceSheet,
     torqueSheet,
   ])
   .meta({ id: 'SheetSpec' });

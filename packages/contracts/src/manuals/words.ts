@@ -87,6 +87,7 @@ export const roundingMethod = z.enum(['rounding', 'absolute']).meta({ id: 'Round
 export const instrumentKinds = [
   'caliper',
   'micrometer',
+  'dial-indicator',
   'protractor',
   'torque-wrench',
   'pressure-gauge',
@@ -134,6 +135,7 @@ export const dimensions = [
   'tap-void',
   'moisture',
   'resistance',
+  'static-moment',
 ] as const;
 export const dimension = z.enum(dimensions).meta({ id: 'Dimension' });
 export type Dimension = (typeof dimensions)[number];
@@ -153,6 +155,7 @@ export const dimensionTitles: Record<Dimension, string> = {
   'tap-void': 'Void by tap test',
   moisture: 'Moisture',
   resistance: 'Resistance',
+  'static-moment': 'Static moment',
 };
 
 export const surfaces = ['face', 'camber'] as const;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { amongBlades } from '../manuals/measures.ts';
 import { dimension, partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { carriedKind } from '../units/carried.ts';
@@ -63,7 +64,9 @@ const spread = z
     dimension,
     station: decimal.nullable(),
     most: decimal,
-    among: z.enum(['set', 'opposite']),
+    among: amongBlades,
+    /** What each blade is held against, where that is a master. */
+    master: decimal.nullable(),
     widest: z.object({ spread: decimal, between: z.array(z.string()) }).nullable(),
     missing: z.array(z.string()),
     verdict: z.enum(['pass', 'fail', 'incomplete']),

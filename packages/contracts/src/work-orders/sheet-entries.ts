@@ -5,6 +5,7 @@ import { anglesEntry, functionTestEntry } from './built-entries.ts';
 import { chargeEntry } from './charge-entry.ts';
 import { fitEntry } from './fit-entry.ts';
 import { sheetDrawn } from './sheet-drawn.ts';
+import { staticBalanceEntry } from './static-balance-entry.ts';
 import { torqueEntry } from './torque-entry.ts';
 
 /** A relief bake as its oven charted it. */
@@ -49,6 +50,7 @@ export const sheetEntry = z
     fitEntry,
     functionTestEntry,
     governorTestEntry,
+    staticBalanceEntry,
     torqueEntry,
   ])
   .meta({ id: 'SheetEntry' });

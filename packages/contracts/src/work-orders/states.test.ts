@@ -1,6 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { findingOperations } from '../findings/operations.ts';
 import type { Access } from '../operation.ts';
 import { quoteOperations } from '../quotes/operations.ts';
 import { releaseOperations } from '../releases/operations.ts';
@@ -21,6 +20,7 @@ import {
   stages,
   stageTable,
 } from './states.ts';
+import { touchUpOperations } from './touch-up-operations.ts';
 import { travelerOperations } from './traveler-operations.ts';
 
 interface State {
@@ -116,7 +116,7 @@ describe('the state tables of a work order', () => {
       'declare-inspected': workOrderOperations.declareInspected,
       'start-build': travelerOperations.signStep,
       'close-build': travelerOperations.closeBuild,
-      'reopen-build': findingOperations.disposeFinding,
+      'reopen-build': touchUpOperations.touchUp,
       'approve-return-to-service': releaseOperations.approveRelease,
       'return-unrepaired': workOrderOperations.returnUnrepaired,
       'change-scope': scopeOperations.changeScope,

@@ -182,6 +182,7 @@ export const stageTable: readonly Move<Stage, Action>[] = [
     // After a change of scope there may be nothing left to build: the build is closed as it stands.
     ['in-work', 'final-inspection'],
   ]),
+  // A touch-up is signed by whoever did it; a finding that opens a build is the inspector's.
   ...moves<Stage, Action>('reopen-build', bench, [['final-inspection', 'build']]),
   ...moves<Stage, Action>('change-scope', inspectors, [
     ['received', 'received'],

@@ -37,6 +37,11 @@ export const travelerProblems = {
     title: 'The revision has no blade angles for this application',
     next: 'Check the application on the work order; if it is right, an inspector enters a revision that has its angles.',
   },
+  'weights-not-on-unit': {
+    status: 409,
+    title: 'The weights named are not those on the unit',
+    next: 'Issue and install them through the kit, or put back what is too many; then name the pieces that are on it.',
+  },
   'plating-unsigned': {
     status: 409,
     title: 'Nothing is on record as plated before this bake',

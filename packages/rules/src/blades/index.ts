@@ -1,3 +1,4 @@
+export { arrangeBlades, type BladeArrangement } from './arrange.ts';
 export { type ChartPoint, mostBend } from './bend-chart.ts';
 export {
   bandFault,

@@ -5,8 +5,10 @@ export interface SpreadLimit {
   /** Names the dimension, the same for every blade: `width at 30`. */
   readonly key: string;
   readonly most: string;
-  /** Every blade against every other, or each only against the one that stands opposite. */
-  readonly among: 'set' | 'opposite';
+  /** Every blade against every other, each only against the one that stands opposite, or each against a master. */
+  readonly among: 'set' | 'opposite' | 'master';
+  /** What the master has. */
+  readonly master?: string | undefined;
 }
 
 /** One blade of a set with what was measured last, by dimension. Positions count from 1. */
@@ -19,8 +21,8 @@ export interface Spread {
   readonly key: string;
   readonly most: string;
   readonly among: SpreadLimit['among'];
-  /** The widest difference between two blades and which they are; null while no two were measured. */
-  readonly widest: { readonly spread: string; readonly between: readonly [number, number] } | null;
+  /** The widest difference and between which blades it is, or of which one to the master; null while there is none to tell. */
+  readonly widest: { readonly spread: string; readonly between: readonly number[] } | null;
   /** Blades not measured yet in this dimension. */
   readonly missing: readonly number[];
   readonly verdict: 'pass' | 'fail' | 'incomplete';
@@ -45,20 +47,15 @@ export function opposite(position: number, count: number): number | null {
  * Caution: only the current approved manual says which blades may run together.
  */
 export function judgeSet(blades: readonly SetBlade[], limits: readonly SpreadLimit[], count = blades.length): Spread[] {
-  return limits.map(({ key, most, among }) => {
+  return limits.map(({ key, most, among, master }) => {
     const measured = blades.flatMap(({ position, values }) => {
       const value = values.get(key);
       return value === undefined ? [] : [{ position, value: new Decimal(value) }];
     });
-    const pairs = measured.flatMap((one, index) =>
-      measured
-        .slice(index + 1)
-        .filter((other) => among === 'set' || opposite(one.position, count) === other.position)
-        .map((other) => ({
-          spread: one.value.minus(other.value).abs(),
-          between: [one.position, other.position] as const,
-        })),
-    );
+    const pairs =
+      master === undefined
+        ? pairsOf(measured, (one, other) => among === 'set' || opposite(one.position, count) === other.position)
+        : measured.map(({ position, value }) => ({ spread: value.minus(master).abs(), between: [position] }));
     const widest = pairs.reduce<(typeof pairs)[number] | null>(
       (most, pair) => (most === null || pair.spread.greaterThan(most.spread) ? pair : most),
       null,
@@ -71,6 +68,20 @@ export function judgeSet(blades: readonly SetBlade[], limits: readonly SpreadLim
       verdict: fails ? 'fail' : missing.length > 0 ? 'incomplete' : 'pass',
     };
   });
+}
+
+interface MeasuredBlade {
+  readonly position: number;
+  readonly value: Decimal;
+}
+
+function pairsOf(measured: readonly MeasuredBlade[], counts: (one: MeasuredBlade, other: MeasuredBlade) => boolean) {
+  return measured.flatMap((one, index) =>
+    measured
+      .slice(index + 1)
+      .filter((other) => counts(one, other))
+      .map((other) => ({ spread: one.value.minus(other.value).abs(), between: [one.position, other.position] })),
+  );
 }
 
 /**

@@ -13,8 +13,18 @@ const verdicts: Record<Spread['verdict'], { state: State; word: string }> = {
   incomplete: { state: 'open', word: 'not all measured' },
 };
 
+function amongWords({ among, master }: Spread): string {
+  if (among === 'master') return `from the master, ${master}`;
+  return among === 'set' ? 'between any two blades' : 'between blades across the hub';
+}
+function differenceWords({ spread, between }: NonNullable<Spread['widest']>): string {
+  return between.length === 1
+    ? `${between[0]} differs most, by ${spread}`
+    : `${between.join(' and ')} differ by ${spread}`;
+}
+
 function SpreadLine({ spread }: { spread: Spread }) {
-  const { dimension, station, among, most, widest, missing } = spread;
+  const { dimension, station, most, widest, missing } = spread;
   return (
     <li>
       <span>
@@ -23,10 +33,10 @@ function SpreadLine({ spread }: { spread: Spread }) {
           {station === null ? '' : ` at station ${Number(station)}`}
         </strong>{' '}
         <span className="soft">
-          at most {most} between {among === 'set' ? 'any two blades' : 'blades across the hub'}
+          at most {most} {amongWords(spread)}
         </span>
         <br />
-        {widest ? `${widest.between.join(' and ')} differ by ${widest.spread}` : 'No two blades are measured yet'}
+        {widest ? differenceWords(widest) : 'No two blades are measured yet'}
         {missing.length > 0 ? <span className="soft">; not measured: {missing.join(', ')}</span> : null}
       </span>
       <StateMark {...verdicts[spread.verdict]} />
@@ -61,7 +71,7 @@ export function BladeSet(props: {
         </li>
       ))}
       {spreads.map((spread) => (
-        <SpreadLine key={`${spread.dimension} ${spread.station}`} spread={spread} />
+        <SpreadLine key={`${spread.dimension} ${spread.station} ${spread.among}`} spread={spread} />
       ))}
       {alike.map(({ area, found, lookAt }) => (
         <li key={area}>

@@ -1,5 +1,6 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
+import { touchUpOperations } from '@hubwright/contracts/work-orders/touch-up-operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
@@ -12,6 +13,7 @@ import { BeginTeardown } from '../../features/travelers/begin-teardown.tsx';
 import { RebaseRevision } from '../../features/travelers/rebase-revision.tsx';
 import { TravelerList } from '../../features/travelers/TravelerList.tsx';
 import { TakeOverDocuments } from '../../features/travelers/take-over-documents.tsx';
+import { TouchUp } from '../../features/travelers/touch-up.tsx';
 import { type WorkOrder, workOrderQuery } from '../../features/work-orders/work-orders.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -48,6 +50,20 @@ function CameOff({ order, sheet }: { order: WorkOrder; sheet: BuildSheet }) {
   );
 }
 
+/** Paint mended on a unit that is painted already. */
+function PaintMended({ order }: { order: WorkOrder }) {
+  const me = useMe();
+  const mayTouchUp = useMay(touchUpOperations.touchUp);
+  const [isOpen, setOpen] = useState(false);
+  if (!mayTouchUp || !['in-work', 'build', 'final-inspection'].includes(order.stage)) return null;
+  return (
+    <>
+      <Button onPress={() => setOpen(true)}>Touch up paint</Button>
+      {isOpen ? <TouchUp order={order} signer={me} onClose={() => setOpen(false)} /> : null}
+    </>
+  );
+}
+
 export function BuildPage() {
   const { workOrderId = '' } = useParams({ strict: false }) as { workOrderId?: string };
   const order = useSuspenseQuery(workOrderQuery(workOrderId)).data;
@@ -75,6 +91,7 @@ export function BuildPage() {
           </span>
           <Teardown order={order} />
           <CameOff order={order} sheet={sheet} />
+          <PaintMended order={order} />
         </div>
       </ViewHead>
       <div className="stack">

@@ -4,6 +4,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useMay, useMe } from '../../api/me.ts';
 import { DecideSet } from '../../features/findings/decide-set.tsx';
+import { BladeMoments } from '../../features/travelers/BladeMoments.tsx';
 import { BladeSet, type SetQuestion } from '../../features/travelers/BladeSet.tsx';
 import { DiameterLine, MatchedSets, PartDimensions } from '../../features/travelers/Dimensions.tsx';
 import { dimensionsQuery } from '../../features/travelers/dimensions.ts';
@@ -60,6 +61,7 @@ export function DimensionsTab({ order }: { order: WorkOrder }) {
         <section aria-labelledby="blade-set" className="stack">
           <h2 id="blade-set">The blades as a set</h2>
           <BladeSet of={data} onDecide={mayDecide ? setQuestion : undefined} />
+          <BladeMoments of={data} />
         </section>
       ) : null}
       {data.matchedSets.length > 0 ? (

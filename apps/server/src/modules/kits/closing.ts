@@ -167,7 +167,7 @@ export async function closeKits({ tx, now }: KitContext, workOrderId: string) {
 }
 
 /** A failed test opens the build again: the same kits take parts once more. */
-export async function reopenKits({ tx }: KitContext, workOrderId: string) {
+export async function reopenKits({ tx }: Pick<KitContext, 'tx'>, workOrderId: string) {
   return turnKits(tx, { workOrderId, from: 'closed', data: { state: 'open', closedAt: null } });
 }
 

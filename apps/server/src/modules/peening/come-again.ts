@@ -2,7 +2,7 @@ import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { kitsOf, reopenKits } from '../kits/public.ts';
-import { advance, insertSteps, type NewStep } from '../work-orders/public.ts';
+import { advance, insertSteps, stepAgain } from '../work-orders/public.ts';
 
 type Deciding = Context<Operation>;
 
@@ -33,21 +33,8 @@ async function comeAgain(context: Deciding, stepId: string, lotNumber: string) {
   const { traveler } = step;
   if (traveler.disposition === 'reject') return undefined;
   const done = traveler.steps.filter(({ state }) => state !== 'open').map(({ sequence }) => sequence);
-  const {
-    id: _id,
-    travelerId,
-    sequence: _at,
-    state: _state,
-    signedAt: _signed,
-    findingId: _f,
-    waitUntil: _w,
-    ...same
-  } = step;
-  const { traveler: _traveler, title, attempt, ...rest } = same;
-  const again = {
-    ...{ ...rest, attempt: attempt + 1 },
-    title: `${title.replace(/, again after .*$/, '')}, again after ${lotNumber}`,
-  } as unknown as NewStep;
+  const { travelerId } = step;
+  const again = stepAgain(step, lotNumber);
   await insertSteps(context, { travelerId, after: Math.max(0, ...done) }, [again]);
   await tx.traveler.update({ where: { id: travelerId }, data: { version: { increment: 1 } } });
   return { id: travelerId, number: traveler.number, version: traveler.version, workOrderId: traveler.workOrderId };

@@ -25,7 +25,11 @@ export interface SetQuestion {
 
 export interface BladeSet {
   readonly rules: BladeRules;
-  readonly spreads: readonly (Spread & { readonly dimension: Dimension; readonly station: string | null })[];
+  readonly spreads: readonly (Spread & {
+    readonly dimension: Dimension;
+    readonly station: string | null;
+    readonly master: string | null;
+  })[];
   readonly questions: readonly SetQuestion[];
   readonly sets: readonly { place: string; pieces: number; found: string | null; built: string | null }[];
   /** What holds the build, in sentences. */
@@ -69,6 +73,7 @@ function spreadsOf(rules: BladeRules, blades: readonly Blade[], measured: readon
     ...spread,
     dimension: rules.setSpreads[index]?.dimension ?? 'width',
     station: rules.setSpreads[index]?.station ?? null,
+    master: rules.setSpreads[index]?.master ?? null,
   }));
 }
 
@@ -109,10 +114,11 @@ function openOf({ spreads, questions, sets }: Pick<BladeSet, 'spreads' | 'questi
     ...questions.map(({ number, position }) => `${number} rejected ${position}: nobody has decided on its mates`),
     ...spreads
       .filter(({ verdict }) => verdict === 'fail')
-      .map(({ dimension, station, widest, most }) => {
+      .map(({ dimension, station, widest, most, master }) => {
         const where = station === null ? '' : ` at station ${station}`;
         const pair = widest?.between.map((blade) => `blade ${blade}`).join(' and ');
-        return `${dimensionTitles[dimension]}${where}: ${pair} differ by ${widest?.spread}, at most ${most} is allowed`;
+        const differ = master === null ? 'differ' : `differs from the master (${master})`;
+        return `${dimensionTitles[dimension]}${where}: ${pair} ${differ} by ${widest?.spread}, at most ${most} is allowed`;
       }),
     ...sets.filter(({ built }) => built === null).map(({ place }) => `Nobody has confirmed which set is in: ${place}`),
   ];

@@ -123,10 +123,10 @@ function partOf(
   };
 }
 
-function spreadOf({ dimension, station, most, among, widest, missing, verdict }: BladeSet['spreads'][number]) {
+function spreadOf({ dimension, station, most, among, master, widest, missing, verdict }: BladeSet['spreads'][number]) {
   const named = (blade: number) => `blade ${blade}`;
   return {
-    ...{ dimension: dimension as Dimension, station, most, among, verdict },
+    ...{ dimension: dimension as Dimension, station, most, among, master, verdict },
     widest: widest && { spread: widest.spread, between: widest.between.map(named) },
     missing: missing.map(named),
   };

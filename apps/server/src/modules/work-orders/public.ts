@@ -9,6 +9,7 @@ export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { isGovernorTest } from './sheets/governor-sheet.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
+export { stepAgain } from './step-again.ts';
 export { blockOf, blockToSend } from './step-block.ts';
 export {
   instrumentFor,

@@ -35,6 +35,9 @@ export const signStep = defineCommand(operation, {
       subjects: [
         { kind: 'traveler', id: traveler.id, before: traveler.version, after: written.travelerVersion },
         { kind: 'work-order', id: traveler.workOrderId },
+        ...written.back
+          .filter(({ id }) => id !== traveler.id)
+          .map(({ id, before }) => ({ kind: 'traveler', id, before, after: before + 1 })),
       ],
       authorisation: written.authorisation,
       facts: { traveler: traveler.number, step: step.title, signOff: written.signOffId, stage },

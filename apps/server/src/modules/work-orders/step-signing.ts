@@ -6,6 +6,7 @@ import type { Context } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import { kitsOf } from '../kits/public.ts';
 import { type Authorised, namesOfAble, requireSupervised } from '../people/public.ts';
 import { equipmentLocks } from '../processes/public.ts';
 import { type Block, blockOf, blockToSend } from './step-block.ts';
@@ -36,9 +37,13 @@ export async function stepToSign(tx: Tx, stepId: string) {
 export async function stepLocks(tx: Tx, stepId: string, equipmentId?: string): Promise<string[]> {
   const step = await tx.travelerStep.findUnique({
     where: { id: stepId },
-    select: { traveler: { select: { workOrderId: true } } },
+    select: { process: true, traveler: { select: { workOrderId: true } } },
   });
-  return step ? [`work-order:${step.traveler.workOrderId}`, ...equipmentLocks(equipmentId)] : [];
+  if (!step) return [];
+  const { workOrderId } = step.traveler;
+  // A coating may open a closed build: the balance before it is done again.
+  const kits = step.process === 'coating' ? await kitsOf(tx, workOrderId) : [];
+  return [`work-order:${workOrderId}`, ...kits, ...equipmentLocks(equipmentId)];
 }
 
 /** Throws why this step could not be done at that instant, unless its turn had come. */

@@ -18,6 +18,7 @@ import { ReviewsController } from './reviews.controller.ts';
 import { ReviewQueries } from './reviews.queries.ts';
 import { ScopeController } from './scope.controller.ts';
 import { ScopeQueries } from './scope.queries.ts';
+import { TouchUpController } from './touch-up.controller.ts';
 import { TravelersController } from './travelers.controller.ts';
 import { TravelerQueries } from './travelers.queries.ts';
 import { WorkOrderDetailQueries } from './work-order-detail.queries.ts';
@@ -36,6 +37,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     ReviewsController,
     DimensionsController,
     ReopeningController,
+    TouchUpController,
   ],
   providers: [
     WorkOrdersQueries,

@@ -9,6 +9,7 @@ import { type Authorised, type SignOffToWrite, writeCountersignature, writeSignO
 import { requireEquipment } from '../processes/public.ts';
 import { acceptedLimits } from './accepted-limits.ts';
 import { advance } from './advance.ts';
+import { balanceAgain, type CameBack } from './balance-again.ts';
 import { judgeValues, type MeasureAsked, outsideInWords } from './judge-values.ts';
 import { type FormEntry, filledForm } from './process-form.ts';
 import { judgedSheet } from './sheets/sheet.ts';
@@ -55,6 +56,8 @@ export interface WrittenSignature {
   readonly authorisation: Record<string, unknown>;
   /** Values outside their limits, in words. */
   readonly outside: readonly string[];
+  /** Travelers on which it brought steps back. */
+  readonly back: readonly CameBack[];
 }
 
 /**
@@ -93,6 +96,7 @@ export async function writeStepSignature(
     data: entered.judged.map((value) => ({ ...value, id: newId(), signOffId, entryId })),
   });
   await endStep(context, step, { result: signature.result, performedAt: entry.performedAt });
+  const back = await undoneBy(context, step, signature);
   const { version } = await tx.traveler.update({ where: { id: traveler.id }, data: { version: { increment: 1 } } });
   return {
     signOffId,
@@ -100,6 +104,7 @@ export async function writeStepSignature(
     stage: await stageAfter(context, step),
     authorisation: { ...authorised.authorisation },
     outside: entered.outside,
+    back,
   };
 }
 
@@ -161,6 +166,17 @@ async function endStep(
   const state = result === 'pass' ? 'signed' : 'failed';
   const waitUntil = waitAfter(step, performedAt, now);
   await tx.travelerStep.update({ where: { id: step.id }, data: { state, signedAt: now, waitUntil } });
+}
+
+/** Paint, plating of faces and the like put on after the static balance undo it; a corrected entry puts nothing on. */
+async function undoneBy(
+  context: Signing,
+  { process, title, traveler }: SignedStep,
+  { result, supersedesId }: StepSignature,
+): Promise<CameBack[]> {
+  if (process !== 'coating' || result !== 'pass' || supersedesId !== undefined) return [];
+  const workOrder = await context.tx.workOrder.findUniqueOrThrow({ where: { id: traveler.workOrderId } });
+  return balanceAgain(context, workOrder, title);
 }
 
 /** The end of the time that needs no hands, counted from the end of the work. */

@@ -12,6 +12,7 @@ import { fitForm } from './fit-form.ts';
 import { functionTestForm } from './function-test-form.ts';
 import { governorTestForm } from './governor-test-form.ts';
 import type { About, SheetForm } from './sheet-form.ts';
+import { staticBalanceForm } from './static-balance-form.ts';
 import { torqueForm } from './torque-form.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: what a draft looks like is each form's own matter
@@ -25,6 +26,7 @@ const forms: Forms = {
   'function-test': functionTestForm,
   'governor-test': governorTestForm,
   torque: torqueForm,
+  'static-balance': staticBalanceForm,
 };
 
 /** The sheet of a step while it is filled in. */

@@ -1,4 +1,5 @@
 import type { SheetKind, SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
+import { limitText } from '@hubwright/rules/balance';
 import { limitsInWords, valuesAsked } from '@hubwright/rules/function-test';
 import { unitText } from '@hubwright/rules/reading';
 import { placesOf } from '@hubwright/rules/torque';
@@ -23,6 +24,14 @@ const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
   'governor-test': () => 'tested on the governor bench by the program of the application',
   'eddy-current': ({ frequency, notchDepth, unit, signal, drift }) =>
     `eddy current at ${frequency.low} to ${frequency.high} ${frequency.unit}, notch ${notchDepth} ${unit}, signal ${signal.low} to ${signal.high} %, drift ${drift} %`,
+  'static-balance': ({ places, hardware, unit, limit }) => {
+    const room = places.map(
+      ({ name, angle, radius, pieces, stack }) => `${name} ${angle}° ${radius} ${pieces}×${stack ? ` ${stack}` : ''}`,
+    );
+    const kinds = hardware.map(({ part, mass, thickness }) => `${part} ${mass} ${thickness}`);
+    const most = `${limitText({ limit, unit })} ${unit}${limit.by === 'manual' ? '' : ` (G ${limit.grade}, ${limit.massKg} kg, ${limit.rpm} rpm)`}`;
+    return `static balance to ${most}; places ${room.join(', ') || 'none'}; weights ${kinds.join(', ') || 'none'}`;
+  },
 };
 
 const touched = (seals: readonly string[]) => (seals.length === 0 ? '' : `; seals touched: ${seals.join(', ')}`);

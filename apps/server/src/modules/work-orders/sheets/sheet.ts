@@ -10,6 +10,7 @@ import { judgeFitSheet } from './fit.ts';
 import { judgeFunctionTestSheet } from './function-test.ts';
 import { judgeGovernorTest } from './governor-test.ts';
 import type { Judge, Judged, UsedInstrument } from './judge.ts';
+import { judgeStaticBalance } from './static-balance.ts';
 import { judgeTorqueSheet } from './torque.ts';
 
 const judges: { readonly [K in SheetKind]: Judge<K> } = {
@@ -21,6 +22,7 @@ const judges: { readonly [K in SheetKind]: Judge<K> } = {
   'function-test': judgeFunctionTestSheet,
   'governor-test': judgeGovernorTest,
   torque: judgeTorqueSheet,
+  'static-balance': judgeStaticBalance,
 };
 
 /** A sheet as it is signed: what was asked, what was written down, and what it says. */
