@@ -2,7 +2,7 @@ import type { BakeSpec, BakeVerdict } from './judge-bake.ts';
 
 /** A bake as it stands beside its signature: instants in milliseconds in, ISO out. */
 export function sayBake(
-  { platedAt, startedAt, spec }: { platedAt: number; startedAt: number; spec: BakeSpec & { unit: string } },
+  { platedAt, startedAt, spec }: { platedAt: number; startedAt: number; spec: BakeSpec },
   { holdMinutes }: Pick<BakeVerdict, 'holdMinutes'>,
 ) {
   return [
