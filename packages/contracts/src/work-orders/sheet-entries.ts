@@ -3,6 +3,7 @@ import { bladeStop } from '../manuals/angle-sheet.ts';
 import type { SheetKind } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
 import { chargeEntry } from './charge-entry.ts';
+import { bakeEntry, cureEntry } from './chart-entries.ts';
 import { fitEntry } from './fit-entry.ts';
 import { sheetDrawn } from './sheet-drawn.ts';
 import { torqueEntry } from './torque-entry.ts';
@@ -26,18 +27,6 @@ const functionTestEntry = z
     values: z.array(z.strictObject({ of: line, value: decimal })).max(80),
   })
   .meta({ id: 'FunctionTestEntry' });
-
-/** A relief bake as its oven charted it. */
-const bakeEntry = z
-  .strictObject({
-    kind: z.literal('bake'),
-    startedAt: instant,
-    chart: z
-      .array(z.strictObject({ at: instant, temperature: decimal }))
-      .min(2)
-      .max(2000),
-  })
-  .meta({ id: 'BakeEntry' });
 
 /** The run that passed or failed. */
 const governorTestEntry = z
@@ -65,6 +54,7 @@ export const sheetEntry = z
     anglesEntry,
     bakeEntry,
     chargeEntry,
+    cureEntry,
     eddyCurrentEntry,
     fitEntry,
     functionTestEntry,

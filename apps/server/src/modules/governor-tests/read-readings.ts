@@ -40,6 +40,11 @@ export function readReadings(text: string): { rows: TableRow[]; wrong: Pointed[]
   return { rows, wrong };
 }
 
+interface ParsedRecord {
+  readonly record: string[];
+  readonly raw: string;
+  readonly info: { readonly lines: number };
+}
 interface CsvRecord {
   /** The line it begins on. */
   readonly line: number;
@@ -52,11 +57,12 @@ function recordsOf(text: string): CsvRecord[] {
   const delimiter = [',', ';', '\t'].find((sign) => first.includes(sign)) ?? ',';
   const shape = { bom: true, relax_column_count: true, skip_records_with_empty_values: true } as const;
   try {
-    const read = parse(text, { ...shape, delimiter, raw: true, info: true });
+    // Its types know nothing of what `raw` and `info` add.
+    const read = parse(text, { ...shape, delimiter, raw: true, info: true }) as unknown as ParsedRecord[];
     return read.map(({ record, raw, info }) => ({ line: info.lines - breaksIn(raw), fields: record }));
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    throw whole(`Line ${String(error['lines'])}: a quote opens or closes inside an entry`);
+    throw whole(`Line ${String(error.lines)}: a quote opens or closes inside an entry`);
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import { bakeClockOf } from './bake-clock.ts';
 import { drawnOf } from './sheets/drawn.ts';
 import type { JudgedSheet } from './sheets/sheet.ts';
 import { type Block, blockOf } from './step-block.ts';
@@ -44,7 +45,7 @@ type StepStored = Omit<
   | 'form'
   | 'peening'
   | 'sheet'
-  | 'startBy'
+  | 'bake'
 > & {
   readonly sheet: unknown;
   readonly peening: unknown;
@@ -76,7 +77,7 @@ export function stepRow(
 ): StepReply {
   return {
     ...(step as unknown as StepReply),
-    startBy: turns.find(({ step_id }) => step_id === step.id)?.start_by?.toISOString() ?? null,
+    bake: bakeClockOf(turns.find(({ step_id }) => step_id === step.id)),
     blocked: blockedNow(step, { turns, now }) ?? null,
     waitUntil: step.waitUntil?.toISOString() ?? null,
     measures: step.measures as StepReply['measures'],
@@ -140,7 +141,7 @@ function signOffReply(
 /** What was written down beside values, read from what was signed. */
 function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet' | 'equipment' | 'lots'> {
   const { form, sheet, equipment, lots } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form'>> & {
-    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'entry' | 'verdict'>;
+    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'spec' | 'entry' | 'verdict'>;
     readonly equipment?: { code: string; title: string };
     readonly lots?: readonly { code: string; part: string }[];
   };
