@@ -11,6 +11,7 @@ import { ShopApp, type Visitor } from '../support/shop-app.ts';
 
 const minute = 60_000;
 const hours = 3_600;
+type Point = readonly [minutes: number, temperature: number, vacuum?: number];
 
 /** A composite blade is laid up, cured and tapped; another one's film was out of the freezer too long. */
 describe('the cure of a composite repair', () => {
@@ -40,7 +41,7 @@ describe('the cure of a composite repair', () => {
     technician = await as(shop, 'technician');
   };
   /** Points in minutes from the beginning of a chart that ends now. */
-  const chart = (...points: readonly (readonly [number, number, number?])[]) => {
+  const chart = (...points: Point[]) => {
     const start = clock.now().getTime() - (points.at(-1)?.[0] ?? 0) * minute - 1_000;
     return points.map(([minutes, temperature, vacuum = 25]) => ({
       at: new Date(start + minutes * minute).toISOString(),
@@ -74,7 +75,7 @@ describe('the cure of a composite repair', () => {
 
   it('is not good heated too fast, held short, dipped or let go of its vacuum: each is named', async () => {
     const { id } = await job.nextAt('blade 1');
-    const why = async (...points: Parameters<typeof chart>) =>
+    const why = async (...points: Point[]) =>
       (await refused(sign(id, { chart: chart(...points) }), 409, 'outside-limits')).detail;
     expect(await why([0, 70], [20, 250], [145, 250], [175, 130])).toMatch(/Heated at 9 °F\/min/);
     expect(await why([0, 70], [40, 250], [120, 250], [150, 130])).toMatch(/90 are asked for/);
