@@ -97,8 +97,8 @@ describe('a relief bake at the bench', () => {
   test('begun at the oven the deadline stops and the hold runs; its chart is drawn, judged and signed', async () => {
     const page = await tablet();
     await open(page, 'counterweight 1');
-    await page.getByRole('button', { name: /^Begin the bake/ }).click();
-    await page.getByLabel('Oven').fill('Oven 1');
+    await page.getByRole('button', { name: /^It goes into the oven/ }).click();
+    await page.getByLabel('Oven', { exact: true }).fill('Oven 1');
     await looksRight(page, 'bake-begin');
     await page.getByRole('button', { name: 'It is in the oven' }).click();
     await page.getByText('in the oven', { exact: true }).first().waitFor(slow);
@@ -125,7 +125,7 @@ describe('a relief bake at the bench', () => {
     await page.goto('/bench?sheet=bakes');
     await page.getByText(/^Bake 2\d h \d+ min too late/).waitFor(slow);
     await open(page, 'counterweight 2');
-    await page.getByRole('button', { name: /^Begin the bake/ }).click();
+    await page.getByRole('button', { name: /^It goes into the oven/ }).click();
     await page.getByText('It went in earlier').click();
     await page.getByLabel('Into the oven at').fill(await local(page, 4.5));
     await page.getByLabel('Why it is entered only now').fill('Nobody was at the tablet');

@@ -40,7 +40,7 @@ export function BakeList() {
   return (
     <div className="stack">
       <section className="stack tight" aria-labelledby="bakes-to-begin">
-        <h3 id="bakes-to-begin">To begin ({waiting.length})</h3>
+        <h2 id="bakes-to-begin">Bakes to begin ({waiting.length})</h2>
         {waiting.length === 0 ? <p className="soft">No plated part waits for its bake.</p> : null}
         <ul className="lines">
           {waiting.map((one) => (
@@ -49,7 +49,7 @@ export function BakeList() {
         </ul>
       </section>
       <section className="stack tight" aria-labelledby="bakes-in-oven">
-        <h3 id="bakes-in-oven">In the oven, chart to sign ({inOven.length})</h3>
+        <h2 id="bakes-in-oven">In the oven, chart to sign ({inOven.length})</h2>
         {inOven.length === 0 ? <p className="soft">Nothing is in the oven.</p> : null}
         <ul className="lines">
           {inOven.map((one) => (

@@ -27,11 +27,11 @@ export function BakeActions({ which, clock, equipmentKind = null, name }: BakeAc
   return (
     <>
       {clock.begun ? (
-        <Button weight="quiet" onPress={() => setOpen(true)} aria-label={`Withdraw the bake of ${name}`}>
+        <Button weight="quiet" onPress={() => setOpen(true)} aria-label={`Entered in error: ${name}`}>
           Entered in error
         </Button>
       ) : (
-        <Button onPress={() => setOpen(true)} aria-label={`Begin the bake of ${name}`}>
+        <Button onPress={() => setOpen(true)} aria-label={`It goes into the oven: ${name}`}>
           It goes into the oven
         </Button>
       )}

@@ -91,10 +91,9 @@ export function ManagerPage() {
           ) : null}
         </section>
         {bakes.length > 0 ? (
-          <section className="sheet stack" aria-labelledby="bakes">
-            <h2 id="bakes">Bakes after plating</h2>
+          <div className="sheet">
             <BakeList />
-          </section>
+          </div>
         ) : null}
         <section className="sheet stack" aria-labelledby="queues">
           <h2 id="queues">What waits at each process</h2>
