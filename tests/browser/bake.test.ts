@@ -8,7 +8,7 @@ import { Job } from '../support/job.ts';
 import { looksRight } from '../support/looks.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { builtDashboard, pageOf } from '../support/view-page.ts';
+import { builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
 const hour = 3_600_000;
@@ -117,6 +117,8 @@ describe('a relief bake at the bench', () => {
     await next.getByRole('img', { name: 'The oven’s chart against its band' }).waitFor(slow);
     await next.getByText('good as entered').waitFor(slow);
     await looksRight(next, 'bake-good');
+    await next.getByText('good as entered').scrollIntoViewIfNeeded();
+    await picture(next, 'bake-chart');
     await sign(next);
   }, 120_000);
 

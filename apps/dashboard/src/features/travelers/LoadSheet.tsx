@@ -41,7 +41,7 @@ function PartRow({ part, onOut }: { part: LoadPart; onOut: (() => void) | undefi
         ) : null}
       </span>
       {onOut ? (
-        <Button weight="quiet" onPress={onOut} aria-label={`Take ${part.travelerNumber} out`}>
+        <Button weight="quiet" onPress={onOut} aria-label={`Take out ${part.travelerNumber}`}>
           Take out
         </Button>
       ) : null}
@@ -63,10 +63,10 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
   return (
     <section className={styles.load} aria-label={load.number}>
       <div className="row between">
-        <h3>
+        <h2>
           {load.number} <span className="soft">{load.equipment}</span>{' '}
           {load.shut ? <StateMark state="stop" word={load.shut} /> : null}
-        </h3>
+        </h2>
         <span className="soft small">
           {processWords[load.process]}, {countOf(load.parts.length, 'part')}, put together by{' '}
           {load.startedBy.displayName} <AgeText instant={load.startedAt} /> ago

@@ -63,8 +63,8 @@ export function BeginBake({ which, clock, equipmentKind, name, onClose }: BeginB
           <BakeMark clock={clock} />
         </p>
         <Caution>
-          The oven and what comes out of it burn: gloves, and nothing wet goes in. A bake begun too late is put down as
-          late and is not signed as good.
+          Ovens and what comes out of them burn: protect hands and face as the approved procedure says. A bake begun too
+          late is put down as late and is not signed as good.
         </Caution>
         {'loadId' in which ? null : equipmentKind ? (
           <EquipmentField kind={equipmentKind} value={equipmentId} onChange={setEquipmentId} />
