@@ -123,6 +123,15 @@ describe('a bake put down when it goes into the oven', () => {
     const drawn = steps.find(({ id }) => id === stepId)?.signOffs[0]?.sheet?.chart;
     expect(drawn).toMatchObject({ asked: { kind: 'bake', low: '350' }, points: chart(70) });
     await refused({ operation: withdrawBake, input: { stepId, reason: 'too late for that' } }, 409, 'step-done');
+    // A correction goes by the same clocks, and its chart is judged again.
+    expect(steps.find(({ id }) => id === stepId)?.bake?.begun).toMatchObject({ at: instant(70) });
+    const correction = { signOffId: signed.body.signOffId, reason: 'a line of the chart was misread', signature: pin };
+    const corrected = (from: number) => ({
+      operation: travelerOperations.correctSignOff,
+      input: { ...correction, sheet: { kind: 'bake' as const, chart: chart(from) } },
+    });
+    await refused(corrected(130), 409, 'outside-limits');
+    expect((await technician.call(corrected(72).operation, corrected(72).input)).status).toBe(200);
   });
 
   it('goes in with others as one load; each is judged by its own plating, and the late one is named', async () => {

@@ -1,7 +1,6 @@
 import type { SheetOf } from '@hubwright/contracts/manuals/sheets';
 import { RuleError } from '@hubwright/rules/errors';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { BakeMark } from './BakeMark.tsx';
 import { BakeActions } from './bake-actions.tsx';
 import type { Load, LoadPart } from './loads.ts';
 import { BakeChart, type BakeDraft } from './sheets/BakeChart.tsx';
@@ -47,8 +46,7 @@ export function LoadBake({
   return (
     <div className="stack">
       {clock ? (
-        <div className="row between">
-          <BakeMark clock={clock} />
+        <div className="row">
           <BakeActions which={{ loadId: load.id }} clock={clock} name={load.number} />
         </div>
       ) : null}

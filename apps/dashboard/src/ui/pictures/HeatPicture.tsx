@@ -30,15 +30,15 @@ export function HeatPicture({
     <figure className="saturation">
       <svg
         className="picture"
-        viewBox={`-8 ${-tall - 14} ${width + 16} ${tall + 36 + (asked.vacuum ? vacuumTall + gap : 0)}`}
+        viewBox={`-58 ${-tall - 14} ${width + 66} ${tall + 36 + (asked.vacuum ? vacuumTall + gap : 0)}`}
         role="img"
         aria-labelledby={`${id}t ${id}d`}
       >
         <title id={`${id}t`}>{title}</title>
         <desc id={`${id}d`}>{inWords(points, { asked, minutes: chart.map(minutes) })}</desc>
         <rect className="band" x="0" width={width} y={y(band.high)} height={y(band.low) - y(band.high)} />
-        <text className="scale" x="4" y={y(band.high) - 4}>{`${asked.high} ${asked.unit}`}</text>
-        <text className="scale" x="4" y={y(band.low) + 12}>{`${asked.low} ${asked.unit}`}</text>
+        <text className="far" x="-6" y={y(band.high) + 4}>{`${asked.high} ${asked.unit}`}</text>
+        <text className="far" x="-6" y={y(band.low) + 8}>{`${asked.low} ${asked.unit}`}</text>
         <line className="axis" x1="0" x2={width} y1="0" y2="0" />
         {slopes(chart, { asked, hold }).map((slope) => (
           <polyline

@@ -1,6 +1,7 @@
 import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
 import type { BakeClock } from '@hubwright/contracts/work-orders/bake-shapes';
 import type { Tx } from '../../platform/database/client.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 
 /** As the database tells it: instants in its own words. */
 export interface StoredBake {
@@ -40,6 +41,21 @@ export function bakeClockOf(
     alarmMinutes: spec.alarmMinutes ?? null,
     begun: begun && { ...begun, at: instant(begun.at) },
   };
+}
+
+/** Those of every bake of a traveler, by step; also of signed ones, whose signature may have to be corrected. */
+export async function bakeClocks(reads: Reads, travelerId: string): Promise<Map<string, BakeClock>> {
+  const rows = await reads.sql<{ id: string; sheet: unknown; bake: StoredBake | null }>(
+    `SELECT s.id::text, s.sheet, ${bakeSql} AS bake FROM traveler_steps s
+     WHERE s.traveler_id = $1::uuid AND s.sheet->>'kind' = 'bake'`,
+    [travelerId],
+  );
+  return new Map(
+    rows.flatMap((row) => {
+      const clock = bakeClockOf(row);
+      return clock ? [[row.id, clock] as const] : [];
+    }),
+  );
 }
 
 /** The same of one step, within the transaction that decides on it. */

@@ -1,7 +1,7 @@
 import type { Reply } from '@hubwright/contracts/operation';
+import type { BakeClock } from '@hubwright/contracts/work-orders/bake-shapes';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { fromDbDate } from '../../platform/database/dates.ts';
-import { bakeClockOf } from './bake-clock.ts';
 import { drawnOf } from './sheets/drawn.ts';
 import type { JudgedSheet } from './sheets/sheet.ts';
 import { type Block, blockOf } from './step-block.ts';
@@ -73,11 +73,16 @@ export interface Signers {
 /** A step as the contract shows it: measures with limits, and every signature, superseded ones too. */
 export function stepRow(
   step: StepStored,
-  { turns, now, people }: { turns: readonly TurnRow[]; now: Date; people: Signers },
+  {
+    turns,
+    clocks,
+    now,
+    people,
+  }: { turns: readonly TurnRow[]; clocks: ReadonlyMap<string, BakeClock>; now: Date; people: Signers },
 ): StepReply {
   return {
     ...(step as unknown as StepReply),
-    bake: bakeClockOf(turns.find(({ step_id }) => step_id === step.id)),
+    bake: clocks.get(step.id) ?? null,
     blocked: blockedNow(step, { turns, now }) ?? null,
     waitUntil: step.waitUntil?.toISOString() ?? null,
     measures: step.measures as StepReply['measures'],

@@ -12,12 +12,14 @@ export function BakeFields({ about, draft, onChange }: SheetFieldsProps<'bake', 
       {step.bake ? (
         <div className="row between">
           <BakeMark clock={step.bake} />
-          <BakeActions
-            which={{ stepId: step.id }}
-            equipmentKind={step.equipmentKind}
-            clock={step.bake}
-            name={step.title}
-          />
+          {step.state === 'open' ? (
+            <BakeActions
+              which={{ stepId: step.id }}
+              equipmentKind={step.equipmentKind}
+              clock={step.bake}
+              name={step.title}
+            />
+          ) : null}
         </div>
       ) : (
         <StateMark state="hold" word="nothing is signed as plated yet" />
