@@ -164,7 +164,7 @@ describe('ovens at the bench', () => {
     await signAs(page);
     await page.getByRole('img', { name: 'Tap map' }).waitFor(slow);
     await page.goto(`/travelers/${travelerId}?step=${id}`);
-    await page.getByRole('img', { name: 'Chart of Cure the repair' }).waitFor(slow);
+    await page.getByRole('img', { name: 'The oven’s chart as signed' }).waitFor(slow);
     await looksRight(page, 'ovens-cure-signed');
   }, 240_000);
 });

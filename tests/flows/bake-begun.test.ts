@@ -120,7 +120,7 @@ describe('a bake put down when it goes into the oven', () => {
     expect(await row('counterweight 1')).toBeUndefined();
     const { travelerId } = await job.reads.travelerStep.findUniqueOrThrow({ where: { id: stepId } });
     const { steps } = (await technician.call(travelerOperations.traveler, { travelerId })).body;
-    const drawn = steps.find(({ id }) => id === stepId)?.signOffs[0]?.sheet?.chart;
+    const drawn = steps.find(({ id }) => id === stepId)?.signOffs[0]?.sheet?.drawn;
     expect(drawn).toMatchObject({ asked: { kind: 'bake', low: '350' }, points: chart(70) });
     await refused({ operation: withdrawBake, input: { stepId, reason: 'too late for that' } }, 409, 'step-done');
     // A correction goes by the same clocks, and its chart is judged again.

@@ -97,7 +97,7 @@ describe('the cure of a composite repair', () => {
       name: 'material',
       value: expect.stringMatching(/^LM-PR7 .*: out 0 h, 240 h left$/),
     });
-    expect(sheet?.chart?.points).toEqual(input.sheet.chart);
+    expect(sheet?.drawn).toMatchObject({ kind: 'heat', points: input.sheet.chart });
     expect((await job.nextAt('blade 1')).title).toBe('Tap map after repair');
   });
 
