@@ -135,7 +135,10 @@ export class StepSigner {
       distinct: ['partId'],
     });
     return {
-      ...usualSheet(sheet as SheetSpec | null, workOrder.applicationId),
+      ...usualSheet(sheet as SheetSpec | null, {
+        applicationId: workOrder.applicationId,
+        at: new Date(this.run.now()),
+      }),
       ...(equipmentKind ? { equipmentId: await fitNow(this.run, equipmentKind) } : {}),
       lotIds: lots.map(({ id }) => id),
     };

@@ -1,16 +1,22 @@
 import type { SheetOf, SheetSpec } from '@hubwright/contracts/manuals/sheets';
-import type { SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
+import type { EntryOf, SheetEntry } from '@hubwright/contracts/work-orders/sheet-entries';
 import { anglesFor, bladesOf } from '@hubwright/rules/angles';
 import { valuesAsked } from '@hubwright/rules/function-test';
 import { usualCharge, usualFit, usualTorque } from './usual-build-sheets.ts';
 
-/** A sheet as it usually is, good; a bake needs hours of its own and is entered by whoever tells its story. */
-export function usualSheet(spec: SheetSpec | null, applicationId: string | null = null): { sheet?: SheetEntry } {
-  const sheet = spec && entryOf(spec, applicationId);
+interface Work {
+  readonly applicationId: string | null;
+  readonly at: Date;
+}
+
+/** A sheet as it usually is, good, for work that ends at a moment; a bake needs hours of its own and is entered by whoever tells its story. */
+export function usualSheet(spec: SheetSpec | null, work: Work): { sheet?: SheetEntry } {
+  const sheet = spec && entryOf(spec, work);
   return sheet ? { sheet } : {};
 }
 
-function entryOf(spec: SheetSpec, applicationId: string | null): SheetEntry | undefined {
+function entryOf(spec: SheetSpec, { applicationId, at }: Work): SheetEntry | undefined {
+  if (spec.kind === 'cure') return usualCure(spec, at);
   if (spec.kind === 'angles') return usualAngles(spec, applicationId);
   if (spec.kind === 'function-test') return usualTest(spec);
   if (spec.kind === 'torque') return usualTorque(spec);
@@ -55,4 +61,27 @@ function balanced({ kind }: SheetOf<'static-balance'>): SheetEntry {
   const light = { weight: '4', radius: '5' };
   const readings = { vertical: { heavy: 'right', ...light }, horizontal: { heavy: 'opposite', ...light } } as const;
   return { kind, before: readings, found: [], placed: [], after: readings };
+}
+
+/** Heated and cooled at four fifths of what is allowed, held ten minutes longer than asked. */
+function usualCure(spec: SheetOf<'cure'>, end: Date): EntryOf<'cure'> {
+  const [room, middle, out] = [70, (Number(spec.low) + Number(spec.high)) / 2, Number(spec.coolTo) - 10];
+  const up = Math.ceil((middle - room) / (0.8 * Number(spec.heatUpMost)));
+  const down = Math.ceil((middle - out) / (0.8 * Number(spec.coolDownMost)));
+  const hold = spec.minimumMinutes + 10;
+  const start = end.getTime() - (up + hold + down) * 60_000;
+  const vacuum = spec.vacuum ? { vacuum: String(Number(spec.vacuum.least) + 3) } : {};
+  const points = [
+    [0, room],
+    [up, middle],
+    [up + hold, middle],
+    [up + hold + down, out],
+  ] as const;
+  return {
+    kind: 'cure',
+    chart: points.map(([minutes, temperature]) => ({
+      ...{ at: new Date(start + minutes * 60_000).toISOString(), temperature: String(temperature) },
+      ...vacuum,
+    })),
+  };
 }

@@ -8,7 +8,7 @@ import { Job } from '../support/job.ts';
 import { looksRight } from '../support/looks.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { builtDashboard, pageOf } from '../support/view-page.ts';
+import { builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
 const hour = 3_600_000;
@@ -41,7 +41,7 @@ describe('a relief bake at the bench', () => {
   const open = async (page: Page, position: string) => {
     const { travelerId } = await job.nextAt(position);
     await page.goto(`/travelers/${travelerId}`);
-    await page.getByLabel('The bake began').waitFor(slow);
+    await page.getByLabel('The oven’s chart').waitFor(slow);
   };
   /** A line of the chart so many hours after plating, as the device of the page writes its time. */
   const local = (page: Page, hours: number) =>
@@ -52,7 +52,8 @@ describe('a relief bake at the bench', () => {
       },
       platedAt + hours * hour,
     );
-  const enter = async (page: Page, begun: number) => {
+  /** The chart of an oven run begun so many hours after plating. */
+  const chart = async (page: Page, begun: number) => {
     const lines = [
       [begun, 75],
       [begun + 1, 375],
@@ -61,35 +62,84 @@ describe('a relief bake at the bench', () => {
     ] as const;
     const rows: string[] = [];
     for (const [at, temperature] of lines) rows.push(`${(await local(page, at)).replace('T', ' ')} ${temperature}`);
-    await page.getByLabel('The bake began').fill(await local(page, begun));
     await page.getByLabel('The oven’s chart').fill(rows.join('\n'));
   };
+  const sign = async (page: Page) => {
+    await page.getByRole('button', { name: 'Done and good: sign' }).click();
+    await page.getByLabel('Your PIN').fill(demoPin);
+    await page.getByRole('button', { name: /^Sign as/ }).click();
+    await page.getByText('Chromate').first().waitFor(slow);
+  };
 
-  test('the bench counts down to the last beginning', async () => {
+  test('the bench counts down to the last beginning, and every page calls out before it', async () => {
     clock.seconds += 2.5 * 3_600;
     const page = await tablet();
     await page.goto('/bench?process=plating');
     await page.getByText('Relief bake').first().waitFor(slow);
     expect(await page.getByText(/^the bake begins within 1 h \d+ min, by/).count()).toBeGreaterThanOrEqual(2);
-    await looksRight(page, 'bake-bench');
+    expect(await page.getByRole('status', { name: 'Bakes that must begin' }).count()).toBe(0);
+    clock.seconds += 0.75 * 3_600;
+    await page.clock.setFixedTime(clock.now());
+    await page.goto('/account');
+    await page.getByText(/^Bake within 4\d min, counterweight 1 and 1 more/).waitFor(slow);
+    await looksRight(page, 'bake-alarm');
+    clock.seconds += 0.5 * 3_600;
+    await page.clock.setFixedTime(clock.now());
+    await page.goto('/bench?sheet=bakes');
+    await page.getByText(/^BAKE NOW: 1\d min/).waitFor(slow);
+    await page
+      .getByText(/^BAKE NOW: begins within 1\d min, by/)
+      .first()
+      .waitFor(slow);
+    await looksRight(page, 'bake-list');
   }, 90_000);
 
-  test('the chart is judged while it is written; a good one is signed, a late one only as failed', async () => {
-    clock.seconds += 30 * 3_600;
+  test('begun at the oven the deadline stops and the hold runs; its chart is drawn, judged and signed', async () => {
     const page = await tablet();
     await open(page, 'counterweight 1');
-    await enter(page, 3);
-    await page.getByText('good as entered').waitFor(slow);
-    await looksRight(page, 'bake-good');
-    await page.getByRole('button', { name: 'Done and good: sign' }).click();
-    await page.getByLabel('Your PIN').fill(demoPin);
-    await page.getByRole('button', { name: /^Sign as/ }).click();
-    await page.getByText('Chromate').first().waitFor(slow);
+    await page.getByRole('button', { name: /^It goes into the oven/ }).click();
+    await page.getByLabel('Oven', { exact: true }).fill('Oven 1');
+    await looksRight(page, 'bake-begin');
+    await page.getByRole('button', { name: 'It is in the oven' }).click();
+    await page.getByText('in the oven', { exact: true }).first().waitFor(slow);
+    await page
+      .getByText(/Oven 1, since .*, may come out at .* at the earliest/)
+      .first()
+      .waitFor(slow);
+    expect(await page.getByLabel('The bake began').count()).toBe(0);
+    await page.getByText(/^BAKE NOW: 1\d min, counterweight 2/).waitFor(slow);
 
+    clock.seconds += 27 * 3_600;
+    const next = await tablet();
+    await open(next, 'counterweight 1');
+    await next.getByText('may come out by the clock').waitFor(slow);
+    await chart(next, 3.75);
+    await next.getByRole('img', { name: 'The oven’s chart against its band' }).waitFor(slow);
+    await next.getByText('good as entered').waitFor(slow);
+    await looksRight(next, 'bake-good');
+    await next.getByText('good as entered').scrollIntoViewIfNeeded();
+    await picture(next, 'bake-chart');
+    await sign(next);
+  }, 120_000);
+
+  test('begun late it is put down as late, and its chart is never good', async () => {
+    const page = await tablet();
+    await page.goto('/bench?sheet=bakes');
+    await page.getByText(/^Bake 2\d h \d+ min too late/).waitFor(slow);
     await open(page, 'counterweight 2');
-    await enter(page, 4.5);
+    await page.getByRole('button', { name: /^It goes into the oven/ }).click();
+    await page.getByText('It went in earlier').click();
+    await page.getByLabel('Into the oven at').fill(await local(page, 4.5));
+    await page.getByLabel('Why it is entered only now').fill('Nobody was at the tablet');
+    await page.getByRole('button', { name: 'It is in the oven' }).click();
+    await page
+      .getByText(/^began (29|30) min too late/)
+      .first()
+      .waitFor(slow);
+    await chart(page, 4.5);
     // The page writes whole minutes.
     await page.getByText(/The bake began (29(\.\d+)?|30) min too late/).waitFor(slow);
+    await page.getByRole('button', { name: /raise a finding and sign/ }).waitFor(slow);
     await looksRight(page, 'bake-late');
   }, 120_000);
 });

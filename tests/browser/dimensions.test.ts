@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Page } from 'playwright-core';
 import { disposeFinding } from '../../apps/server/src/modules/findings/dispose-finding.command.ts';
-import { fourBlade } from '../support/arrivals.ts';
+import { composite, fourBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { goodValues, Job } from '../support/job.ts';
 import { looksRight, signsWithPin } from '../support/looks.ts';
@@ -139,19 +139,10 @@ describe('blades by their dimensions', () => {
   }, 180_000);
 
   test('a composite blade is tapped zone by zone on its map', async () => {
-    const model = await job.reads.unitModel.findFirstOrThrow({ where: { designation: 'SW5-83' } });
-    const application = await job.reads.application.findFirstOrThrow({ where: { modelId: model.id } });
-    const hours = { sinceNewTenths: 61_000, sinceOverhaulTenths: 44_000 };
-    const part = (kind: 'hub' | 'blade', position: string, partNumber: string) => ({
-      ...{ kind, position, partNumber, serial: `${position.replace(' ', '')}-C5` },
-      ...hours,
-    });
-    const parts = [part('hub', 'hub', 'S501-61'), ...[1, 2, 3, 4, 5].map((n) => part('blade', `blade ${n}`, 'S83-B'))];
-    const arriving = { modelId: model.id, applicationId: application.id, aircraftId: undefined, parts };
-    const composite = await Job.arrived(shop, 'C5001', { ...arriving, times: { ...hours, meter: 'tachometer' } });
-    await composite.tornDown();
-    await composite.sign(await composite.nextAt('blade 1'));
-    const step = await composite.nextAt('blade 1');
+    const tapped = await Job.arrived(shop, 'C5001', await composite(shop, 'C5001'));
+    await tapped.tornDown();
+    await tapped.sign(await tapped.nextAt('blade 1'));
+    const step = await tapped.nextAt('blade 1');
     await technician.goto(`/travelers/${step.travelerId}`);
     await technician.getByRole('img', { name: 'Tap map' }).waitFor(slow);
     for (const { name } of step.measures)

@@ -58,8 +58,10 @@ describe('a relief bake after plating', () => {
     const board = (await technician.call(op.benchBoard, { limit: 100, process: 'plating' })).body;
     const bakes = board.mine.filter(({ title }) => title === 'Relief bake');
     expect(bakes).toHaveLength(2);
-    for (const { startBy } of bakes)
-      expect(Math.abs(Date.parse(startBy ?? '') - platedAt - 4 * hour)).toBeLessThan(60_000);
+    for (const { bake: clock } of bakes) {
+      expect(clock).toMatchObject({ startWithinMinutes: 240, minimumMinutes: 1380, begun: null });
+      expect(Math.abs(Date.parse(clock?.platedAt ?? '') - platedAt)).toBeLessThan(60_000);
+    }
   });
 
   it('is signed with its chart, once it has ended', async () => {

@@ -41,6 +41,15 @@ describe('readings of a governor', () => {
       expect.stringMatching(/^Line 4: The oil: 70 degF is below/),
     ]);
     await refused({ ...file(), input: { runId: run.id, csv: 'a,b\n1,2' } }, 422, 'file-wrong', '/csv');
+    // A break inside quotes counts as a line, and a quote in the middle of an entry is none.
+    const broken = await refused(
+      file('"no such\npoint",9,psi,165,degF', '', 'pump capacity,nine,qt/min,165,degF'),
+      422,
+      'file-wrong',
+    );
+    expect((broken.errors as { detail: string }[]).map(({ detail }) => detail.split(':')[0])).toContain('Line 5');
+    const quoted = await refused(file('relief pressure,2"84",psi,165,degF'), 422, 'file-wrong', '/csv');
+    expect(quoted.detail).toBe('Line 2: a quote opens or closes inside an entry');
     const good = file('relief pressure,284,psi,165,degF', '"pump capacity",8.6,qt/min,74,degC');
     const { operation, input } = good;
     const looked = await technician.call(operation, input, { dryRun: true });

@@ -140,6 +140,7 @@ describe('migrations', () => {
       'a manual has one current revision',
       'a part is in one open load',
       'a part is in one open peening lot',
+      'a part is in the oven once',
       'a part is installed in one place',
       'a person carries one badge',
       'a person changes shifts once a day',

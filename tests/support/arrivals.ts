@@ -68,10 +68,10 @@ export async function fourBlade(shop: ShopApp, serial: string): Promise<Partial<
   };
 }
 
-/** The same with two serialized steel counterweights, which are plated and baked. */
-export async function fourBladeWithCounterweights(shop: ShopApp, serial: string): Promise<Partial<Arrival>> {
+/** The same with serialized steel counterweights, which are plated and baked. */
+export async function fourBladeWithCounterweights(shop: ShopApp, serial: string, count = 2): Promise<Partial<Arrival>> {
   const whole = await fourBlade(shop, serial);
-  const weights = [1, 2].map((n) => ({
+  const weights = Array.from({ length: count }, (_, index) => index + 1).map((n) => ({
     ...{
       kind: 'counterweight' as const,
       position: `counterweight ${n}`,
@@ -81,6 +81,23 @@ export async function fourBladeWithCounterweights(shop: ShopApp, serial: string)
     ...{ sinceNewTenths: 88_200, sinceOverhaulTenths: 39_700 },
   }));
   return { ...whole, parts: [...(whole.parts ?? []), ...weights] };
+}
+
+/** What makes the arrival a propeller of five composite blades. */
+export async function composite(shop: ShopApp, serial: string): Promise<Partial<Arrival>> {
+  const reads = readsOf(shop);
+  const model = await reads.unitModel.findFirstOrThrow({ where: { designation: 'SW5-83' } });
+  const application = await reads.application.findFirstOrThrow({ where: { modelId: model.id } });
+  const times = { sinceNewTenths: 61_000, sinceOverhaulTenths: 44_000 };
+  const part = (kind: 'hub' | 'blade', position: string, partNumber: string) => ({
+    ...{ kind, position, partNumber, serial: `${position.replace(' ', '')}-${serial}` },
+    ...times,
+  });
+  return {
+    ...{ modelId: model.id, applicationId: application.id, aircraftId: undefined },
+    parts: [part('hub', 'hub', 'S501-61'), ...[1, 2, 3, 4, 5].map((n) => part('blade', `blade ${n}`, 'S83-B'))],
+    times: { ...times, meter: 'tachometer' },
+  };
 }
 
 /** Hours nobody could tell. */

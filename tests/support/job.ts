@@ -148,7 +148,9 @@ export class Job {
     return {
       ...{ stepId: step.id, values, form, signature: pin },
       ...(isGovernor ? { sheet: { kind: 'governor-test' as const, runId: await passedRun(this, step.id) } } : {}),
-      ...usualSheet(step.sheet as SheetSpec | null, (await this.workOrder()).applicationId),
+      ...usualSheet(step.sheet as SheetSpec | null, {
+        ...{ applicationId: (await this.workOrder()).applicationId, at: this.now() },
+      }),
       ...(instrument ? { instrumentId: instrument.id } : {}),
       ...(step.equipmentKind ? { equipmentId: await this.fit(step.equipmentKind) } : {}),
       ...(step.materials.length > 0 ? { lotIds: await this.lotsOf(step.materials) } : {}),

@@ -16,6 +16,7 @@ import { recordProblems } from './records/problems.ts';
 import { releaseProblems } from './releases/problems.ts';
 import { unitProblems } from './units/problems.ts';
 import { vendorProblems } from './vendors/problems.ts';
+import { bakeProblems } from './work-orders/bake-problems.ts';
 import { clockProblems } from './work-orders/clock-problems.ts';
 import { dimensionProblems } from './work-orders/dimension-problems.ts';
 import { workOrderProblems } from './work-orders/problems.ts';
@@ -177,6 +178,7 @@ export const problems = {
   ...workOrderProblems,
   ...quoteProblems,
   ...travelerProblems,
+  ...bakeProblems,
   ...clockProblems,
   ...vendorProblems,
   ...findingProblems,

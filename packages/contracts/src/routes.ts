@@ -31,6 +31,7 @@ import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
+import { bakeOperations } from './work-orders/bake-operations.ts';
 import { clockOperations } from './work-orders/clock-operations.ts';
 import { dimensionOperations } from './work-orders/dimension-operations.ts';
 import { documentSetOperations } from './work-orders/document-set-operations.ts';
@@ -65,6 +66,7 @@ export const routes = {
   ...freezerOperations,
   ...travelerOperations,
   ...loadOperations,
+  ...bakeOperations,
   ...vendorOperations,
   ...peeningOperations,
   ...mediaOperations,

@@ -335,7 +335,9 @@ const counterweightRoute = [
   // The clock of the bake starts at the end of plating; figures of a process specification, here as demonstration data.
   work('Relief bake', 'plating', 20, {
     phase: 'repair',
-    instruction: 'Within the time named after plating; the chart goes with the signature.',
+    batched: true,
+    instruction:
+      'Within the time named after plating; the chart goes with the signature, one for all parts of an oven load.',
     sheet: {
       kind: 'bake',
       startWithinMinutes: 240,

@@ -67,49 +67,96 @@ const tap = (title: string, phase: 'evaluation' | 'repair') =>
     instruction: 'Tap every zone; enter the largest void found in it, 0 where the sound stays clear.',
     measures: tapMap,
   });
-const cure = [{ name: 'cure chart' }];
+/** The metal shield of the leading edge, tapped where it is bonded, and its rim, where a void lets water in. */
+const shieldTap: MeasureSeed[] = zones.flatMap(([letter, from, to]) =>
+  sides.flatMap((surface) =>
+    [
+      { name: `shield ${letter} ${surface}`, chord: 'leading' as const, most: '0.10' },
+      { name: `rim ${letter} ${surface}`, chord: 'middle' as const, most: '0.00' },
+    ].map(({ name, chord, most }) => ({
+      ...dimension('tap-void', limit(`void at ${name}`, 'in²', undefined, most)),
+      zone: { name, surface, chord, from, to },
+    })),
+  ),
+);
+const tapShield = (title: string, phase: 'evaluation' | 'repair') =>
+  measured(title, 'dimensional-inspection', {
+    phase,
+    standardMinutes: 25,
+    instruction: 'Tap on the shield and all around its rim; enter the largest void, 0 where the sound stays clear.',
+    measures: shieldTap,
+  });
 
-const bladeRoute = [
+/** In the middle of each zone, root to tip: moisture, and the resistance of paint and of the path to the hub. */
+const electric: readonly [zone: string, station: string, moisture: string, path: string][] = [
+  ['A', '14.0', '1.0', '10.0'],
+  ['B', '22.0', '1.5', '20.0'],
+  ['C', '30.0', '1.5', '35.0'],
+  ['D', '37.5', '1.0', '50.0'],
+];
+const moisture = electric.map(([zone, station, most]) =>
+  dimension('moisture', limit(`moisture, zone ${zone}`, '%', undefined, most), station),
+);
+const lightningPath = electric.map(([zone, station, , most]) =>
+  dimension('resistance', limit(`lightning path, zone ${zone} to hub`, 'milliohm', undefined, most), station),
+);
+const paintResistance = electric.map(([zone]) => limit(`conductive paint, zone ${zone}`, 'ohm', '200', '2500'));
+
+/** Figures of a repair procedure, here as demonstration data. */
+const curing = (title: string, minimumMinutes: number) =>
+  work(title, 'blade-repair', 30, {
+    phase: 'repair',
+    instruction: 'Under vacuum until it has cooled; the chart goes with the signature.',
+    caution:
+      'Ovens and heat blankets burn, and resin that cures too fast can smoke or catch fire: stay with it as the approved procedure says.',
+    sheet: {
+      ...{ kind: 'cure', unit: '°F', low: '240', high: '260', minimumMinutes, dips: 'restart' },
+      ...{ heatUpMost: '5', coolDownMost: '5', overMinutes: 10, coolTo: '140', vacuum: { least: '22', unit: 'inHg' } },
+    },
+  });
+
+const bladeEvaluation = [
   work('Clean, no solvent soak', 'cleaning', 60, { fact: 'cleaned', caution: cautions.strippers }),
   tap('Tap map', 'evaluation'),
-  measured('Moisture, bond and lightning path', 'dimensional-inspection', {
-    standardMinutes: 30,
-    instrumentKind: 'ohmmeter',
-    measures: [
-      dimension('moisture', limit('moisture', '%', undefined, '1.5')),
-      dimension('resistance', limit('lightning path resistance', 'milliohm', undefined, '50.0')),
-    ],
+  tapShield('Erosion shield, tap on and around it', 'evaluation'),
+  measured('Moisture by zone', 'dimensional-inspection', { standardMinutes: 15, measures: moisture }),
+  measured('Lightning path by zone', 'dimensional-inspection', {
+    ...{ standardMinutes: 20, instrumentKind: 'ohmmeter', measures: lightningPath },
   }),
   work('Ultrasonic test, root and erosion shield bond', 'non-destructive-test', 60),
   work('Ultrasonic test, spar, after the event', 'non-destructive-test', 70, { events: ['strike', 'lightning'] }),
   inspected('Inspect blade', 'dimensional-inspection', 30, { fact: 'inspected' }),
+];
+const bladeRoute = [
+  ...bladeEvaluation,
   work('Sand and prepare', 'blade-repair', 120, {
     phase: 'repair',
     caution:
       'Sanding dust of composites harms lungs and skin: extraction, mask and gloves as the safety data sheet says.',
   }),
-  work('Fill and lay up', 'blade-repair', 180, {
-    phase: 'repair',
-    fact: 'repaired',
-    waitMinutes: 960,
-    materials: ['LM-PR7'],
-    form: cure,
-  }),
+  work('Fill and lay up', 'blade-repair', 180, { phase: 'repair', fact: 'repaired', materials: ['LM-PR7'] }),
+  curing('Cure the repair', 90),
   tap('Tap map after repair', 'repair'),
-  work('Replace leading edge film', 'blade-repair', 90, {
-    phase: 'repair',
-    waitMinutes: 240,
-    materials: ['LM-FA3'],
-    form: [],
+  work('Replace leading edge film', 'blade-repair', 90, { phase: 'repair', materials: ['LM-FA3'] }),
+  curing('Cure the film', 60),
+  tapShield('Erosion shield, tap after bonding', 'repair'),
+  work('Conductive paint', 'coating', 60, { phase: 'repair', waitMinutes: 480, form: [{ name: 'paint lot' }] }),
+  measured('Conductive paint and lightning path by zone', 'dimensional-inspection', {
+    ...{ phase: 'repair', standardMinutes: 30, instrumentKind: 'ohmmeter' },
+    measures: [...paintResistance, ...lightningPath],
   }),
-  work('Conductive paint', 'coating', 60, {
-    phase: 'repair',
-    waitMinutes: 480,
-    form: [{ name: 'paint lot' }, { name: 'surface resistance', unit: 'ohm' }],
-  }),
-  work('Paint, drain holes clear', 'coating', 60, {
+  work('Paint', 'coating', 60, {
     ...{ phase: 'repair', waitMinutes: 720 },
-    form: [{ name: 'paint lot' }, ...masked('root face', 'bearing seat'), { name: 'drain holes clear', confirm: true }],
+    form: [{ name: 'paint lot' }, ...masked('root face', 'bearing seat')],
+  }),
+  measured('Drain holes', 'dimensional-inspection', {
+    ...{ phase: 'repair', standardMinutes: 10 },
+    instruction: 'After paint: the largest pin that passes each hole.',
+    measures: [limit('drain hole, root', 'in', '0.120', '0.140'), limit('drain hole, tip', 'in', '0.090', '0.110')],
+    form: [
+      { name: 'root hole clear to the cavity', confirm: true },
+      { name: 'tip hole clear to the cavity', confirm: true },
+    ],
   }),
   inspected('Inspect blade for build', 'blade-repair', 25, { phase: 'repair' }),
 ];

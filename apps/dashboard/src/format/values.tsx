@@ -55,17 +55,22 @@ export function InstantText({ instant }: { instant: string }) {
   );
 }
 
-/** How long ago, kept true while the page stays open; the exact time in a title. */
-/** Whole minutes until an instant, negative once it is over; counted on while the page stands. */
-export function useMinutesUntil(instant: string): number {
+/** The device’s time in milliseconds, counted on while the page stands. */
+export function useNow(): number {
   const [now, setNow] = useState(() => Date.now());
   useEffect(() => {
     const timer = setInterval(() => setNow(Date.now()), 15_000);
     return () => clearInterval(timer);
   }, []);
-  return Math.floor((Date.parse(instant) - now) / 60_000);
+  return now;
 }
 
+/** Whole minutes until an instant, negative once it is over. */
+export function useMinutesUntil(instant: string): number {
+  return Math.floor((Date.parse(instant) - useNow()) / 60_000);
+}
+
+/** How long ago, kept true while the page stays open; the exact time in a title. */
 export function AgeText({ instant }: { instant: string }) {
   const { zone } = useShop();
   const [now, setNow] = useState(() => new Date());

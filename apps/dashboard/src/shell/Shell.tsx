@@ -1,3 +1,4 @@
+import { bakeOperations } from '@hubwright/contracts/work-orders/bake-operations';
 import { clockOperations } from '@hubwright/contracts/work-orders/clock-operations';
 import { useQueryClient } from '@tanstack/react-query';
 import { Outlet, useLocation } from '@tanstack/react-router';
@@ -7,6 +8,7 @@ import { useMay, useMe } from '../api/me.ts';
 import { RunningClock } from '../features/clock/RunningClock.tsx';
 import { useClockScan } from '../features/clock/use-clock-scan.ts';
 import { asBadge } from '../features/people/badge-code.ts';
+import { BakeAlarm } from '../features/travelers/BakeAlarm.tsx';
 import { ShopProvider } from '../format/shop-context.tsx';
 import { ScanProvider } from '../scan/scan-context.tsx';
 import { Link, useNavigateTo } from '../ui/Link.tsx';
@@ -39,6 +41,7 @@ export function Shell() {
   const [badge, setBadge] = useState<string>();
   const queries = useQueryClient();
   const takeClock = useClockScan();
+  const mayBake = useMay(bakeOperations.beginBake);
   const mayClock = useMay(clockOperations.startClock);
   const navigate = useNavigateTo();
   const search = useRef<HTMLInputElement>(null);
@@ -64,6 +67,7 @@ export function Shell() {
               {shop.name}
             </Link>
             <SearchField inputRef={search} />
+            {mayBake ? <BakeAlarm /> : null}
             {mayClock ? <RunningClock /> : null}
             <LiveMark />
             <PersonMenu onHelp={() => setHelpOpen(true)} />

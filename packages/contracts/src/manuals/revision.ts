@@ -99,6 +99,10 @@ export const routeStep = z
     message: 'A relief bake belongs to plating',
     path: ['sheet'],
   })
+  .refine((given) => given.sheet?.kind !== 'cure' || (given.process === 'blade-repair' && given.kind === 'work'), {
+    message: 'A cure belongs to blade repair',
+    path: ['sheet'],
+  })
   .refine((given) => given.sheet?.kind !== 'governor-test' || given.process === 'governor-bench', {
     message: 'A governor is tested on the governor bench',
     path: ['sheet'],
@@ -135,8 +139,8 @@ export const routeStep = z
     message: 'A sheet of static weights belongs to static balance',
     path: ['sheet'],
   })
-  .refine((given) => given.sheet === undefined || !given.batched, {
-    message: 'A sheet is filled in part by part, not for a load',
+  .refine((given) => given.sheet === undefined || given.sheet.kind === 'bake' || !given.batched, {
+    message: 'Of sheets only the chart of a bake is one for a load',
     path: ['sheet'],
   })
   .refine((given) => (given.kind === 'measure') === given.measures.length > 0, {

@@ -1,28 +1,13 @@
 import { z } from 'zod';
 import { decimal } from '../values.ts';
 import { anglesSheet } from './angle-sheet.ts';
+import { bakeSheet } from './bake-sheet.ts';
 import { chargeSheet } from './charge-sheet.ts';
+import { cureSheet } from './cure-sheet.ts';
 import { fitSheet } from './fit-sheet.ts';
 import { functionTestSheet } from './function-test-sheet.ts';
 import { staticBalanceSheet } from './static-balance-sheet.ts';
 import { torqueSheet } from './torque-sheet.ts';
-
-/** What a relief bake after plating asks for, by the process specification. Times in minutes, bounds inclusive. */
-const bakeSheet = z
-  .strictObject({
-    kind: z.literal('bake'),
-    startWithinMinutes: z.int().min(1).max(20_160),
-    low: decimal,
-    high: decimal,
-    unit: z.string().trim().min(1).max(20),
-    minimumMinutes: z.int().min(1).max(20_160),
-    dips: z.enum(['restart', 'subtract']),
-  })
-  .refine(({ low, high }) => Number(low) < Number(high), {
-    message: 'The low limit is above the high one',
-    path: ['low'],
-  })
-  .meta({ id: 'BakeSheet' });
 
 /** The test of a governor: signed with its run on the bench. What is measured goes by the program of the application, not by the route. */
 const governorTestSheet = z.strictObject({ kind: z.literal('governor-test') }).meta({ id: 'GovernorTestSheet' });
@@ -50,6 +35,7 @@ export const sheetSpec = z
     anglesSheet,
     bakeSheet,
     chargeSheet,
+    cureSheet,
     eddyCurrentSheet,
     fitSheet,
     functionTestSheet,

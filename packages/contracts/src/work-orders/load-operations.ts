@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { formField } from '../manuals/revision.ts';
+import { sheetSpec } from '../manuals/sheets.ts';
 import { command, read } from '../operation.ts';
 import { processSchema } from '../people/operations.ts';
 import { changed, id, instant, line, listOf, page, signature } from '../values.ts';
+import { bakeClock } from './bake-shapes.ts';
 import { signingProblems } from './signing-problems.ts';
 import { performed, supervised, supervisedMeaning, travelerNamed, who } from './traveler-shapes.ts';
 
@@ -19,6 +21,8 @@ const loadPart = z
     title: z.string(),
     /** Why it cannot be signed now, in words; null when it can. */
     blocked: z.string().nullable(),
+    /** The clocks of its bake; null for what is none. */
+    bake: bakeClock.nullable(),
   })
   .meta({ id: 'LoadPart' });
 
@@ -38,6 +42,8 @@ const load = z
     version: z.int(),
     /** The process form of all its parts: each entry is made once for the load. */
     form: z.array(formField),
+    /** What the chart of the load is judged by; each part by its own plating. */
+    sheet: sheetSpec.nullable(),
     parts: z.array(loadPart),
   })
   .meta({ id: 'Load' });

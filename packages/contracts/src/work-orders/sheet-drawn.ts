@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { bladeStop } from '../manuals/angle-sheet.ts';
 import { decimal } from '../values.ts';
+import { heatDrawn } from './chart-entries.ts';
 
 /** Angles as they were signed, with the limits they were accepted by. */
 const anglesDrawn = z
@@ -13,5 +14,5 @@ const anglesDrawn = z
   .meta({ id: 'AnglesDrawn' });
 
 /** What a signed sheet is drawn from, for the kinds that have a picture. */
-export const sheetDrawn = z.discriminatedUnion('kind', [anglesDrawn]).meta({ id: 'SheetDrawn' });
+export const sheetDrawn = z.discriminatedUnion('kind', [anglesDrawn, heatDrawn]).meta({ id: 'SheetDrawn' });
 export type SheetDrawn = z.output<typeof sheetDrawn>;

@@ -3,22 +3,11 @@ import type { SheetKind } from '../manuals/sheets.ts';
 import { decimal, id, instant, line } from '../values.ts';
 import { anglesEntry, functionTestEntry } from './built-entries.ts';
 import { chargeEntry } from './charge-entry.ts';
+import { bakeEntry, cureEntry } from './chart-entries.ts';
 import { fitEntry } from './fit-entry.ts';
 import { sheetDrawn } from './sheet-drawn.ts';
 import { staticBalanceEntry } from './static-balance-entry.ts';
 import { torqueEntry } from './torque-entry.ts';
-
-/** A relief bake as its oven charted it. */
-const bakeEntry = z
-  .strictObject({
-    kind: z.literal('bake'),
-    startedAt: instant,
-    chart: z
-      .array(z.strictObject({ at: instant, temperature: decimal }))
-      .min(2)
-      .max(2000),
-  })
-  .meta({ id: 'BakeEntry' });
 
 /** The run that passed or failed. */
 const governorTestEntry = z
@@ -46,6 +35,7 @@ export const sheetEntry = z
     anglesEntry,
     bakeEntry,
     chargeEntry,
+    cureEntry,
     eddyCurrentEntry,
     fitEntry,
     functionTestEntry,

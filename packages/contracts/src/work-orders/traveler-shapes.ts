@@ -14,6 +14,7 @@ import {
 } from '../manuals/words.ts';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, decimal, id, instant, line, signature } from '../values.ts';
+import { bakeClock } from './bake-shapes.ts';
 import { sheetEntry, signedSheet } from './sheet-entries.ts';
 
 /** `failed`: signed with a value outside its limits; a finding decides what happens. `not-needed`: the part was rejected or the revision dropped it. */
@@ -113,8 +114,8 @@ export const stepRow = z
     peening: peeningSpec.nullable(),
     /** What is written down beyond single values. */
     sheet: sheetSpec.nullable(),
-    /** The last instant at which the bake may begin; null where nothing was plated yet. */
-    startBy: instant.nullable(),
+    /** The clocks of a bake; null for what is none, or before anything was plated. */
+    bake: bakeClock.nullable(),
     /** Which attempt this is; a repair loop ends in the next one. */
     attempt: z.int(),
     mostRepairs: z.int(),
@@ -164,8 +165,8 @@ export const benchStep = z
     caution: z.string().nullable(),
     outside: z.boolean(),
     batched: z.boolean(),
-    /** A bake begins at this instant at the latest. */
-    startBy: instant.nullable(),
+    /** The clocks of a bake; null for what is none. */
+    bake: bakeClock.nullable(),
     priority: z.int(),
     promisedOn: date.nullable(),
     /** Since when it could have been done, as far as steps go. */

@@ -1,2 +1,3 @@
-export { type BakeSpec, type BakeVerdict, type ChartReading, judgeBake } from './judge-bake.ts';
+export { type BakeState, type BakeTimer, bakeTimer } from './bake-timer.ts';
+export { type BakeSpec, type BakeVerdict, judgeBake, lateBy } from './judge-bake.ts';
 export { sayBake } from './say-bake.ts';

@@ -1,3 +1,13 @@
+import {
+  type ChartReading,
+  type Dips,
+  holdOf,
+  minute,
+  minutesText,
+  refuseOtherScale,
+  requireChart,
+  since,
+} from '../chart/index.ts';
 import { RuleError } from '../errors/index.ts';
 
 /** What a process specification asks of a relief bake. Temperatures in its unit, times in minutes; bounds inclusive. */
@@ -6,15 +16,9 @@ export interface BakeSpec {
   readonly startWithinMinutes: number;
   readonly low: number;
   readonly high: number;
+  readonly unit: string;
   readonly minimumMinutes: number;
-  /** What a dip out of the band does: the hold begins anew, or the time outside does not count. */
-  readonly dips: 'restart' | 'subtract';
-}
-
-/** A point of the oven’s chart: an instant in milliseconds, and what it showed. */
-export interface ChartReading {
-  readonly at: number;
-  readonly temperature: number;
+  readonly dips: Dips;
 }
 
 export interface BakeVerdict {
@@ -26,15 +30,17 @@ export interface BakeVerdict {
   readonly holdMinutes: number;
 }
 
-const minute = 60_000;
+/** How far the clock on the wall and the recorder’s may differ, in minutes: common practice, no source. */
+const agreesWithin = 15;
 
 /**
- * Whether a bake after plating began in time and held long enough. Only time inside the band counts; between two readings the
- * temperature goes in a straight line. Instants, so that midnight and a change of the clocks count nothing.
+ * Whether a bake after plating began in time and held long enough, by a chart of the same run. Only time inside the band counts, and
+ * none before the parts went in; between two readings the temperature goes in a straight line. Instants, so that midnight and a
+ * change of the clocks count nothing.
  *
  * Source: the specification's figures are data; the clock starts at the end of plating and soak counts inside the band alone
- * (common practice, no source; AMS-QQ-P-416 as remembered: within 4 h, 375 ± 25 °F, 23 h). Errors: RuleError
- * `bad-spec`, `bad-chart` for fewer than two readings, readings that go back in time or are no numbers.
+ * (common practice, no source; AMS-QQ-P-416 as remembered: within 4 h, 375 ± 25 °F, 23 h). Errors: RuleError `bad-spec`;
+ * `bad-chart` and `reading-impossible` as {@link requireChart}; `unit-doubtful` as {@link refuseOtherScale}.
  *
  * Caution: a late or short bake is decided on by the process specification and the people licensed for it; it is never good.
  *
@@ -45,14 +51,18 @@ export function judgeBake(bake: {
   readonly startedAt: number;
   readonly chart: readonly ChartReading[];
   readonly spec: BakeSpec;
+  /** Somebody looked at the unit of the recorder again. */
+  readonly unitChecked?: boolean | undefined;
 }): BakeVerdict {
   const { platedAt, startedAt, chart, spec } = bake;
   refuseWrong(bake);
-  const lateByMinutes = Math.max(0, (startedAt - platedAt) / minute - spec.startWithinMinutes);
-  const holdMinutes = holdOf(chart, spec);
+  refuseOtherScale(chart, spec, bake.unitChecked);
+  const lateByMinutes = lateBy({ platedAt, startedAt, spec });
+  const holdMinutes = holdOf(since(chart, startedAt), spec, spec.dips).minutes;
   const reasons = [
     ...(startedAt < platedAt ? ['The bake began before the plating ended.'] : []),
     ...(lateByMinutes > 0 ? [`The bake began ${minutesText(lateByMinutes)} min too late.`] : []),
+    ...beginningApart(chart, startedAt),
     ...(holdMinutes < spec.minimumMinutes
       ? [
           `Held ${minutesText(holdMinutes)} min within ${spec.low} to ${spec.high}; ${spec.minimumMinutes} are asked for.`,
@@ -62,33 +72,30 @@ export function judgeBake(bake: {
   return { good: reasons.length === 0, reasons, lateByMinutes, holdMinutes };
 }
 
-/** The longest hold without a dip, or all time inside the band, whichever the specification counts. */
-function holdOf(chart: readonly ChartReading[], spec: BakeSpec): number {
-  let [total, run, longest] = [0, 0, 0];
-  for (const [index, to] of chart.entries()) {
-    const from = chart[index - 1];
-    if (!from) continue;
-    const [enters, leaves] = shareInside(from.temperature, to.temperature, spec);
-    const span = (to.at - from.at) / minute;
-    const inside = Math.max(0, leaves - enters) * span;
-    total += inside;
-    run = enters > 0 ? inside : run + inside;
-    longest = Math.max(longest, run);
-    if (leaves < 1) run = 0;
-  }
-  return spec.dips === 'restart' ? longest : total;
+/**
+ * By how many minutes a bake began too late; 0 when it began in time.
+ *
+ * @example lateBy({ platedAt: 0, startedAt: 14_460_000, spec: { startWithinMinutes: 240 } }) // 1
+ */
+export function lateBy({
+  platedAt,
+  startedAt,
+  spec,
+}: {
+  readonly platedAt: number;
+  readonly startedAt: number;
+  readonly spec: Pick<BakeSpec, 'startWithinMinutes'>;
+}): number {
+  return Math.max(0, (startedAt - platedAt) / minute - spec.startWithinMinutes);
 }
 
-/** Between which shares of a straight line from one temperature to another it lies inside the band. */
-function shareInside(from: number, to: number, { low, high }: BakeSpec): [enters: number, leaves: number] {
-  if (from === to) return from >= low && from <= high ? [0, 1] : [1, 0];
-  const at = (temperature: number) => (temperature - from) / (to - from);
-  const [one, other] = [at(low), at(high)];
-  return [Math.max(0, Math.min(one, other)), Math.min(1, Math.max(one, other))];
-}
-
-function minutesText(minutes: number): string {
-  return Number.isInteger(minutes) ? String(minutes) : minutes.toFixed(1);
+/** A chart of another run begins at another time. */
+function beginningApart(chart: readonly ChartReading[], startedAt: number): string[] {
+  const apart = ((chart[0]?.at ?? startedAt) - startedAt) / minute;
+  if (Math.abs(apart) <= agreesWithin) return [];
+  return [
+    `The chart begins ${minutesText(Math.abs(apart))} min ${apart > 0 ? 'after' : 'before'} the bake began: is it the chart of this one?`,
+  ];
 }
 
 function refuseWrong({ platedAt, startedAt, chart, spec }: Parameters<typeof judgeBake>[0]): void {
@@ -98,10 +105,5 @@ function refuseWrong({ platedAt, startedAt, chart, spec }: Parameters<typeof jud
     throw new RuleError('bad-spec', 'A specification has a band and times that are not negative.', 'spec');
   if (![platedAt, startedAt].every(Number.isFinite))
     throw new RuleError('bad-chart', 'Plating and bake have an instant each.', 'startedAt');
-  if (chart.length < 2) throw new RuleError('bad-chart', 'A chart has two readings at least.', 'chart');
-  const wrong = chart.findIndex(
-    ({ at, temperature }, index) =>
-      !Number.isFinite(at) || !Number.isFinite(temperature) || (index > 0 && at <= (chart[index - 1]?.at ?? at)),
-  );
-  if (wrong >= 0) throw new RuleError('bad-chart', 'Readings go forward in time.', `chart[${wrong}]`);
+  requireChart(chart, high);
 }

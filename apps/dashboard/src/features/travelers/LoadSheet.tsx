@@ -9,11 +9,14 @@ import { Link } from '../../ui/Link.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { BakeMark } from './BakeMark.tsx';
+import { judgedLoad, LoadBake } from './LoadBake.tsx';
 import { justNow, LateEntry, latenessInput } from './late-entry.tsx';
 import styles from './loads.module.css';
 import type { Load, LoadPart } from './loads.ts';
 import { ProcessForm } from './ProcessForm.tsx';
 import { type Filled, fieldsLeft, formInput } from './process-form.ts';
+import { noBake } from './sheets/bake-form.ts';
 import { TakeOut } from './take-out.tsx';
 
 function PartRow({ part, onOut }: { part: LoadPart; onOut: (() => void) | undefined }) {
@@ -25,6 +28,11 @@ function PartRow({ part, onOut }: { part: LoadPart; onOut: (() => void) | undefi
         <span className="soft small">
           {part.workOrderNumber}, {part.customer}: {part.title}
         </span>
+        {part.bake ? (
+          <span className={styles.clock}>
+            <BakeMark clock={part.bake} />
+          </span>
+        ) : null}
         {part.blocked ? (
           <span className="small">
             {' '}
@@ -33,7 +41,7 @@ function PartRow({ part, onOut }: { part: LoadPart; onOut: (() => void) | undefi
         ) : null}
       </span>
       {onOut ? (
-        <Button weight="quiet" onPress={onOut} aria-label={`Take ${part.travelerNumber} out`}>
+        <Button weight="quiet" onPress={onOut} aria-label={`Take out ${part.travelerNumber}`}>
           Take out
         </Button>
       ) : null}
@@ -49,14 +57,16 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
   const [filled, setFilled] = useState<Filled>({});
   const [lateness, setLateness] = useState(justNow);
   const left = fieldsLeft(load.form, filled);
+  const [bake, setBake] = useState(noBake);
+  const { entry, bad, missing } = judgedLoad(load, bake);
   const blocked = load.parts.filter((part) => part.blocked !== null).length;
   return (
     <section className={styles.load} aria-label={load.number}>
       <div className="row between">
-        <h3>
+        <h2>
           {load.number} <span className="soft">{load.equipment}</span>{' '}
           {load.shut ? <StateMark state="stop" word={load.shut} /> : null}
-        </h3>
+        </h2>
         <span className="soft small">
           {processWords[load.process]}, {countOf(load.parts.length, 'part')}, put together by{' '}
           {load.startedBy.displayName} <AgeText instant={load.startedAt} /> ago
@@ -69,10 +79,17 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
       </ul>
       {maySign ? (
         <>
+          {load.sheet?.kind === 'bake' ? (
+            <LoadBake load={load} spec={load.sheet} draft={bake} onChange={setBake} />
+          ) : null}
           <ProcessForm fields={load.form} filled={filled} onChange={setFilled} />
           <LateEntry value={lateness} onChange={setLateness} />
           <div className="row actions">
-            <Button weight="next" isDisabled={blocked > 0 || left.length > 0} onPress={() => setSigning(true)}>
+            <Button
+              weight="next"
+              isDisabled={blocked > 0 || bad.length > 0 || missing !== '' || left.length > 0}
+              onPress={() => setSigning(true)}
+            >
               All of it is done and good: sign
             </Button>
             {blocked > 0 ? (
@@ -81,6 +98,7 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
               </p>
             ) : null}
             {left.length > 0 ? <p className="small">Not entered yet: {left.join(', ')}.</p> : null}
+            {missing ? <p className="small">{missing}</p> : null}
           </div>
         </>
       ) : null}
@@ -88,7 +106,10 @@ export function LoadSheet({ load, signer }: { load: Load; signer: Signer }) {
       {isSigning ? (
         <SignCommand
           op={loadOperations.signLoad}
-          input={{ loadId: load.id, form: formInput(load.form, filled), ...latenessInput(lateness) }}
+          input={{
+            ...{ loadId: load.id, form: formInput(load.form, filled), ...latenessInput(lateness) },
+            ...(entry ? { sheet: entry } : {}),
+          }}
           version={load.version}
           signer={signer}
           process={load.process}

@@ -1,22 +1,10 @@
 import type { ReactNode } from 'react';
-import { durationWords } from '../../format/step-words.ts';
-import { AgeText, DateText, InstantText, Quantity, useMinutesUntil } from '../../format/values.tsx';
+import { AgeText, DateText, Quantity } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import { BakeMark } from './BakeMark.tsx';
 import { type BenchStep, type BlockedStep, byUnit, placeWords } from './bench-board.ts';
 import styles from './step-queue.module.css';
-
-/** A bake's last beginning: said from the start, loud for its last half hour. Whether it did begin, the chart will say. */
-function StartBy({ by }: { by: string }) {
-  const left = useMinutesUntil(by);
-  const state = left <= 30 ? 'hold' : 'waiting';
-  const word = left < 0 ? 'the bake had to begin by' : `the bake begins within ${durationWords(left)}, by`;
-  return (
-    <p className="small">
-      <StateMark state={state} word={word} /> <InstantText instant={by} />
-    </p>
-  );
-}
 
 function StepRow({ step }: { step: BenchStep & { blocked?: BlockedStep['blocked'] } }) {
   return (
@@ -27,7 +15,11 @@ function StepRow({ step }: { step: BenchStep & { blocked?: BlockedStep['blocked'
           {placeWords(step.partClass, step.position)}, step {step.sequence} of {step.steps}
         </span>
         {step.blocked ? <p className="small">{step.blocked.detail}</p> : null}
-        {step.startBy ? <StartBy by={step.startBy} /> : null}
+        {step.bake ? (
+          <p>
+            <BakeMark clock={step.bake} />
+          </p>
+        ) : null}
       </div>
       <div className={styles.facts}>
         {step.blocked ? <StateMark state="hold" word="cannot start" /> : <StateMark state="open" word="ready" />}

@@ -16,17 +16,29 @@ export function latenessInput({ isLate, at, reason }: Lateness): { performedAt?:
   return { performedAt: new Date(at).toISOString(), ...(reason.trim() === '' ? {} : { lateReason: reason.trim() }) };
 }
 
-export function LateEntry({ value, onChange }: { value: Lateness; onChange: (value: Lateness) => void }) {
+interface Words {
+  /** The field of the command that takes the time. */
+  readonly field: string;
+  readonly tick: string;
+  readonly at: string;
+  readonly why: string;
+}
+const ofWork: Words = {
+  ...{ field: 'performedAt', tick: 'The work was done earlier', at: 'Done on', why: 'Why it is signed later' },
+};
+
+export function LateEntry(props: { value: Lateness; onChange: (value: Lateness) => void; words?: Words }) {
+  const { value, onChange, words = ofWork } = props;
   return (
     <div className="stack tight">
       <Checkbox isSelected={value.isLate} onChange={(isLate) => onChange({ ...value, isLate })}>
-        The work was done earlier
+        {words.tick}
       </Checkbox>
       {value.isLate ? (
         <div className="row">
           <TextField
-            name="performedAt"
-            label="Done on"
+            name={words.field}
+            label={words.at}
             type={'datetime-local' as 'text'}
             value={value.at}
             onChange={(at) => onChange({ ...value, at })}
@@ -34,7 +46,7 @@ export function LateEntry({ value, onChange }: { value: Lateness; onChange: (val
           />
           <TextField
             name="lateReason"
-            label="Why it is signed later"
+            label={words.why}
             value={value.reason}
             onChange={(reason) => onChange({ ...value, reason })}
           />

@@ -3,6 +3,8 @@ import { z } from 'zod';
 import { useMe } from '../../api/me.ts';
 import { OutNow } from '../../features/inventory/FrozenLots.tsx';
 import { TodayPanel } from '../../features/processes/TodayPanel.tsx';
+import { BakeList } from '../../features/travelers/BakeList.tsx';
+import { bakesQuery } from '../../features/travelers/bakes.ts';
 import { benchBoardQuery } from '../../features/travelers/bench-board.ts';
 import { LoadBoard } from '../../features/travelers/LoadBoard.tsx';
 import { openLoadsQuery, readyParts } from '../../features/travelers/loads.ts';
@@ -17,12 +19,13 @@ import { ScanField } from '../../ui/ScanField.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import styles from './bench.module.css';
 
-const sheets = ['mine', 'loads', 'blocked', 'units', 'today', 'queues'] as const;
+const sheets = ['mine', 'bakes', 'loads', 'blocked', 'units', 'today', 'queues'] as const;
 const address = z.object({ sheet: z.enum(sheets).catch('mine') });
 
 export function BenchPage() {
   const board = useSuspenseQuery(benchBoardQuery).data;
   const loads = useSuspenseQuery(openLoadsQuery).data.rows;
+  const bakes = useSuspenseQuery(bakesQuery).data.rows;
   const me = useMe();
   const [{ sheet }, setAddress] = useAddress(address);
   const navigate = useNavigateTo();
@@ -56,6 +59,7 @@ export function BenchPage() {
                 />
               ),
             },
+            { id: 'bakes', title: `Bakes (${bakes.length})`, content: <BakeList /> },
             {
               id: 'loads',
               title: `Loads (${loads.length})`,

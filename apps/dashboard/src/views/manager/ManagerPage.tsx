@@ -3,6 +3,8 @@ import { z } from 'zod';
 import { ExpiringAuthorisations } from '../../features/people/ExpiringAuthorisations.tsx';
 import { TrainingDue } from '../../features/people/TrainingDue.tsx';
 import { ExpiringInstruments } from '../../features/processes/ExpiringInstruments.tsx';
+import { BakeList } from '../../features/travelers/BakeList.tsx';
+import { bakesQuery } from '../../features/travelers/bakes.ts';
 import { benchBoardQuery } from '../../features/travelers/bench-board.ts';
 import { ProcessQueues } from '../../features/travelers/ProcessQueues.tsx';
 import {
@@ -28,6 +30,7 @@ const renewalDays = 60;
 export function ManagerPage() {
   const board = useSuspenseQuery(managerBoardQuery).data;
   const benches = useSuspenseQuery(benchBoardQuery).data;
+  const bakes = useSuspenseQuery(bakesQuery).data.rows;
   const today = useToday();
   const [{ hands, promise, scope }, setAddress] = useAddress(address);
   const late = board.units.filter((unit) => promiseOf(unit, today) === 'late').length;
@@ -87,6 +90,11 @@ export function ManagerPage() {
             <p className="soft">More units are in the house than fit here; the work order list has them all.</p>
           ) : null}
         </section>
+        {bakes.length > 0 ? (
+          <div className="sheet">
+            <BakeList />
+          </div>
+        ) : null}
         <section className="sheet stack" aria-labelledby="queues">
           <h2 id="queues">What waits at each process</h2>
           <ProcessQueues board={benches} />

@@ -1,7 +1,6 @@
 import { afterEach, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { BenchSimulator, until } from '../../../../../tests/support/bench-simulator.ts';
-import { csvRecords } from './csv-records.ts';
 import { InstrumentStream } from './instrument-stream.ts';
 import { LineSplitter } from './line-splitter.ts';
 import { isInsideShop } from './private-address.ts';
@@ -140,17 +139,5 @@ describe('an address a bench may have', () => {
     ['0x7f000001', 4000, false],
   ])('%s port %i: %p', (host, port, isInside) => {
     expect(isInsideShop(host, port)).toBe(isInside);
-  });
-});
-
-describe('a table of readings', () => {
-  it('is read with quotes, line breaks in them, and the separator of its first line', () => {
-    expect(csvRecords('\uFEFFpoint,value\r\n"a ""b"", c",1\r\n\r\n"two\nlines",2')).toEqual([
-      { line: 1, fields: ['point', 'value'] },
-      { line: 2, fields: ['a "b", c', '1'] },
-      { line: 4, fields: ['two\nlines', '2'] },
-    ]);
-    expect(csvRecords('point;value\na,b;1')[1]?.fields).toEqual(['a,b', '1']);
-    expect(csvRecords('')).toEqual([]);
   });
 });

@@ -52,6 +52,24 @@ export async function requireMaterials(
   return used;
 }
 
+/** How long lots had been out of the freezer at a moment, whatever came of it; null for what is not kept frozen. */
+export async function outTimesAt(tx: Tx, lotIds: readonly string[], at: Date) {
+  const lots = await tx.lot.findMany({
+    where: { id: { in: [...lotIds] } },
+    include: { part: true },
+    orderBy: { code: 'asc' },
+  });
+  const moves = await tx.freezerMove.findMany({
+    where: { lotId: { in: lots.map(({ id }) => id) } },
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+  });
+  return lots.map(({ id, code, part: { number, outTimeHours: hours } }) => {
+    const own = moves.filter(({ lotId }) => lotId === id);
+    const outMinutes = hours === null ? null : Math.ceil(outTimeAt(own, { hours, at }).out / 60_000);
+    return { code, part: number, outTimeHours: hours, outMinutes };
+  });
+}
+
 interface LotToUse {
   readonly id: string;
   readonly code: string;

@@ -1,4 +1,4 @@
-export { type MaterialUsed, requireMaterials } from './frozen-lot.ts';
+export { type MaterialUsed, outTimesAt, requireMaterials } from './frozen-lot.ts';
 export { binExists } from './lot.ts';
 export { type Moved, moveStock } from './move-stock.ts';
 export { type Place, scrap } from './place.ts';

@@ -7,6 +7,7 @@ import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { usableBy } from '../people/public.ts';
 import { kindsShut } from '../processes/public.ts';
+import { bakeClockOf } from './bake-clock.ts';
 import { type Block, blockOf } from './step-block.ts';
 import { type TurnRow, turnSql } from './turn.ts';
 
@@ -141,7 +142,7 @@ function queues(turns: readonly TurnRow[], stops: (turn: TurnRow) => Block | und
 
 function benchStep(turn: TurnRow): BenchStep {
   return {
-    startBy: turn.start_by?.toISOString() ?? null,
+    bake: bakeClockOf(turn),
     stepId: turn.step_id,
     travelerId: turn.traveler_id,
     travelerNumber: turn.traveler_number,

@@ -5,6 +5,7 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { equipmentShut } from '../processes/public.ts';
+import { bakeClockOf } from './bake-clock.ts';
 import { formOf } from './process-form.ts';
 import { blockOf } from './step-block.ts';
 import { namedTraveler, withTraveler } from './traveler-named.ts';
@@ -39,13 +40,13 @@ export class LoadQueries {
       include: { parts: inLoad },
     });
     const shown = rows.slice(0, limit);
-    const [people, shut, blocks] = await Promise.all([
+    const [people, shut, turns] = await Promise.all([
       this.reads.models.person.findMany({
         where: { id: { in: shown.map(({ startedBy }) => startedBy) } },
         select: { id: true, displayName: true, initials: true },
       }),
       this.shut(shown.flatMap(({ state: now, equipmentId }) => (now === 'open' && equipmentId ? [equipmentId] : []))),
-      this.blocks(shown.filter((load) => load.state === 'open').flatMap(({ parts }) => parts)),
+      this.turns(shown.filter((load) => load.state === 'open').flatMap(({ parts }) => parts)),
     ]);
     return {
       rows: shown.map((load) => ({
@@ -57,7 +58,8 @@ export class LoadQueries {
         endedAt: load.endedAt?.toISOString() ?? null,
         shut: shut.get(load.equipmentId ?? '') ?? null,
         form: formOf(load.parts.map(({ step }) => step)),
-        parts: load.parts.map((part) => partOf(part, blocks)),
+        sheet: (load.parts[0]?.step.sheet ?? null) as Loads['rows'][number]['sheet'],
+        parts: load.parts.map((part) => partOf(part, turns)),
       })),
       next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,
     };
@@ -69,20 +71,22 @@ export class LoadQueries {
     return equipmentShut(this.reads, ids, { at, day: await this.zone.today(at) });
   }
 
-  /** Why steps that lie in a load cannot be signed, by step. */
-  private async blocks(parts: readonly { step: { travelerId: string; id: string } }[]): Promise<Map<string, string>> {
+  /** Why steps that lie in a load cannot be signed, and the clocks of their bakes, by step. */
+  private async turns(parts: readonly { step: { travelerId: string; id: string } }[]): Promise<Map<string, Turn>> {
     const travelers = [...new Set(parts.map(({ step }) => step.travelerId))];
     const turns = await this.reads.sql<TurnRow>(turnSql, [travelers, null, 5000]);
     const now = this.clock.now();
     return new Map(
-      parts.flatMap(({ step }) => {
+      parts.map(({ step }) => {
         const turn = turns.find(({ step_id }) => step_id === step.id);
-        const why = turn ? blockOf(turn, now)?.detail : 'It is not its turn any more';
-        return why ? [[step.id, why] as const] : [];
+        const blocked = turn ? (blockOf(turn, now)?.detail ?? null) : 'It is not its turn any more';
+        return [step.id, { blocked, bake: bakeClockOf(turn) }];
       }),
     );
   }
 }
+
+type Turn = Pick<Part, 'blocked' | 'bake'>;
 
 const unknownPerson = (id: string) => ({ id, displayName: 'Unknown person', initials: '?' });
 
@@ -96,7 +100,13 @@ interface Stored {
   };
 }
 
-function partOf({ step: { id, title, traveler } }: Stored, blocks: ReadonlyMap<string, string>): Part {
+function partOf({ step: { id, title, traveler } }: Stored, turns: ReadonlyMap<string, Turn>): Part {
   const { customer } = traveler.workOrder;
-  return { ...namedTraveler(traveler), stepId: id, customer: customer.name, title, blocked: blocks.get(id) ?? null };
+  return {
+    ...namedTraveler(traveler),
+    stepId: id,
+    customer: customer.name,
+    title,
+    ...(turns.get(id) ?? { blocked: null, bake: null }),
+  };
 }

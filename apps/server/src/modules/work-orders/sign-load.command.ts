@@ -1,9 +1,11 @@
+import { Problem } from '@hubwright/contracts/problems';
 import { loadOperations } from '@hubwright/contracts/work-orders/load-operations';
 import type { Subject } from '../../platform/command/command.ts';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { finishEvaluation } from './finish-evaluation.ts';
 import { loadLocks, openLoad } from './loads.ts';
 import { filledForm, formOf } from './process-form.ts';
+import { judgedSheet } from './sheets/sheet.ts';
 import { performedAt, requireTurn, type SignedStep, stepToSign } from './step-signing.ts';
 import { type WrittenSignature, writeStepSignature } from './write-step-signature.ts';
 
@@ -18,6 +20,7 @@ export const signLoad = defineCommand(operation, {
     const load = await openLoad(tx, input.loadId, expectedVersion);
     const steps = await tx.travelerStep.findMany({ where: { id: { in: load.parts.map(({ stepId }) => stepId) } } });
     filledForm(formOf(steps), input.form);
+    await refuseBadParts(context, load);
     const signed: Signed[] = [];
     for (const { stepId } of load.parts) signed.push(await signPart(context, stepId, load));
     await tx.loadPart.updateMany({ where: { loadId: load.id, open: true }, data: { open: false } });
@@ -43,6 +46,26 @@ export const signLoad = defineCommand(operation, {
     };
   },
 });
+
+/**
+ * Each part of an oven load is judged by its own plating. Throws `outside-limits` that names every part which is not good and why:
+ * it is taken out and failed on its own traveler, and the rest are signed as good.
+ */
+async function refuseBadParts(
+  context: Context<typeof operation>,
+  { number, parts }: { number: string; parts: readonly { stepId: string }[] },
+): Promise<void> {
+  const { tx, input } = context;
+  if (!input.sheet) return;
+  const outside: string[] = [];
+  for (const { stepId } of parts) {
+    const step = await stepToSign(tx, stepId);
+    const judged = await judgedSheet(context, step, { sheet: input.sheet, instrument: undefined, lotIds: [] });
+    if (judged && judged.reasons.length > 0) outside.push(`${step.traveler.number}: ${judged.reasons.join(' ')}`);
+  }
+  if (outside.length > 0)
+    throw new Problem('outside-limits', `Not good in ${number}: ${outside.join('; ')}`, { outside });
+}
 
 async function signPart(
   context: Context<typeof operation>,

@@ -47,7 +47,18 @@ async function loadable(context: Context<typeof operation>, stepIds: readonly st
     await requireTurn(tx, step, now);
     steps.push(step);
   }
+  refuseOtherSheets(steps);
   return steps;
+}
+
+/** One oven run has one specification. */
+function refuseOtherSheets([first, ...more]: readonly SignedStep[]): void {
+  const other = more.find(({ sheet }) => JSON.stringify(sheet) !== JSON.stringify(first?.sheet));
+  if (other)
+    throw new Problem(
+      'load-mixed',
+      `${other.traveler.number}: “${other.title}” asks for another bake than the first part`,
+    );
 }
 
 /** The tank its parts ask for, fit now; free words where they ask for none. Throws `load-mixed` where they ask for different ones. */

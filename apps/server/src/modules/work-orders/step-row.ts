@@ -1,4 +1,5 @@
 import type { Reply } from '@hubwright/contracts/operation';
+import type { BakeClock } from '@hubwright/contracts/work-orders/bake-shapes';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { drawnOf } from './sheets/drawn.ts';
@@ -44,7 +45,7 @@ type StepStored = Omit<
   | 'form'
   | 'peening'
   | 'sheet'
-  | 'startBy'
+  | 'bake'
 > & {
   readonly sheet: unknown;
   readonly peening: unknown;
@@ -72,11 +73,16 @@ export interface Signers {
 /** A step as the contract shows it: measures with limits, and every signature, superseded ones too. */
 export function stepRow(
   step: StepStored,
-  { turns, now, people }: { turns: readonly TurnRow[]; now: Date; people: Signers },
+  {
+    turns,
+    clocks,
+    now,
+    people,
+  }: { turns: readonly TurnRow[]; clocks: ReadonlyMap<string, BakeClock>; now: Date; people: Signers },
 ): StepReply {
   return {
     ...(step as unknown as StepReply),
-    startBy: turns.find(({ step_id }) => step_id === step.id)?.start_by?.toISOString() ?? null,
+    bake: clocks.get(step.id) ?? null,
     blocked: blockedNow(step, { turns, now }) ?? null,
     waitUntil: step.waitUntil?.toISOString() ?? null,
     measures: step.measures as StepReply['measures'],
@@ -140,7 +146,7 @@ function signOffReply(
 /** What was written down beside values, read from what was signed. */
 function entriesOf(content: string): Pick<SignOffReply, 'form' | 'sheet' | 'equipment' | 'lots'> {
   const { form, sheet, equipment, lots } = JSON.parse(content) as Partial<Pick<SignOffReply, 'form'>> & {
-    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'entry' | 'verdict'>;
+    readonly sheet?: Pick<JudgedSheet, 'kind' | 'said' | 'reasons' | 'spec' | 'entry' | 'verdict'>;
     readonly equipment?: { code: string; title: string };
     readonly lots?: readonly { code: string; part: string }[];
   };

@@ -4,6 +4,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { bakeClocks } from './bake-clock.ts';
 import { compareForReading } from './compare-work.ts';
 import { blockOf } from './step-block.ts';
 import { type Signers, stepRow } from './step-row.ts';
@@ -77,8 +78,9 @@ export class TravelerQueries {
       'This traveler',
     );
     const { workOrder } = row;
-    const [turns, revision, people] = await Promise.all([
+    const [turns, clocks, revision, people] = await Promise.all([
       this.turns([travelerId]),
+      bakeClocks(this.reads, travelerId),
       this.revision(row.revisionId),
       this.signers(row.steps.flatMap(({ signOffs }) => signOffs)),
     ]);
@@ -91,7 +93,7 @@ export class TravelerQueries {
       itemId: row.itemId,
       revision,
       createdAt: row.createdAt.toISOString(),
-      steps: row.steps.map((step) => stepRow(step, { turns, now: this.clock.now(), people })),
+      steps: row.steps.map((step) => stepRow(step, { turns, clocks, now: this.clock.now(), people })),
       findings: row.findings.map((finding) => ({
         ...finding,
         disposition: finding.disposition as 'serviceable' | 'repair' | 'reject' | null,

@@ -1,4 +1,5 @@
 import type { Tx } from '../../platform/database/client.ts';
+import { bakeSql, type StoredBake } from './bake-clock.ts';
 import { changedDocumentsSql } from './document-set.ts';
 
 /**
@@ -61,8 +62,10 @@ export interface TurnRow {
   } | null;
   /** One of a load: signed with others at once. */
   readonly batched: boolean;
-  /** A bake begins at this instant at the latest; null for what is none, or before anything was plated. */
-  readonly start_by: Date | null;
+  /** What is written down beyond single values. */
+  readonly sheet: unknown;
+  /** When its plating ended and when it went into the oven; null for what is no bake, or before anything was plated. */
+  readonly bake: StoredBake | null;
   /** The peening lot of this part whose closing strips failed, or null. */
   readonly held_lot: string | null;
   readonly ready_since: Date;
@@ -106,9 +109,7 @@ export const turnSql = `
       SELECT string_agg(DISTINCT o.number, ', ') FROM travelers o JOIN traveler_steps os ON os.traveler_id = o.id
       WHERE o.work_order_id = w.id AND o.id <> t.id AND o.disposition IS DISTINCT FROM 'reject'
         AND os.state = 'open' AND os.phase IN ('evaluation', 'repair')) END AS unready,
-    CASE WHEN s.sheet->>'kind' = 'bake' THEN (
-      SELECT max(so.performed_at) + (s.sheet->>'startWithinMinutes')::int * interval '1 minute' FROM traveler_steps ps JOIN sign_offs so ON so.step_id = ps.id
-      WHERE ps.traveler_id = t.id AND ps.process = 'plating' AND ps.sheet IS NULL AND ps.state = 'signed' AND ps.sequence < s.sequence) END AS start_by,
+    s.sheet, ${bakeSql} AS bake,
     (SELECT string_agg(pl.number, ', ') FROM peening_parts pp JOIN peening_lots pl ON pl.id = pp.lot_id AND pl.state = 'held'
       JOIN traveler_steps ps ON ps.id = pp.step_id WHERE pp.open AND ps.traveler_id = t.id) AS held_lot,
     greatest(t.created_at, w.consent_since, (SELECT max(d.signed_at) FROM traveler_steps d WHERE d.traveler_id = t.id)) AS ready_since

@@ -1,4 +1,6 @@
 import { Module } from '@nestjs/common';
+import { BakesController } from './bakes.controller.ts';
+import { BakeQueries } from './bakes.queries.ts';
 import { BenchQueries } from './bench.queries.ts';
 import { BoardsQueries } from './boards.queries.ts';
 import { ClockController } from './clock.controller.ts';
@@ -30,6 +32,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     WorkOrdersController,
     TravelersController,
     LoadsController,
+    BakesController,
     IdentityController,
     ScopeController,
     DocumentSetController,
@@ -46,6 +49,7 @@ import { WorkOrdersQueries } from './work-orders.queries.ts';
     TravelerQueries,
     BenchQueries,
     LoadQueries,
+    BakeQueries,
     IdentityQueries,
     ScopeQueries,
     PrintQueries,

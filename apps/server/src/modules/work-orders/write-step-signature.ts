@@ -12,6 +12,7 @@ import { advance } from './advance.ts';
 import { balanceAgain, type CameBack } from './balance-again.ts';
 import { judgeValues, type MeasureAsked, outsideInWords } from './judge-values.ts';
 import { type FormEntry, filledForm } from './process-form.ts';
+import { curedFrom } from './sheets/cure.ts';
 import { judgedSheet } from './sheets/sheet.ts';
 import { contentOf } from './signed-content.ts';
 import {
@@ -114,7 +115,12 @@ async function usedOf({ tx, now }: Signing, step: SignedStep, { entry, day }: { 
   const { instrumentId, equipmentId, lotIds = [] } = entry;
   const instrument = await instrumentFor(tx, { kind: step.instrumentKind, instrumentId, day });
   const equipment = await requireEquipment(tx, { kind: step.equipmentKind, equipmentId }, moment);
-  const lots = await requireMaterials(tx, { asked: step.materials, lotIds }, moment);
+  // What was laid into a cure is judged by when it was cured from: it stays out of the freezer for good.
+  const lots = await requireMaterials(
+    tx,
+    { asked: step.materials, lotIds },
+    { day, at: curedFrom(entry) ?? moment.at },
+  );
   const ids = {
     ...(instrument ? { instrumentId: instrument.id } : {}),
     ...(equipment ? { equipmentId: equipment.id } : {}),
@@ -131,7 +137,7 @@ async function enteredOf(
 ) {
   const accepted = await acceptedLimits(context.tx, step.measures as unknown as readonly MeasureAsked[], instrument);
   const judged = judgeValues(accepted.measures, entry.values);
-  const sheet = await judgedSheet(context, step, { sheet: entry.sheet, instrument });
+  const sheet = await judgedSheet(context, step, { sheet: entry.sheet, instrument, lotIds: entry.lotIds ?? [] });
   const outside = [...outsideInWords(accepted.measures, judged), ...(sheet?.reasons ?? [])];
   const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
   return { accepted, judged, sheet, form, outside };

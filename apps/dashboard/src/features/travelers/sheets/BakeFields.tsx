@@ -1,43 +1,30 @@
-import { durationWords } from '../../../format/step-words.ts';
-import { InstantText } from '../../../format/values.tsx';
 import { StateMark } from '../../../ui/StateMark.tsx';
-import { TextField } from '../../../ui/TextField.tsx';
-import type { BakeDraft } from './bake-entry.ts';
+import { BakeMark } from '../BakeMark.tsx';
+import { BakeActions } from '../bake-actions.tsx';
+import { BakeChart, type BakeDraft } from './BakeChart.tsx';
 import type { SheetFieldsProps } from './sheet-form.ts';
 
-/** When the bake began and what the oven charted. */
+/** The clocks of the bake, the way to put it into the oven, and what was charted. */
 export function BakeFields({ about, draft, onChange }: SheetFieldsProps<'bake', BakeDraft>) {
-  const { low, high, unit, minimumMinutes } = about.spec;
-  const { startBy } = about.step;
+  const { step, spec } = about;
   return (
     <>
-      <p>
-        {durationWords(minimumMinutes)} within {low} to {high} {unit}.{' '}
-        {startBy ? (
-          <strong>
-            To begin by <InstantText instant={startBy} />
-          </strong>
-        ) : (
-          <StateMark state="hold" word="nothing is signed as plated yet" />
-        )}
-      </p>
-      <TextField
-        name="sheet/startedAt"
-        label="The bake began"
-        type={'datetime-local' as 'text'}
-        value={draft.startedAt}
-        onChange={(startedAt) => onChange({ ...draft, startedAt })}
-        isRequired
-      />
-      <TextField
-        name="sheet/chart"
-        label="The oven’s chart"
-        hint="A line each: date, time, temperature, such as 2026-03-01 12:20 350"
-        lines={6}
-        value={draft.chart}
-        onChange={(chart) => onChange({ ...draft, chart })}
-        isRequired
-      />
+      {step.bake ? (
+        <div className="row between">
+          <BakeMark clock={step.bake} />
+          {step.state === 'open' ? (
+            <BakeActions
+              which={{ stepId: step.id }}
+              equipmentKind={step.equipmentKind}
+              clock={step.bake}
+              name={step.title}
+            />
+          ) : null}
+        </div>
+      ) : (
+        <StateMark state="hold" word="nothing is signed as plated yet" />
+      )}
+      <BakeChart spec={spec} clock={step.bake} draft={draft} onChange={onChange} />
     </>
   );
 }

@@ -7,6 +7,7 @@ import { useDoubt } from '../use-accepted.ts';
 import { anglesForm } from './angles-form.ts';
 import { bakeForm } from './bake-form.ts';
 import { chargeForm } from './charge-form.ts';
+import { cureForm } from './cure-form.ts';
 import { eddyCurrentForm } from './eddy-current-form.ts';
 import { fitForm } from './fit-form.ts';
 import { functionTestForm } from './function-test-form.ts';
@@ -21,6 +22,7 @@ const forms: Forms = {
   angles: anglesForm,
   bake: bakeForm,
   charge: chargeForm,
+  cure: cureForm,
   'eddy-current': eddyCurrentForm,
   fit: fitForm,
   'function-test': functionTestForm,

@@ -27,6 +27,8 @@ export interface Sheet<K extends SheetKind> {
   readonly entry: EntryOf<K>;
   /** What the signature names as used. */
   readonly instrument: UsedInstrument | undefined;
+  /** The lots it names as used. */
+  readonly lotIds: readonly string[];
 }
 
 /** Judges sheets of one kind. Throws `sheet-wrong` for what cannot be read or cannot have happened. */

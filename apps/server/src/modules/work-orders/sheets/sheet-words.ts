@@ -13,8 +13,14 @@ const words: { readonly [K in SheetKind]: (spec: SheetOf<K>) => string } = {
     )
       .map((value) => `${value.name} ${limitsInWords(value)}`)
       .join(', ')}${touched(spec.seals)}`,
-  bake: ({ startWithinMinutes, low, high, unit, minimumMinutes, dips }) =>
-    `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}`,
+  bake: ({ startWithinMinutes, low, high, unit, minimumMinutes, dips, alarmMinutes }) =>
+    `baked within ${startWithinMinutes} min of plating, ${minimumMinutes} min at ${low} to ${high} ${unit}, dips ${dips}${
+      alarmMinutes ? `, called out ${alarmMinutes} min before` : ''
+    }`,
+  cure: (spec) =>
+    `cured ${spec.minimumMinutes} min at ${spec.low} to ${spec.high} ${spec.unit}, dips ${spec.dips}, heated by ${spec.heatUpMost} and cooled by ${spec.coolDownMost} ${spec.unit}/min over ${spec.overMinutes} min, to ${spec.coolTo}${
+      spec.vacuum ? `, vacuum ${spec.vacuum.least} ${spec.vacuum.unit}` : ''
+    }`,
   charge: ({ medium, unit, temperatureUnit, table, tolerance, settleMinutes }) =>
     `charged with ${medium}, settled ${settleMinutes} min, ± ${tolerance} ${unit} of ${table.map(({ at, pressure }) => `${pressure} at ${at}`).join(', ')} ${unitText(temperatureUnit)}`,
   fit: ({ terms, constant, leaves, shims, mostPieces, trial, unit, places }) =>

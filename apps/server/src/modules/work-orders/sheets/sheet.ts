@@ -5,6 +5,7 @@ import type { SignedStep, Signing } from '../step-signing.ts';
 import { judgeAnglesSheet } from './angles.ts';
 import { judgeBakeSheet } from './bake.ts';
 import { judgeChargeSheet } from './charge.ts';
+import { judgeCureSheet } from './cure.ts';
 import { judgeEddyCurrentSheet } from './eddy-current.ts';
 import { judgeFitSheet } from './fit.ts';
 import { judgeFunctionTestSheet } from './function-test.ts';
@@ -17,6 +18,7 @@ const judges: { readonly [K in SheetKind]: Judge<K> } = {
   angles: judgeAnglesSheet,
   bake: judgeBakeSheet,
   charge: judgeChargeSheet,
+  cure: judgeCureSheet,
   'eddy-current': judgeEddyCurrentSheet,
   fit: judgeFitSheet,
   'function-test': judgeFunctionTestSheet,
@@ -36,8 +38,9 @@ export interface JudgedSheet extends Judged {
 export async function judgedSheet(
   context: Signing,
   step: SignedStep,
-  { sheet: entry, instrument }: { sheet?: SheetEntry | undefined; instrument: UsedInstrument | undefined },
+  filled: { sheet?: SheetEntry | undefined; instrument: UsedInstrument | undefined; lotIds: readonly string[] },
 ): Promise<JudgedSheet | undefined> {
+  const { sheet: entry, instrument, lotIds } = filled;
   const spec = step.sheet as SheetSpec | null;
   if (spec === null && entry === undefined) return undefined;
   if (spec?.kind !== entry?.kind || !spec || !entry)
@@ -46,5 +49,5 @@ export async function judgedSheet(
     ]);
   // Both are of one kind, which the table cannot tell the compiler.
   const judge = judges[spec.kind] as unknown as Judge<SheetKind>;
-  return { kind: spec.kind, spec, entry, ...(await judge(context, { step, spec, entry, instrument })) };
+  return { kind: spec.kind, spec, entry, ...(await judge(context, { step, spec, entry, instrument, lotIds })) };
 }
