@@ -235,6 +235,6 @@ describe('a lot whose closing strip fails', () => {
     );
     await built.peened(back.map(({ id }) => id));
     expect(await releaseItems(built)).not.toContainEqual(expect.stringContaining('Peening lot'));
-    expect((await painted.nextAt('blade 1')).title).toBe('Inspect blade for build');
+    expect((await painted.nextAt('blade 1')).title).toBe('Measure static moment');
   });
 });

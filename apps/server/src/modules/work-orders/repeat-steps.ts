@@ -1,13 +1,16 @@
 import { Problem } from '@hubwright/contracts/problems';
 import type { Reads } from '../../platform/database/reads.ts';
 import { insertSteps, type NewStep } from './splice-steps.ts';
+import { type StandingStep, stepAgain } from './step-again.ts';
 import type { SignedStep, Signing } from './step-signing.ts';
 
-/** Tests of a built unit: its angles, a function test, or what is measured of it as a whole, before or after its build is closed. */
+const testSheets: ReadonlySet<string> = new Set(['angles', 'function-test', 'static-balance']);
+
+/** Tests of a built unit: its angles, a function test, its balance, or what is measured of it as a whole, before or after its build is closed. */
 export function isBuildTest({ phase, kind, sheet, traveler }: TestShape): boolean {
   const sheetKind = (sheet as { kind?: string } | null)?.kind;
   const isOwn = traveler.partClass === 'assembly' && (phase === 'build' || phase === 'final');
-  return isOwn && (kind === 'measure' || sheetKind === 'angles' || sheetKind === 'function-test');
+  return isOwn && (kind === 'measure' || testSheets.has(sheetKind ?? ''));
 }
 type TestShape = Pick<SignedStep, 'phase' | 'kind' | 'sheet'> & { traveler: { partClass: string } };
 
@@ -56,19 +59,6 @@ function base(title: string): string {
   return title.replace(/, again after .*$/, '');
 }
 
-type Copied = Omit<SignedStep, 'traveler'>;
-
-function repeatOf(step: Copied, failed: string): NewStep {
-  const { title, instruction, process, level, kind, phase, standardMinutes, instrumentKind, equipmentKind } = step;
-  const { materials, caution, fact, form, peening, sheet, waitMinutes, outside, batched, tools, mostRepairs } = step;
-  return {
-    ...{
-      title: `${base(title)}, again after the failed ${failed.toLowerCase()}`,
-      attempt: step.attempt + 1,
-      branch: null,
-    },
-    ...{ instruction, process, level, kind, phase, standardMinutes, instrumentKind, equipmentKind, materials },
-    ...{ caution, fact, form, peening, sheet, waitMinutes, outside, batched, tools, mostRepairs },
-    measures: step.measures,
-  } as unknown as NewStep;
+function repeatOf(step: StandingStep, failed: string): NewStep {
+  return { ...stepAgain(step, `the failed ${failed.toLowerCase()}`), branch: null };
 }
