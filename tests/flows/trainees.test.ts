@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { grantAuthorisation } from '../../apps/server/src/modules/people/grant-authorisation.command.ts';
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
+import { weightsFound } from '../../seed/data/manuals/static-balance.ts';
 import { newPerson } from '../support/builders.ts';
 import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
@@ -154,7 +155,14 @@ describe('a trainee', () => {
     const { travelerId } = await head();
     const { body } = await trainee.call(travelerRead, { travelerId });
     const second = body.steps.flatMap((step) => step.signOffs).find(({ countersignsId }) => countersignsId !== null);
-    const correction = { signOffId: second?.id ?? '', values: [], reason: 'wrong traveler scanned', signature: pin };
+    const form = weightsFound.map(({ name }) => ({ name, value: 'none' }));
+    const correction = {
+      signOffId: second?.id ?? '',
+      values: [],
+      form,
+      reason: 'wrong traveler scanned',
+      signature: pin,
+    };
     expect((await trainee.call(correctSignOff, correction)).body.type).toBe('/problems/supervisor-missing');
     expect((await trainee.call(correctSignOff, { ...correction, ...beside() })).status).toBe(200);
     const { rows } = await sql.query(

@@ -25,12 +25,10 @@ interface Props {
   children: ReactNode;
 }
 
-const testSheets: ReadonlySet<string> = new Set(['angles', 'function-test', 'static-balance']);
-
 /** Tests of a built unit, whose failure opens its build: its angles, a function test, its balance, or what is measured of it as a whole. */
 export function isBuildTest({ partClass }: Traveler, { phase, kind, sheet }: Step): boolean {
   const isOwn = partClass === 'assembly' && (phase === 'build' || phase === 'final');
-  return isOwn && (kind === 'measure' || testSheets.has(sheet?.kind ?? ''));
+  return isOwn && (kind === 'measure' || ['angles', 'function-test', 'static-balance'].includes(sheet?.kind ?? ''));
 }
 
 /** A test failed: what of the build is done again and which seals come anew, then the signature of the failed test. */

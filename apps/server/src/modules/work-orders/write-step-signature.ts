@@ -83,13 +83,9 @@ export async function writeStepSignature(
   const signOffId = await writeSignatures(context, authorised, {
     workOrderId: traveler.workOrderId,
     subject: { kind: 'traveler-step', id: step.id },
-    stepId: step.id,
-    meaning: signature.meaning,
-    result: signature.result,
-    revisionId: traveler.revisionId,
+    ...{ stepId: step.id, meaning: signature.meaning, result: signature.result, revisionId: traveler.revisionId },
     ...used.ids,
-    performedAt: entry.performedAt,
-    lateReason: entry.lateReason,
+    ...{ performedAt: entry.performedAt, lateReason: entry.lateReason },
     content: contentOf(step, { ...entered, ...used, ...signature }),
     ...(signature.supersedesId ? { supersedesId: signature.supersedesId } : {}),
   });

@@ -32,7 +32,6 @@ interface Props {
 
 /** Both ways of standing, as seen from the front: the heavy side, and what levels it on the other. */
 export function StaticReadingFields({ when, draft, spec, onChange }: Props) {
-  const [mass, length] = spec.unit.split('-');
   return (['vertical', 'horizontal'] as const).map((position) => {
     const reading = draft[when][position];
     const change = (more: Partial<ReadingDraft>) =>
@@ -50,28 +49,42 @@ export function StaticReadingFields({ when, draft, spec, onChange }: Props) {
           isRequired
         />
         {reading.heavy !== null && reading.heavy !== 'level' ? (
-          <>
-            <DecimalField
-              name={`${path}/weight`}
-              label="Levelled by"
-              hint="Hung on the light side"
-              {...(mass ? { unit: mass } : {})}
-              value={reading.weight}
-              onChange={(weight) => change({ weight })}
-              isRequired
-            />
-            <DecimalField
-              name={`${path}/radius`}
-              label="At a radius of"
-              hint="From the hub centre"
-              {...(length ? { unit: length } : {})}
-              value={reading.radius}
-              onChange={(radius) => change({ radius })}
-              isRequired
-            />
-          </>
+          <LevelFields path={path} unit={spec.unit} reading={reading} onChange={change} />
         ) : null}
       </FieldGroup>
     );
   });
+}
+
+/** The weight that levels it, and where it hangs. */
+function LevelFields(props: {
+  path: string;
+  unit: StaticBalanceSheet['unit'];
+  reading: ReadingDraft;
+  onChange: (more: Partial<ReadingDraft>) => void;
+}) {
+  const { path, reading, onChange } = props;
+  const [mass = '', length = ''] = props.unit.split('-');
+  return (
+    <>
+      <DecimalField
+        name={`${path}/weight`}
+        label="Levelled by"
+        hint="Hung on the light side"
+        unit={mass}
+        value={reading.weight}
+        onChange={(weight) => onChange({ weight })}
+        isRequired
+      />
+      <DecimalField
+        name={`${path}/radius`}
+        label="At a radius of"
+        hint="From the hub centre"
+        unit={length}
+        value={reading.radius}
+        onChange={(radius) => onChange({ radius })}
+        isRequired
+      />
+    </>
+  );
 }
