@@ -27,6 +27,7 @@ CREATE INDEX "shop_cost_parts_kit_line_id_idx" ON "shop_cost_parts"("kit_line_id
 CREATE INDEX "shop_cost_parts_entry_id_idx" ON "shop_cost_parts"("entry_id");
 
 ALTER TABLE "shop_cost_parts" ADD CONSTRAINT "a piece the shop pays for is at least one" CHECK ("quantity" > 0);
-CREATE TRIGGER "only added" BEFORE UPDATE OR DELETE OR TRUNCATE ON "shop_cost_parts" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "only added" BEFORE UPDATE OR TRUNCATE ON "shop_cost_parts" EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "kept until purged" BEFORE DELETE ON "shop_cost_parts" WHEN (current_user <> 'hubwright_retention') EXECUTE FUNCTION "refuse_change"();
 REVOKE UPDATE, DELETE ON "shop_cost_parts" FROM hubwright_server;
-GRANT SELECT ON "shop_cost_parts" TO hubwright_retention;
+GRANT SELECT, DELETE ON "shop_cost_parts" TO hubwright_retention;
