@@ -7,8 +7,8 @@ import { demoPin } from '../../seed/data/people.ts';
 import { readsOf, threeBlade } from '../support/arrivals.ts';
 import { openBrowser } from '../support/browser.ts';
 import { Job } from '../support/job.ts';
+import { threeBladeContent } from '../support/manual-content.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { threeBladeContent } from '../support/three-blade-content.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };

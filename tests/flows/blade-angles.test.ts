@@ -6,11 +6,11 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { atTheAngles } from '../support/at-the-angles.ts';
 import type { Job } from '../support/job.ts';
+import { threeBladeContent } from '../support/manual-content.ts';
 import { as } from '../support/people.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { signStep, traveler: travelerOp } = travelerOperations;
 type Angles = EntryOf<'angles'>;

@@ -12,11 +12,11 @@ import { reviewOperations } from '@hubwright/contracts/work-orders/review-operat
 import { travelerOperations as op } from '@hubwright/contracts/work-orders/traveler-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
-import { quillon4Blade } from '../../seed/data/manuals/quillon-4-blade.ts';
 import { fourBlade } from '../support/arrivals.ts';
 import { day } from '../support/days.ts';
 import { goodValues, Job } from '../support/job.ts';
 import { ledgerFaults } from '../support/ledger-faults.ts';
+import { fourBladeContent } from '../support/manual-content.ts';
 import { as, pin } from '../support/people.ts';
 import { jpeg, sendFile } from '../support/pictures.ts';
 import { readBarcodes } from '../support/read-barcodes.ts';
@@ -166,7 +166,7 @@ describe('a day on the floor', () => {
   it('goes over to a revision that comes in between, differences shown line by line', async () => {
     const { revisionId, modelId } = await job.workOrder();
     const { manualId } = await job.reads.manualRevision.findUniqueOrThrow({ where: { id: revisionId } });
-    const content = quillon4Blade('4');
+    const content = await fourBladeContent(shop);
     const models = [{ ...content, modelId, tboRules: [] }];
     await shop.run(
       issueRevision,

@@ -7,11 +7,11 @@ import { masked, work } from '../../seed/data/manuals/shapes.ts';
 import { readsOf } from '../support/arrivals.ts';
 import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
+import { threeBladeContent } from '../support/manual-content.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { actorOf, as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { moveFrozenLot, listFrozenLots } = freezerOperations;
 const hours = 3_600;

@@ -9,11 +9,11 @@ import { failStep } from '../../apps/server/src/modules/findings/fail-step.comma
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
 import { limit, measured, work } from '../../seed/data/manuals/shapes.ts';
 import { badValues, Job } from '../support/job.ts';
+import { threeBladeContent } from '../support/manual-content.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { signStep, traveler } = travelerOperations;
 const found = { area: 'shank', damage: 'worn' as const, place: 'the bearing land', description: 'under size' };

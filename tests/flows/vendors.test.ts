@@ -6,11 +6,11 @@ import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revis
 import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
 import { ledgerFaults } from '../support/ledger-faults.ts';
+import { threeBladeContent } from '../support/manual-content.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
-import { threeBladeContent } from '../support/three-blade-content.ts';
 
 const { sendToVendor, takeBack, changeExpected, listVendorOrders, outsideWork } = vendorOperations;
 

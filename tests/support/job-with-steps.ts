@@ -4,9 +4,9 @@ import type { StepSeed } from '../../seed/data/manuals/shapes.ts';
 import { readsOf } from './arrivals.ts';
 import { day } from './days.ts';
 import { Job } from './job.ts';
+import { threeBladeContent } from './manual-content.ts';
 import { actorOf } from './people.ts';
 import type { ShopApp } from './shop-app.ts';
-import { threeBladeContent } from './three-blade-content.ts';
 
 /** A three-blade propeller whose blades go through these steps alone, in teardown: a revision of its manual says so. */
 export async function jobWithSteps(shop: ShopApp, serial: string, steps: readonly StepSeed[]): Promise<Job> {
