@@ -14,7 +14,7 @@ import { ShopApp, type Visitor } from '../support/shop-app.ts';
 
 /** A cadmium tank runs out of its limits between two counterweights; the magnetic bench fails its check after work. */
 describe('tanks and test systems', () => {
-  const clock = new MovedClock();
+  const clock = MovedClock.inTheMorning();
   let shop: ShopApp;
   let technician: Visitor;
   let inspector: Visitor;
@@ -52,7 +52,8 @@ describe('tanks and test systems', () => {
     const board = (await technician.call(travelerOperations.benchBoard, { limit: 100, process: 'plating' })).body;
     const stopped = board.blocked.filter(({ title }) => title === 'Cadmium plate');
     expect(stopped.map(({ blocked }) => blocked.problem)).toEqual(['tank-overdue', 'tank-overdue']);
-    expect(stopped[0]?.blocked.detail).toContain('CAD-1: the analysis is overdue: bath temperature');
+    // The clock may begin a day after the weekly analysis of the reference data was last good.
+    expect(stopped[0]?.blocked.detail).toMatch(/CAD-1: the analysis is overdue: (cadmium metal, )?bath temperature/);
     await refused(await plating('counterweight 1'), 'equipment-missing', 422);
     await refused(await plating('counterweight 1', { equipmentId: tank }), 'tank-overdue');
     const bench = (await row('MAG-1'))?.id ?? '';

@@ -1,12 +1,10 @@
 import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/operations';
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
 import { useState } from 'react';
-import type { ProblemError } from '../../api/problem.ts';
 import { queryFor } from '../../api/query.ts';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
+import { FormThenSign } from '../../ui/FormThenSign.tsx';
 import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
-import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { DataFields } from './DataFields.tsx';
 import { dataFrom, emptyData } from './data-draft.ts';
@@ -15,50 +13,41 @@ import { dataFrom, emptyData } from './data-draft.ts';
 export function EnterData({ signer, onClose }: { signer: Signer; onClose: () => void }) {
   const [model, setModel] = useState<Found | null>(null);
   const [draft, setDraft] = useState(emptyData);
-  const [isSigning, setSigning] = useState(false);
-  const [problem, setProblem] = useState<ProblemError | null>(null);
-  if (isSigning && model)
-    return (
-      <SignCommand
-        op={fieldBalanceOperations.enterFieldBalanceData}
-        input={{ modelId: model.id, ...dataFrom(draft) }}
-        signer={signer}
-        process="dynamic-balance"
-        onClose={() => setSigning(false)}
-        onWrongInput={(wrong) => {
-          setProblem(wrong);
-          setSigning(false);
-        }}
-        onSigned={() => {
-          say(`${model.name} has its places and limits.`);
-          onClose();
-        }}
-      >
-        <p>
-          {model.name}: {draft.source}
-        </p>
-      </SignCommand>
-    );
   return (
-    <Dialog title="Places and limits" isOpen onClose={onClose} width="wide">
-      <CommandForm
-        problem={problem}
-        isPending={false}
-        submit="Go on to sign"
-        onSubmit={() => setSigning(model !== null)}
-        onCancel={onClose}
-      >
-        <SearchBox
-          name="modelId"
-          label="Model"
-          picked={model}
-          onPick={setModel}
-          search={(text) => queryFor(manualOperations.listModels, { search: text, limit: 20 })}
-          found={({ rows }) => rows.map(({ id, designation, maker }) => ({ id, name: designation, detail: maker }))}
-          isRequired
-        />
-        <DataFields draft={draft} set={(changes) => setDraft({ ...draft, ...changes })} />
-      </CommandForm>
-    </Dialog>
+    <FormThenSign
+      title="Places and limits"
+      width="wide"
+      onClose={onClose}
+      signing={
+        model
+          ? {
+              op: fieldBalanceOperations.enterFieldBalanceData,
+              input: { modelId: model.id, ...dataFrom(draft) },
+              signer,
+              process: 'dynamic-balance',
+              onSigned: () => {
+                say(`${model.name} has its places and limits.`);
+                onClose();
+              },
+              summary: (
+                <p>
+                  {model.name}: {draft.source}
+                </p>
+              ),
+            }
+          : undefined
+      }
+    >
+      <SearchBox
+        name="modelId"
+        label="Model"
+        picked={model}
+        onPick={setModel}
+        search={(text) => queryFor(manualOperations.listModels, { search: text, limit: 20 })}
+        found={({ rows }) => rows.map(({ id, designation, maker }) => ({ id, name: designation, detail: maker }))}
+        isRequired
+      />
+      <DataFields draft={draft} set={(changes) => setDraft({ ...draft, ...changes })} />
+    </FormThenSign>
   );
 }

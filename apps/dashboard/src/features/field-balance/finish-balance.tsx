@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { FormThenSign } from '../../ui/FormThenSign.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
@@ -29,44 +30,33 @@ function Summary({ balance }: { balance: FieldBalance }) {
 /** The technician's signature on the last readings and the weights as they stand. */
 export function SignBalance({ balance, signer, onClose }: Props) {
   const [remarks, setRemarks] = useState('');
-  const [isSigning, setSigning] = useState(false);
-  if (isSigning)
-    return (
-      <SignCommand
-        op={fieldBalanceOperations.signFieldBalance}
-        input={{ fieldBalanceId: balance.id, remarks }}
-        version={balance.version}
-        signer={signer}
-        process="dynamic-balance"
-        onClose={() => setSigning(false)}
-        onSigned={() => {
+  return (
+    <FormThenSign
+      title="The propeller is balanced"
+      onClose={onClose}
+      signing={{
+        op: fieldBalanceOperations.signFieldBalance,
+        input: { fieldBalanceId: balance.id, remarks },
+        version: balance.version,
+        signer,
+        process: 'dynamic-balance',
+        onSigned: () => {
           say(`${balance.number} is balanced; an inspector releases it.`);
           onClose();
-        }}
-      >
-        <Summary balance={balance} />
-      </SignCommand>
-    );
-  return (
-    <Dialog title="The propeller is balanced" isOpen onClose={onClose}>
-      <CommandForm
-        problem={null}
-        isPending={false}
-        submit="Go on to sign"
-        onSubmit={() => setSigning(true)}
-        onCancel={onClose}
-      >
-        <Summary balance={balance} />
-        <TextField
-          name="remarks"
-          label="Remarks"
-          hint="Torque and safetying of the weights, what else was seen"
-          lines={3}
-          value={remarks}
-          onChange={setRemarks}
-        />
-      </CommandForm>
-    </Dialog>
+        },
+        summary: <Summary balance={balance} />,
+      }}
+    >
+      <Summary balance={balance} />
+      <TextField
+        name="remarks"
+        label="Remarks"
+        hint="Torque and safetying of the weights, what else was seen"
+        lines={3}
+        value={remarks}
+        onChange={setRemarks}
+      />
+    </FormThenSign>
   );
 }
 

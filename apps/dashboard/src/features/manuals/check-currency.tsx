@@ -1,12 +1,10 @@
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
-import { useCallback, useState } from 'react';
-import type { ProblemError } from '../../api/problem.ts';
+import { useState } from 'react';
 import { useToday } from '../../format/use-today.ts';
 import { DateText } from '../../format/values.tsx';
-import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
-import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { FormThenSign } from '../../ui/FormThenSign.tsx';
+import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Revision } from './manuals.ts';
 
@@ -14,44 +12,28 @@ import type { Revision } from './manuals.ts';
 export function CheckCurrency(props: { revision: Revision; signer: Signer; onClose: () => void }) {
   const { revision, onClose } = props;
   const [checkedOn, setCheckedOn] = useState(useToday());
-  const [isSigning, setSigning] = useState(false);
-  const [problem, setProblem] = useState<ProblemError | null>(null);
-  const goBack = useCallback((wrong: ProblemError) => {
-    setProblem(wrong);
-    setSigning(false);
-  }, []);
   const name = `${revision.manual.number} revision ${revision.revision}`;
-  if (isSigning) {
-    return (
-      <SignCommand
-        op={manualOperations.checkCurrency}
-        input={{ revisionId: revision.id, checkedOn }}
-        signer={props.signer}
-        onWrongInput={goBack}
-        onClose={onClose}
-        onSigned={() => {
+  return (
+    <FormThenSign
+      title={`Is ${name} still current?`}
+      onClose={onClose}
+      signing={{
+        op: manualOperations.checkCurrency,
+        input: { revisionId: revision.id, checkedOn },
+        signer: props.signer,
+        onSigned: () => {
           say(`${name} is signed as current.`);
           onClose();
-        }}
-      >
-        <p>
-          {name} is current, checked on <DateText date={checkedOn} />
-        </p>
-      </SignCommand>
-    );
-  }
-  return (
-    <Dialog title={`Is ${name} still current?`} isOpen onClose={onClose}>
-      <CommandForm
-        problem={problem}
-        isPending={false}
-        submit="Go on to sign"
-        onSubmit={() => setSigning(true)}
-        onCancel={onClose}
-      >
-        <p>Ask the maker, or look at the maker’s list of current publications. A newer revision is entered first.</p>
-        <DateField name="checkedOn" label="Checked on" value={checkedOn} onChange={setCheckedOn} isRequired />
-      </CommandForm>
-    </Dialog>
+        },
+        summary: (
+          <p>
+            {name} is current, checked on <DateText date={checkedOn} />
+          </p>
+        ),
+      }}
+    >
+      <p>Ask the maker, or look at the maker’s list of current publications. A newer revision is entered first.</p>
+      <DateField name="checkedOn" label="Checked on" value={checkedOn} onChange={setCheckedOn} isRequired />
+    </FormThenSign>
   );
 }

@@ -1,9 +1,8 @@
+import type { Reply } from '@hubwright/contracts/operation';
 import { equipmentOperations } from '@hubwright/contracts/processes/equipment-operations';
 import { useState } from 'react';
-import type { ProblemError } from '../../api/problem.ts';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
-import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { FormThenSign } from '../../ui/FormThenSign.tsx';
+import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Equipment } from './equipment.ts';
 import { CheckField, Later } from './ReadingFields.tsx';
@@ -22,63 +21,51 @@ export function RecordReadings({
   const [values, setValues] = useState<Value>({});
   const [at, setAt] = useState<string>();
   const [reason, setReason] = useState('');
-  const [isSigning, setSigning] = useState(false);
-  const [wrong, setWrong] = useState<ProblemError | null>(null);
   const isSystem = !equipment.kind.endsWith('-tank');
   const read = equipment.checks.flatMap(({ name }) => (values[name] ? [{ name, value: values[name] }] : []));
-  if (isSigning) {
-    const late = at ? { takenAt: new Date(at).toISOString(), ...(reason ? { lateReason: reason } : {}) } : {};
-    return (
-      <SignCommand
-        op={equipmentOperations.recordReadings}
-        input={{ equipmentId: equipment.id, values: read, ...late }}
-        signer={signer}
-        onClose={() => setSigning(false)}
-        onWrongInput={(problem) => {
-          setWrong(problem);
-          setSigning(false);
-        }}
-        onSigned={({ good, doubts }) => {
-          const named = doubts === 0 ? '' : ` ${doubts} signed before it wait for an inspector.`;
-          say(good ? `${equipment.code}: good.` : `${equipment.code} is shut until a good result.${named}`);
-          onClose();
-        }}
-      >
+  const late = at ? { takenAt: new Date(at).toISOString(), ...(reason ? { lateReason: reason } : {}) } : {};
+  const signing = {
+    op: equipmentOperations.recordReadings,
+    input: { equipmentId: equipment.id, values: read, ...late },
+    signer,
+    onSigned: ({ good, doubts }: Reply<typeof equipmentOperations.recordReadings>) => {
+      const named = doubts === 0 ? '' : ` ${doubts} signed before it wait for an inspector.`;
+      say(good ? `${equipment.code}: good.` : `${equipment.code} is shut until a good result.${named}`);
+      onClose();
+    },
+    summary: (
+      <>
         <p>
           {equipment.code} {equipment.title}
         </p>
         <p>{read.map(({ name, value }) => `${name}: ${value}`).join('; ')}</p>
-      </SignCommand>
-    );
-  }
+      </>
+    ),
+  };
   return (
-    <Dialog title={`Results of ${equipment.code}`} isOpen onClose={onClose}>
-      <CommandForm
-        problem={wrong}
-        isPending={false}
-        submit="Go on to sign"
-        onCancel={onClose}
-        onSubmit={() => read.length > 0 && setSigning(true)}
-      >
-        {equipment.checks.map((check, index) => (
-          <CheckField
-            key={check.name}
-            check={check}
-            isRequired={isSystem && check.due.by === 'day-of-use'}
-            index={index}
-            value={values[check.name] ?? ''}
-            onChange={(value) => setValues({ ...values, [check.name]: value })}
-          />
-        ))}
-        <Later
-          at={at}
-          reason={reason}
-          onChange={(when, why) => {
-            setAt(when);
-            setReason(why);
-          }}
+    <FormThenSign
+      title={`Results of ${equipment.code}`}
+      onClose={onClose}
+      signing={read.length > 0 ? signing : undefined}
+    >
+      {equipment.checks.map((check, index) => (
+        <CheckField
+          key={check.name}
+          check={check}
+          isRequired={isSystem && check.due.by === 'day-of-use'}
+          index={index}
+          value={values[check.name] ?? ''}
+          onChange={(value) => setValues({ ...values, [check.name]: value })}
         />
-      </CommandForm>
-    </Dialog>
+      ))}
+      <Later
+        at={at}
+        reason={reason}
+        onChange={(when, why) => {
+          setAt(when);
+          setReason(why);
+        }}
+      />
+    </FormThenSign>
   );
 }

@@ -2,10 +2,8 @@ import { findingOperations } from '@hubwright/contracts/findings/operations';
 import type { Sent } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { type ReactNode, useState } from 'react';
-import type { ProblemError } from '../../api/problem.ts';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
-import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { FormThenSign } from '../../ui/FormThenSign.tsx';
+import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { FindingFields, findingInput, noFinding } from './finding-fields.tsx';
 import type { Step, Traveler } from './traveler.ts';
@@ -19,44 +17,33 @@ export function FailStep(props: {
   onClose: () => void;
   children: ReactNode;
 }) {
+  const { traveler, step, signer, onClose } = props;
   const [draft, setDraft] = useState({ ...noFinding, damage: 'out-of-limits' as const } as typeof noFinding);
-  const [isSigning, setSigning] = useState(false);
-  const [wrong, setWrong] = useState<ProblemError | null>(null);
-  if (isSigning) {
-    return (
-      <SignCommand
-        op={findingOperations.failStep}
-        input={{ ...props.input, ...findingInput(draft) }}
-        signer={props.signer}
-        process={props.step.process}
-        onClose={props.onClose}
-        onWrongInput={(problem) => {
-          setWrong(problem);
-          setSigning(false);
-        }}
-        onSigned={(reply) => {
-          say(`Finding ${reply.number} is raised; an inspector decides it.`);
-          props.onClose();
-        }}
-      >
-        {props.children}
-        <p className="small">
-          {draft.place}: {draft.description}
-        </p>
-      </SignCommand>
-    );
-  }
   return (
-    <Dialog title="Outside the limits" isOpen onClose={props.onClose} width="wide">
-      <CommandForm
-        problem={wrong}
-        isPending={false}
-        submit="Go on to sign"
-        onSubmit={() => setSigning(true)}
-        onCancel={props.onClose}
-      >
-        <FindingFields partClass={props.traveler.partClass} draft={draft} onChange={setDraft} />
-      </CommandForm>
-    </Dialog>
+    <FormThenSign
+      title="Outside the limits"
+      width="wide"
+      onClose={onClose}
+      signing={{
+        op: findingOperations.failStep,
+        input: { ...props.input, ...findingInput(draft) },
+        signer,
+        process: step.process,
+        onSigned: (reply) => {
+          say(`Finding ${reply.number} is raised; an inspector decides it.`);
+          onClose();
+        },
+        summary: (
+          <>
+            {props.children}
+            <p className="small">
+              {draft.place}: {draft.description}
+            </p>
+          </>
+        ),
+      }}
+    >
+      <FindingFields partClass={traveler.partClass} draft={draft} onChange={setDraft} />
+    </FormThenSign>
   );
 }

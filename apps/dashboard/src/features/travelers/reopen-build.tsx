@@ -2,15 +2,13 @@ import type { Reply, Sent } from '@hubwright/contracts/operation';
 import { reopenOperations } from '@hubwright/contracts/work-orders/reopen-operations';
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode, useState } from 'react';
-import type { ProblemError } from '../../api/problem.ts';
 import { queryFor } from '../../api/query.ts';
 import { countOf } from '../../format/numbers.ts';
 import { Amount } from '../../format/values.tsx';
 import { Caution } from '../../ui/Caution.tsx';
 import { CheckboxList } from '../../ui/Checkbox.tsx';
-import { CommandForm } from '../../ui/CommandForm.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
-import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
+import { FormThenSign } from '../../ui/FormThenSign.tsx';
+import type { Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import type { Step, Traveler } from './traveler.ts';
@@ -46,44 +44,33 @@ function Reopening({ choice, ...props }: Props & { choice: Choice }) {
     repeat: offered(choice.steps, ({ stepId }) => stepId),
     seals: offered(choice.seals, ({ lineId }) => lineId),
   });
-  const [isSigning, setSigning] = useState(false);
-  const [wrong, setWrong] = useState<ProblemError | null>(null);
-  if (!isSigning) {
-    return (
-      <Dialog title="The test failed: reopen the build" isOpen onClose={props.onClose} width="wide">
-        <CommandForm
-          problem={wrong}
-          isPending={false}
-          submit="Go on to sign"
-          onSubmit={() => setSigning(true)}
-          onCancel={props.onClose}
-        >
-          <PlanFields choice={choice} plan={plan} onChange={setPlan} />
-        </CommandForm>
-      </Dialog>
-    );
-  }
   return (
-    <SignCommand
-      op={reopenOperations.reopenBuild}
-      input={{ ...props.input, ...plan }}
-      signer={props.signer}
-      process={props.step.process}
+    <FormThenSign
+      title="The test failed: reopen the build"
+      width="wide"
       onClose={props.onClose}
-      onWrongInput={(problem) => {
-        setWrong(problem);
-        setSigning(false);
-      }}
-      onSigned={({ steps, seals }) => {
-        say(`The build is open again: ${countOf(steps.length, 'step')} to do, ${countOf(seals, 'seal')} to replace.`);
-        props.onClose();
+      signing={{
+        op: reopenOperations.reopenBuild,
+        input: { ...props.input, ...plan },
+        signer: props.signer,
+        process: props.step.process,
+        onSigned: ({ steps, seals }) => {
+          say(`The build is open again: ${countOf(steps.length, 'step')} to do, ${countOf(seals, 'seal')} to replace.`);
+          props.onClose();
+        },
+        summary: (
+          <>
+            {props.children}
+            <p className="small">
+              Failed: {plan.reason}. Done again: {againWords(choice, plan, props.step)}. Seals replaced:{' '}
+              {plan.seals.length}.
+            </p>
+          </>
+        ),
       }}
     >
-      {props.children}
-      <p className="small">
-        Failed: {plan.reason}. Done again: {againWords(choice, plan, props.step)}. Seals replaced: {plan.seals.length}.
-      </p>
-    </SignCommand>
+      <PlanFields choice={choice} plan={plan} onChange={setPlan} />
+    </FormThenSign>
   );
 }
 

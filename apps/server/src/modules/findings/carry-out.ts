@@ -2,9 +2,9 @@ import type { Disposition } from '@hubwright/contracts/findings/areas';
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { addDemandFromFinding, reopenKits } from '../kits/public.ts';
+import { addDemandFromFinding } from '../kits/public.ts';
 import { uninstall } from '../units/public.ts';
-import { type AdvancedWorkOrder, advance } from '../work-orders/public.ts';
+import { type AdvancedWorkOrder, openClosedBuild } from '../work-orders/public.ts';
 import { type AskedStep, layRepair } from './repair-steps.ts';
 
 export interface PartAsked {
@@ -80,9 +80,8 @@ async function reopenBuild(
   { disposition, parts }: { disposition: Disposition; parts: readonly PartAsked[] },
 ): Promise<void> {
   const { workOrder } = finding;
-  if (workOrder.stage !== 'final-inspection' || (disposition === 'serviceable' && parts.length === 0)) return;
-  await advance(context, workOrder, 'reopen-build');
-  await reopenKits(context, workOrder.id);
+  if (disposition === 'serviceable' && parts.length === 0) return;
+  await openClosedBuild(context, workOrder.id);
 }
 
 /** A rejected part leaves the unit and needs no more work; what was signed on it stays. */

@@ -1,6 +1,13 @@
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
-import { conditionOf, insertSteps, type NewStep, routesByClass, stepOfRoute } from '../work-orders/public.ts';
+import {
+  conditionOf,
+  insertSteps,
+  type NewStep,
+  plainTitle,
+  routesByClass,
+  stepOfRoute,
+} from '../work-orders/public.ts';
 
 /** A step as it lies on the traveler, as far as placing others needs it. */
 export interface Laid extends NewStep {
@@ -70,7 +77,7 @@ function measuredAgain(failed: NewStep, number: string): NewStep {
   const { equipmentKind, materials } = failed;
   const { waitMinutes, outside, batched, tools, mostRepairs, form, peening, sheet } = failed;
   return {
-    title: `${failed.title.replace(/, again after .*$/, '')}, again after ${number}`,
+    title: `${plainTitle(failed.title)}, again after ${number}`,
     ...{ instruction, process, level, kind, standardMinutes, instrumentKind, caution, fact, measures },
     ...{ equipmentKind, materials },
     ...{ waitMinutes, outside, batched, tools, mostRepairs, form, peening, sheet },

@@ -3,7 +3,8 @@ import { Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
-import { buildLocks, peenedAnew } from './come-again.ts';
+import { buildLocks } from '../work-orders/public.ts';
+import { peenedAnew } from './come-again.ts';
 
 const operation = mediaOperations.decideMediaReview;
 type Deciding = Context<typeof operation>;

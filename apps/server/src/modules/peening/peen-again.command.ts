@@ -2,7 +2,8 @@ import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { requireAuthorisation } from '../people/public.ts';
-import { buildLocks, peenedAnew } from './come-again.ts';
+import { buildLocks } from '../work-orders/public.ts';
+import { peenedAnew } from './come-again.ts';
 import { lotLocks, theLot } from './lot.ts';
 
 /** What failed strips do not prove is done again: the step comes back behind what is signed, and a closed build opens for it. */

@@ -2,8 +2,7 @@ import { isStaticBalance } from '@hubwright/contracts/manuals/static-balance-she
 import type { Operation } from '@hubwright/contracts/operation';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { reopenKits } from '../kits/public.ts';
-import { type AdvancedWorkOrder, advance } from './advance.ts';
+import { openClosedBuild } from './open-closed-build.ts';
 import { insertSteps } from './splice-steps.ts';
 import { stepAgain } from './step-again.ts';
 import { isInspection } from './step-signing.ts';
@@ -24,7 +23,7 @@ export interface CameBack {
  */
 export async function balanceAgain(
   context: Deciding,
-  workOrder: AdvancedWorkOrder,
+  workOrder: { readonly id: string },
   because: string,
 ): Promise<CameBack[]> {
   const travelers = await travelersOf(context.tx, workOrder.id);
@@ -41,14 +40,9 @@ export async function balanceAgain(
     await insertSteps(context, { travelerId: id, after }, laid);
     await context.tx.traveler.update({ where: { id }, data: { version: { increment: 1 } } });
     back.push({ id, before: version, titles: laid.map(({ title }) => title) });
-    if (last.phase !== 'final' && workOrder.stage === 'final-inspection') await reopen(context, workOrder);
+    if (last.phase !== 'final') await openClosedBuild(context, workOrder.id);
   }
   return back;
-}
-
-async function reopen(context: Deciding, workOrder: AdvancedWorkOrder): Promise<void> {
-  await advance(context, workOrder, 'reopen-build');
-  await reopenKits(context, workOrder.id);
 }
 
 function sheetOf(sheet: unknown): { readonly kind: string } | null {

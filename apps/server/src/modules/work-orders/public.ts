@@ -4,12 +4,13 @@ export { changedDocuments, documentSets } from './document-set.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
 export { workOrderLocks } from './loads.ts';
+export { buildLocks, openClosedBuild } from './open-closed-build.ts';
 export { openReviews } from './open-reviews.ts';
 export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { isGovernorTest } from './sheets/governor-sheet.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
-export { stepAgain } from './step-again.ts';
+export { plainTitle, stepAgain } from './step-again.ts';
 export { blockOf, blockToSend } from './step-block.ts';
 export {
   instrumentFor,

@@ -3,8 +3,9 @@ import { reopenOperations } from '@hubwright/contracts/work-orders/reopen-operat
 import { mayRepairAgain } from '@hubwright/rules/routes';
 import { type Context, defineCommand, type Subject } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { kitsOf, reopenKits, replaceSeals, sealLocks } from '../kits/public.ts';
-import { advance, refuseHeld } from './advance.ts';
+import { replaceSeals, sealLocks } from '../kits/public.ts';
+import { refuseHeld } from './advance.ts';
+import { buildLocks, openClosedBuild } from './open-closed-build.ts';
 import { isBuildTest, repeatSteps } from './repeat-steps.ts';
 import { performedAt, refuseInLoad, requireTurn, type SignedStep, stepLocks, stepToSign } from './step-signing.ts';
 import { writeStepSignature } from './write-step-signature.ts';
@@ -17,8 +18,7 @@ export const reopenBuild = defineCommand(operation, {
   async locks(input, tx) {
     const locks = await stepLocks(tx, input.stepId, input.equipmentId);
     const orders = locks.filter((lock) => lock.startsWith('work-order:')).map((lock) => lock.slice(11));
-    const kits = await Promise.all(orders.map((id) => kitsOf(tx, id)));
-    return [...locks, ...kits.flat(), ...(await sealLocks(tx, input.seals))];
+    return [...new Set([...locks, ...(await buildLocks(tx, orders)), ...(await sealLocks(tx, input.seals))])];
   },
   async execute(context) {
     const { tx, input } = context;
@@ -33,7 +33,7 @@ export const reopenBuild = defineCommand(operation, {
         ...(supersedesId === undefined ? {} : { supersedesId }),
       },
     });
-    const { stage, kits } = await openBuild(context, traveler.workOrderId);
+    const { stage, kits } = await openClosedBuild(context, traveler.workOrderId);
     const failed = { stepId: step.id, signOffId: written.signOffId, title: step.title, reason: input.reason };
     const replaced = await replaceSeals(context, traveler.workOrderId, { lineIds: input.seals, failed });
     const steps = await repeatSteps(context, step, input.repeat);
@@ -90,12 +90,4 @@ async function standingSignOff(tx: Tx, stepId: string): Promise<string | undefin
   const where = { stepId, countersignsId: null };
   return (await tx.signOff.findFirst({ where, orderBy: [{ signedAt: 'desc' }, { id: 'desc' }], select: { id: true } }))
     ?.id;
-}
-
-/** A build that was closed is one again, kits included. */
-async function openBuild(context: Reopening, workOrderId: string): Promise<{ stage: string; kits: Subject[] }> {
-  const workOrder = await context.tx.workOrder.findUniqueOrThrow({ where: { id: workOrderId } });
-  if (workOrder.stage !== 'final-inspection') return { stage: workOrder.stage, kits: [] };
-  const { stage } = await advance(context, workOrder, 'reopen-build');
-  return { stage, kits: await reopenKits(context, workOrderId) };
 }

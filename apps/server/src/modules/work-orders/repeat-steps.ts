@@ -1,7 +1,7 @@
 import { Problem } from '@hubwright/contracts/problems';
 import type { Reads } from '../../platform/database/reads.ts';
 import { insertSteps, type NewStep } from './splice-steps.ts';
-import { type StandingStep, stepAgain } from './step-again.ts';
+import { plainTitle, type StandingStep, stepAgain } from './step-again.ts';
 import type { SignedStep, Signing } from './step-signing.ts';
 
 const testSheets: ReadonlySet<string> = new Set(['angles', 'function-test', 'static-balance']);
@@ -23,7 +23,7 @@ export async function repeatableSteps(models: Reads['models'], test: { id: strin
   });
   // What was done again since stands for what it repeats.
   const latest = signed.filter(
-    ({ title }, index) => !signed.slice(index + 1).some((later) => base(later.title) === base(title)),
+    ({ title }, index) => !signed.slice(index + 1).some((later) => plainTitle(later.title) === plainTitle(title)),
   );
   return {
     steps: latest.filter(({ kind }) => kind !== 'inspect'),
@@ -46,17 +46,13 @@ export async function repeatSteps(context: Signing, test: SignedStep, stepIds: r
     ]);
   const chosen = steps.filter(({ id }) => stepIds.includes(id));
   const again = [...chosen, test].toSorted((one, other) => one.sequence - other.sequence);
-  const copies = [...again, ...follow].map((step) => repeatOf(step, base(test.title)));
+  const copies = [...again, ...follow].map((step) => repeatOf(step, plainTitle(test.title)));
   const done = await tx.travelerStep.aggregate({
     where: { travelerId: test.travelerId, state: { not: 'open' } },
     _max: { sequence: true },
   });
   await insertSteps(context, { travelerId: test.travelerId, after: done._max.sequence ?? 0 }, copies);
   return copies.map(({ title }) => title);
-}
-
-function base(title: string): string {
-  return title.replace(/, again after .*$/, '');
 }
 
 function repeatOf(step: StandingStep, failed: string): NewStep {

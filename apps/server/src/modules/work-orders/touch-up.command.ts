@@ -2,17 +2,17 @@ import { Problem } from '@hubwright/contracts/problems';
 import { touchUpOperations } from '@hubwright/contracts/work-orders/touch-up-operations';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
-import { kitsOf } from '../kits/public.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { refuseHeld } from './advance.ts';
 import { balanceAgain } from './balance-again.ts';
+import { buildLocks } from './open-closed-build.ts';
 
 const operation = touchUpOperations.touchUp;
 const underWork: readonly string[] = ['in-work', 'build', 'final-inspection'];
 
 /** Paint weighs: what is touched up after the static balance is balanced again before anyone can release it. */
 export const touchUp = defineCommand(operation, {
-  locks: async ({ workOrderId }, tx) => [`work-order:${workOrderId}`, ...(await kitsOf(tx, workOrderId))],
+  locks: ({ workOrderId }, tx) => buildLocks(tx, [workOrderId]),
   async execute(context) {
     const { tx, input, actor, today, newId } = context;
     const workOrder = found(await tx.workOrder.findUnique({ where: { id: input.workOrderId } }), 'This work order');
