@@ -6,10 +6,10 @@ import { shopToday } from './index.ts';
 import { seedReference } from './reference.ts';
 import { SeedRun } from './run.ts';
 
-/** Fills the tests' template database with the invented shop's reference data, as of the real today. It stores no files. */
-export async function fillTestShop(databaseUrl: string): Promise<void> {
+/** Fills the tests' template database with the invented shop's reference data, as of the real today or another day. It stores no files. */
+export async function fillTestShop(databaseUrl: string, today = shopToday(new Date())): Promise<void> {
   const filesFolder = await mkdtemp(join(tmpdir(), 'hubwright-seed-'));
-  const run = await SeedRun.open(databaseUrl, shopToday(new Date()), filesFolder);
+  const run = await SeedRun.open(databaseUrl, today, filesFolder);
   try {
     const calendar = new Calendar();
     await seedReference(run, calendar);

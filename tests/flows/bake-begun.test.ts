@@ -17,7 +17,7 @@ const minute = 60_000;
 
 /** Four counterweights are plated one after the other, the last much later; three of them share an oven. */
 describe('a bake put down when it goes into the oven', () => {
-  const clock = new MovedClock();
+  const clock = MovedClock.inTheMorning();
   let shop: ShopApp;
   let technician: Visitor;
   let job: Job;

@@ -1,9 +1,11 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { addDays } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { verifyDatabase } from '../../apps/server/src/platform/records/verify-database.ts';
+import { instruments } from '../../seed/data/instruments.ts';
 import { seedShop } from '../../seed/index.ts';
 import { freshDatabase, type TestDatabase } from '../support/database.ts';
 import { day } from '../support/days.ts';
@@ -141,13 +143,26 @@ describe('the invented shop', () => {
   });
 });
 
+/** The day a template was filled as of, which may be yesterday by now: every date in it is counted from there. */
+async function dayOf({ url }: TestDatabase): Promise<string> {
+  const [{ tag, due } = { tag: '', due: 0 }] = instruments;
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  const { rows } = await client.query<{ on: string }>(
+    'SELECT calibration_due_on::text AS on FROM instruments WHERE tag = $1',
+    [tag],
+  );
+  await client.end();
+  return addDays(rows[0]?.on ?? '', -due);
+}
+
 describe('the invented shop’s reference data', () => {
   it(
     'comes out the same however often it is played',
     async () => {
       const { fillTestShop } = await import('../../seed/test-shop.ts');
       const [kept, anew] = [await freshDatabase('shop'), await freshDatabase('empty')];
-      await fillTestShop(anew.url);
+      await fillTestShop(anew.url, await dayOf(kept));
       const heads = async ({ url }: TestDatabase) => {
         const client = new pg.Client({ connectionString: url });
         await client.connect();

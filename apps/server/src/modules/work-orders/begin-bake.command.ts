@@ -28,11 +28,15 @@ export const beginBake = defineCommand(operation, {
     const { first } = named;
     const process = first.step.process as Process;
     const authorisation = await requireAuthorisation(tx, actor, { process, level: 'perform', today });
-    const oven = named.load
+    // First of all, since nothing before the plating is a time the bake could have begun.
+    const plated: number[] = [];
+    for (const bake of named.bakes) plated.push(await platedBefore(context, bake, at));
+    const oven: Oven = named.load
       ? { oven: named.load.equipment, equipmentId: named.load.equipmentId, loadId: named.load.id }
       : await ovenOf(context, first, at);
     const begun: Begun[] = [];
-    for (const bake of named.bakes) begun.push(await beginOne(context, bake, { at, oven }));
+    for (const [index, bake] of named.bakes.entries())
+      begun.push(await beginOne(context, bake, { at, oven, platedAt: plated[index] ?? 0 }));
     return {
       reply: { begunAt: at.toISOString(), bakes: begun },
       subjects: bakeSubjects(named),
@@ -43,6 +47,11 @@ export const beginBake = defineCommand(operation, {
   },
 });
 
+interface Oven {
+  readonly oven: string;
+  readonly equipmentId: string | null;
+  readonly loadId: string | null;
+}
 type Begun = { id: string; stepId: string; lateByMinutes: number };
 
 /** Throws `performed-in-future`, and `late-reason-missing` for what was written down afterwards without saying why. */
@@ -61,7 +70,7 @@ function instantOf({ input, now }: Asking): Date {
 }
 
 /** The oven a step alone is baked in: on record where it asks for one of a kind, else as it is called. */
-async function ovenOf(context: Asking, { step }: BakeNamed, at: Date) {
+async function ovenOf(context: Asking, { step }: BakeNamed, at: Date): Promise<Oven> {
   const { tx, input } = context;
   const day = await performedOn(context, step.traveler.workOrder.receivedOn, input.begunAt);
   const asked = { kind: step.equipmentKind, equipmentId: input.equipmentId };
@@ -70,11 +79,8 @@ async function ovenOf(context: Asking, { step }: BakeNamed, at: Date) {
   return { oven, equipmentId: used?.id ?? null, loadId: null };
 }
 
-async function beginOne(
-  { tx, actor, now, newId, input }: Asking,
-  { step, spec }: BakeNamed,
-  { at, oven }: { at: Date; oven: { oven: string; equipmentId: string | null; loadId: string | null } },
-): Promise<Begun> {
+/** When the plating it relieves ended. Throws why it could not be put in at that instant. */
+async function platedBefore({ tx }: Asking, { step }: BakeNamed, at: Date): Promise<number> {
   const { traveler, title } = step;
   await requireTurn(tx, step, at);
   const clock = await bakeClockAt(tx, step.id);
@@ -89,6 +95,14 @@ async function beginOne(
     throw new Problem('performed-at-wrong', `${traveler.number}: the plating ended at ${clock.platedAt}`, {}, [
       { pointer: '/begunAt', detail: 'This lies before the end of the plating' },
     ]);
+  return platedAt;
+}
+
+async function beginOne(
+  { tx, actor, now, newId, input }: Asking,
+  { step, spec }: BakeNamed,
+  { at, oven, platedAt }: { at: Date; oven: Oven; platedAt: number },
+): Promise<Begun> {
   const id = newId();
   await tx.ovenBake.create({
     data: {
