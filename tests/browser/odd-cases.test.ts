@@ -183,6 +183,10 @@ describe('what seldom happens at the bench and the desk', () => {
             measures: step.measures.map((measure) =>
               measure === before ? { ...measure, decimals: measure.decimals + 1 } : measure,
             ),
+            // A test may name only seals that the kit list still has.
+            ...(step.sheet?.kind === 'function-test'
+              ? { sheet: { ...step.sheet, seals: step.sheet.seals.filter((seal) => seal !== line.position) } }
+              : {}),
           })),
         })),
         tboRules: [],

@@ -1,5 +1,8 @@
+import { connect } from 'node:net';
 import { peopleOperations } from '@hubwright/contracts/people/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { LiveFeed } from '../../apps/server/src/platform/live/live-feed.ts';
+import { until } from '../support/bench-simulator.ts';
 import { setUp, signedIn, smallestShop } from '../support/builders.ts';
 import { EventStream } from '../support/event-stream.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
@@ -55,6 +58,23 @@ describe('live events', () => {
   it('tells a dashboard that was away too long to read everything anew', async () => {
     const stream = await open('12-999999');
     await stream.until(() => stream.named.includes('resync'));
+  });
+
+  it('forgets a dashboard that went away before its stream had begun', async () => {
+    const { listeners } = shop.running.app.get(LiveFeed) as unknown as { listeners: ReadonlySet<unknown> };
+    for (const stream of streams) stream.close();
+    await until(() => listeners.size === 0);
+    const { port } = new URL(shop.address);
+    const request = `GET /api/live HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\ncookie: ${visitor.cookie}\r\n\r\n`;
+    for (let i = 0; i < 40; i += 1) {
+      const socket = connect(Number(port), '127.0.0.1');
+      await new Promise<void>((sent) => socket.write(request, () => sent()));
+      await new Promise((soon) => setTimeout(soon, i % 8));
+      socket.destroy();
+    }
+    // Streams that did begin have ended by now; none of those that never did may be left over.
+    await (await open()).until(() => true);
+    await until(() => listeners.size === 1);
   });
 
   it('does not open for someone who is not signed in', async () => {

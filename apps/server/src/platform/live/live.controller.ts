@@ -20,6 +20,8 @@ export class LiveController {
   async stream(@Req() request: FastifyRequest, @Res() reply: FastifyReply): Promise<void> {
     const out = reply.raw;
     reply.hijack();
+    // Whoever went away while the session was read is told by no event any more.
+    if (out.destroyed) return;
     out.writeHead(200, {
       'content-type': 'text/event-stream',
       'cache-control': 'no-store',
