@@ -260,7 +260,7 @@ export const peeningOperations = {
     access: ['inspector'],
     versioned: true,
     summary:
-      'Decide that every part of a held lot is peened again: the step comes back on each traveler, a closed build opens',
+      'Decide that every part of a held lot is peened again: the step comes back with what was signed on top of it, stripped first where painted; a build is done again with fresh seals at the shop’s cost',
     input: z.strictObject({ lotId: id, reason: line, signature }),
     output: changed.extend({ steps: z.int() }).meta({ id: 'PeeningRedone' }),
     signs:

@@ -32,7 +32,8 @@ export function PeenAgain({ lot, signer, onClose }: { lot: Lot; signer: Signer; 
     >
       <p>{lot.reasons.join(' ')}</p>
       <p className="soft">
-        Every part of it gets the step again; a build that was closed opens. The program is qualified anew before.
+        Every part of it gets the step again with all that was signed on top; a painted one is stripped first. A build
+        begins again at its first step, with fresh seals at the shop’s cost. The program is qualified anew before.
       </p>
       <TextField name="reason" label="What went wrong" value={reason} onChange={setReason} isRequired />
     </FormThenSign>

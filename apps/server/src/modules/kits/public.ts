@@ -1,4 +1,4 @@
-export { askThrough } from './ask.ts';
+export { askIn, askThrough } from './ask.ts';
 export { closeKits, kitsOf, openItems, reopenKits } from './closing.ts';
 export { addDemandFromFinding } from './finding-demand.ts';
 export { freePromises } from './free-promises.ts';

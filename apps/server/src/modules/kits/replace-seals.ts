@@ -8,11 +8,11 @@ import { heldAt } from './held.ts';
 import type { KitContext } from './kit.ts';
 import { type SealInUnit, sealsInUnit } from './seals.ts';
 
-/** The test whose failure uses the seals up. */
-export interface FailedTest {
+/** What uses the seals up: a step and its signature, in words, and why. */
+export interface UsedUp {
   readonly stepId: string;
   readonly signOffId: string;
-  readonly title: string;
+  readonly cause: string;
   readonly reason: string;
 }
 
@@ -29,22 +29,22 @@ export async function sealLocks(tx: Tx, lineIds: readonly string[]): Promise<str
 export async function replaceSeals(
   context: KitContext,
   workOrderId: string,
-  { lineIds, failed }: { lineIds: readonly string[]; failed: FailedTest },
+  { lineIds, by }: { lineIds: readonly string[]; by: UsedUp },
 ): Promise<{ seals: SealInUnit[]; cost: Money; subjects: { kind: string; id: string }[] }> {
   const { tx, entryId, newId, now } = context;
   const shop = await tx.shopProfile.findUniqueOrThrow({ where: { id: 1 }, select: { currency: true } });
   const seals = await chosenSeals(tx, workOrderId, lineIds);
-  const kept = { stepId: failed.stepId, signOffId: failed.signOffId, reason: failed.reason, at: now, entryId };
+  const kept = { ...by, at: now, entryId };
   await tx.shopCostPart.createMany({
     data: seals.map(({ lineId, part, position, quantity, unitPrice }) => ({
       ...{ id: newId(), workOrderId, kitLineId: lineId, partId: part.id, position, quantity, unitPrice },
-      ...{ ...kept, cause: `“${failed.title}” failed` },
+      ...kept,
     })),
   });
   const held = (await heldAt(askIn(tx), { kind: 'unit', ref: workOrderId })).filter(({ lineId }) =>
     seals.some((seal) => seal.lineId === lineId),
   );
-  const reason = `“${failed.title}” failed: ${failed.reason}`;
+  const reason = `${by.cause}: ${by.reason}`;
   await moveHeld(context, held, { from: { kind: 'unit', ref: workOrderId }, to: scrap, reason });
   const kitIds = [...new Set(seals.map(({ kitId }) => kitId))];
   await tx.kit.updateMany({ where: { id: { in: kitIds } }, data: { version: { increment: 1 } } });

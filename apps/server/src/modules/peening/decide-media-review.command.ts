@@ -3,17 +3,18 @@ import { Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { requireAuthorisation, writeSignOff } from '../people/public.ts';
-import { buildLocks } from '../work-orders/public.ts';
-import { peenedAnew } from './come-again.ts';
+import { peenedAnew, peenedAnewLocks } from './come-again.ts';
 
 const operation = mediaOperations.decideMediaReview;
 type Deciding = Context<typeof operation>;
+const nothingAgain: Awaited<ReturnType<typeof peenedAnew>> = { travelers: [], parts: 0, subjects: [] };
+const numberOf = ({ number }: { readonly number: string }) => number;
 
 /** An inspector weighs what the media check found against the strips of the lot; reason and signature stay with it. */
 export const decideMediaReview = defineCommand(operation, {
   locks: async ({ reviewId }, tx) => {
     const review = await tx.peeningReview.findUnique({ where: { id: reviewId } });
-    return review ? [`peening-lot:${review.lotId}`, ...(await buildLocks(tx, [review.workOrderId]))] : [];
+    return review ? [`peening-lot:${review.lotId}`, ...(await peenedAnewLocks(tx, [review.workOrderId]))] : [];
   },
   async execute(context) {
     const { tx, input, actor, now, today } = context;
@@ -25,7 +26,8 @@ export const decideMediaReview = defineCommand(operation, {
     const version = review.version + 1;
     const decided = { decision, reason, decidedBy: actor.personId, decidedAt: now, version };
     await tx.peeningReview.update({ where: { id: review.id }, data: decided });
-    const again = decision === 'peen-again' ? await peenedAnew(context, stepIds, lot.number) : [];
+    const because = { lot: lot.number, reason };
+    const again = decision === 'peen-again' ? await peenedAnew(context, stepIds, because) : nothingAgain;
     const media = check.media.code;
     await writeSignOff(context, {
       workOrderId: workOrder.id,
@@ -38,10 +40,10 @@ export const decideMediaReview = defineCommand(operation, {
       subjects: [
         { kind: 'work-order', id: workOrder.id },
         { kind: 'peening-lot', id: lot.id },
-        ...again.map((one) => ({ kind: 'traveler', id: one.id, before: one.version, after: one.version + 1 })),
+        ...again.subjects.filter(({ id }) => id !== workOrder.id),
       ],
       authorisation: { ...authorisation },
-      facts: { review: review.id, lot: lot.number, media, decision, travelers: again.map(({ number }) => number) },
+      facts: { review: review.id, lot: lot.number, media, decision, travelers: again.travelers.map(numberOf) },
       reason,
     };
   },

@@ -2,8 +2,7 @@ import { peeningOperations } from '@hubwright/contracts/peening/operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { requireAuthorisation } from '../people/public.ts';
-import { buildLocks } from '../work-orders/public.ts';
-import { peenedAnew } from './come-again.ts';
+import { peenedAnew, peenedAnewLocks } from './come-again.ts';
 import { lotLocks, theLot } from './lot.ts';
 
 /** What failed strips do not prove is done again: the step comes back behind what is signed, and a closed build opens for it. */
@@ -13,7 +12,7 @@ export const peenAgain = defineCommand(peeningOperations.peenAgain, {
     const orders = locks
       .filter((lock) => lock.startsWith('work-order:'))
       .map((lock) => lock.slice('work-order:'.length));
-    return [...new Set([...locks, ...(await buildLocks(tx, orders))])];
+    return [...new Set([...locks, ...(await peenedAnewLocks(tx, orders))])];
   },
   async execute(context) {
     const { tx, input, actor, now, today, expectedVersion } = context;
@@ -26,14 +25,12 @@ export const peenAgain = defineCommand(peeningOperations.peenAgain, {
     await tx.peeningLot.update({ where: { id: lot.id }, data: { state: 'redone', ...decided, version } });
     await tx.peeningPart.updateMany({ where: { lotId: lot.id }, data: { open: false } });
     const stepIds = lot.parts.map(({ stepId }) => stepId);
-    const travelers = await peenedAnew(context, stepIds, lot.number);
+    const { travelers, parts, subjects } = await peenedAnew(context, stepIds, {
+      ...{ lot: lot.number, reason: input.reason },
+    });
     return {
-      reply: { id: lot.id, version, steps: travelers.length },
-      subjects: [
-        { kind: 'peening-lot', id: lot.id, before: lot.version, after: version },
-        ...travelers.map((one) => ({ kind: 'traveler', id: one.id, before: one.version, after: one.version + 1 })),
-        ...[...new Set(travelers.map(({ workOrderId }) => workOrderId))].map((id) => ({ kind: 'work-order', id })),
-      ],
+      reply: { id: lot.id, version, steps: parts },
+      subjects: [{ kind: 'peening-lot', id: lot.id, before: lot.version, after: version }, ...subjects],
       authorisation: { ...authorisation },
       facts: { number: lot.number, travelers: travelers.map(({ number }) => number) },
       reason: input.reason,

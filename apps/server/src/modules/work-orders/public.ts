@@ -1,6 +1,7 @@
 export { type AdvancedWorkOrder, advance, refuseHeld } from './advance.ts';
 export { bladeSetOf } from './blade-set.ts';
 export { changedDocuments, documentSets } from './document-set.ts';
+export { builtAgain, type PartAgain, partAgain, usedUpSeals } from './done-again.ts';
 export { finishEvaluation } from './finish-evaluation.ts';
 export { liftHolds, writeHold } from './holds.ts';
 export { workOrderLocks } from './loads.ts';
@@ -10,7 +11,7 @@ export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { isGovernorTest } from './sheets/governor-sheet.ts';
 export { insertSteps, type NewStep } from './splice-steps.ts';
-export { plainTitle, stepAgain } from './step-again.ts';
+export { plainTitle } from './step-again.ts';
 export { blockOf, blockToSend } from './step-block.ts';
 export {
   instrumentFor,

@@ -34,8 +34,9 @@ export const reopenBuild = defineCommand(operation, {
       },
     });
     const { stage, kits } = await openClosedBuild(context, traveler.workOrderId);
-    const failed = { stepId: step.id, signOffId: written.signOffId, title: step.title, reason: input.reason };
-    const replaced = await replaceSeals(context, traveler.workOrderId, { lineIds: input.seals, failed });
+    const cause = `“${step.title}” failed`;
+    const by = { stepId: step.id, signOffId: written.signOffId, cause, reason: input.reason };
+    const replaced = await replaceSeals(context, traveler.workOrderId, { lineIds: input.seals, by });
     const steps = await repeatSteps(context, step, input.repeat);
     const seals = replaced.seals.reduce((sum, { quantity }) => sum + quantity, 0);
     const others: Subject[] = replaced.subjects.filter(({ id }) => !kits.some((kit) => kit.id === id));
