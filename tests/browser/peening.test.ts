@@ -84,6 +84,10 @@ describe('peening between strips', () => {
   }, 180_000);
 
   test('the program is qualified anew by strips that are drawn while they are typed, and the lot is peened again', async () => {
+    await inspector.goto('/inspection');
+    const unproved = inspector.getByRole('region', { name: 'Peening lots that are not proved' });
+    await unproved.getByText('held: closing strips failed').waitFor(slow);
+    await looksRight(inspector, 'inspection-unproved-lot');
     await inspector.goto('/peening?sheet=machines');
     await inspector.getByText('strips of PL-0001 failed since').waitFor(slow);
     await inspector.getByRole('img', { name: 'Saturation of leading edge' }).waitFor(slow);

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { useMe } from '../../api/me.ts';
 import { OutNow } from '../../features/inventory/FrozenLots.tsx';
+import { LotsToDecide } from '../../features/peening/LotsToDecide.tsx';
 import { TodayPanel } from '../../features/processes/TodayPanel.tsx';
 import { ChecklistSheet } from '../../features/releases/ChecklistSheet.tsx';
 import { checklistQuery } from '../../features/releases/releases.ts';
@@ -65,6 +66,7 @@ export function InspectionPage() {
       <ViewHead title="Inspection" question="What waits for my stamp, and what must I not let pass?" />
       <div className={`stack ${styles.above}`}>
         <TodayPanel />
+        <LotsToDecide />
         <OutNow />
       </div>
       <div className={opened ? styles.three : styles.two}>
