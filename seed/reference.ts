@@ -138,7 +138,9 @@ async function seedInstruments(run: SeedRun, calendar: Calendar): Promise<Map<st
 type Known = (typeof instruments)[number]['known'];
 
 function doubtOf(known: Known) {
-  return known ? { uncertainty: known.uncertainty, unit: known.unit } : {};
+  if (!known) return {};
+  const { uncertainty, unit, moreDoubts = [] } = known;
+  return { uncertainty, unit, moreDoubts: [...moreDoubts] };
 }
 
 /** It drifts by a sixth of what is allowed from calibration to calibration, and is put right each time. */

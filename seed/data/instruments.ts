@@ -14,6 +14,8 @@ interface InstrumentSeed {
     readonly unit: string;
     readonly nominal: string;
     readonly allowed: string;
+    /** In further quantities, as a bench has them. */
+    readonly moreDoubts?: readonly { readonly uncertainty: string; readonly unit: string }[];
   };
 }
 
@@ -95,6 +97,14 @@ export const instruments: readonly InstrumentSeed[] = [
     calibrated: -55,
     due: 310,
     location: 'Governor room',
+    known: {
+      ...{ uncertainty: '1.5', unit: 'psi', nominal: '300', allowed: '3' },
+      moreDoubts: [
+        { uncertainty: '0.1', unit: 'qt/min' },
+        { uncertainty: '0.2', unit: 'qt/h' },
+        { uncertainty: '2', unit: 'rpm' },
+      ],
+    },
   },
   {
     tag: 'EDC-01',

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, decimal, id, instant, line, listOf, page, signature } from '../values.ts';
 import { signingProblems } from '../work-orders/signing-problems.ts';
+import { supervised } from '../work-orders/traveler-shapes.ts';
 import { benchUnit, programInput, programRow } from './program.ts';
 import { runDetail, runRow, waitingRow } from './run.ts';
 
@@ -10,6 +11,7 @@ const readingProblems = [
   'run-ended',
   'program-superseded',
   'wrong-application',
+  'run-unsupervised',
   'point-unknown',
   'oil-temperature',
   'unit-doubtful',
@@ -91,8 +93,11 @@ export const governorOperations = {
       stopWithinReach: z.literal(true, 'See that the stop of the drive is within reach first'),
       /** A governor turned the wrong way pumps nothing and is damaged. */
       rotationChecked: z.literal(true, 'Compare the rotation with the program first'),
+      /** A trainee begins it with the supervisor beside, who is there until it ends. */
+      ...supervised,
     }),
     output: changed.extend({ number: z.string() }).meta({ id: 'GovernorRunBegun' }),
+    countersigns: 'This run is made under my supervision by the trainee named, and I stay with it to its end',
     problems: [
       'no-governor-test',
       'application-unknown',
@@ -194,6 +199,7 @@ export const governorOperations = {
     touches: ['work-orders'],
     problems: [
       'run-ended',
+      'run-unsupervised',
       'run-not-whole',
       'run-passes',
       'program-superseded',

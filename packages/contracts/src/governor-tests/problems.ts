@@ -27,6 +27,16 @@ export const governorProblems = {
     title: 'This is no whole program',
     next: 'Correct the named lines by the manual.',
   },
+  'acceptance-changed': {
+    status: 409,
+    title: 'Readings of this run were accepted by other limits than count now',
+    next: 'Begin another run: the shop’s guard band, or what the bench is known to, has changed since this one began.',
+  },
+  'run-unsupervised': {
+    status: 409,
+    title: 'A trainee is not alone at the bench',
+    next: 'Begin a run with a supervisor, or have someone who is authorised take the readings.',
+  },
   'no-governor-test': {
     status: 409,
     title: 'This step is no test of a governor on the bench',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { guardBandMethod } from '../people/me.ts';
 import { date, decimal, id, instant } from '../values.ts';
 import { stepBlock, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
 import { benchUnit, programRow } from './program.ts';
@@ -47,6 +48,15 @@ const standing = z.object({
   point: z.string(),
   state: z.enum(['open', 'good', 'out', 'reopened']),
   value: decimal.nullable(),
+  /** Limits readings are accepted by where the shop asks for a guard band, and the doubt they step back by; null where the manual’s are. */
+  accepted: z
+    .object({
+      low: decimal.nullable(),
+      high: decimal.nullable(),
+      decimals: z.int(),
+      doubt: z.object({ uncertainty: decimal, unit: z.string() }),
+    })
+    .nullable(),
   /** Speeds it is taken at, of governor and engine, in rpm. */
   atRpm: z.number().nullable(),
   engineRpm: z.number().nullable(),
@@ -79,6 +89,10 @@ export type GovernorRun = z.output<typeof runRow>;
 export const runDetail = runRow
   .extend({
     program: programRow,
+    /** Who supervises it, where a trainee began it. */
+    supervisor: who.nullable(),
+    /** The shop’s guard band as it was when the run began; null where it asks for none. */
+    acceptedBy: guardBandMethod.nullable(),
     standing: z.array(standing),
     /** Points in order that stand open or out. */
     open: z.array(z.string()),

@@ -11,7 +11,16 @@ const tag = z
 /** `not-said`: no reading from before the adjustment came with the certificate. */
 export const asFound = z.enum(['good', 'out', 'not-said']).meta({ id: 'AsFound' });
 const point = z.strictObject({ nominal: decimal, asFound: decimal, asLeft: decimal, allowed: decimal });
-const uncertain = { uncertainty: decimal.optional(), unit: z.string().trim().min(1).max(20).optional() };
+/** Expanded uncertainty (k = 2) in another quantity, as a bench has several. */
+const furtherDoubt = z.strictObject({
+  uncertainty: decimal.refine((text) => Number(text) > 0, 'An uncertainty is above 0'),
+  unit: z.string().trim().min(1).max(20),
+});
+const uncertain = {
+  uncertainty: decimal.optional(),
+  unit: z.string().trim().min(1).max(20).optional(),
+  moreDoubts: z.array(furtherDoubt).max(12).optional(),
+};
 
 const instrumentRow = z
   .object({
@@ -27,6 +36,8 @@ const instrumentRow = z
     /** Expanded uncertainty (k = 2), as its certificate says it. */
     uncertainty: decimal.nullable(),
     unit: z.string().nullable(),
+    /** In further quantities, where it measures several. */
+    moreDoubts: z.array(furtherDoubt),
     version: z.int(),
   })
   .meta({ id: 'InstrumentRow' });

@@ -34,6 +34,7 @@ export const signingProblems = [
   'peening-held',
   'doubt-unknown',
   'instrument-too-coarse',
+  'acceptance-changed',
   'diameter-unknown',
   'value-unknown',
   'reading-impossible',

@@ -1,3 +1,4 @@
+export { type AcceptedPoint, acceptedPoints, type BenchDoubt } from './accepted.ts';
 export {
   type BenchUnit,
   benchUnits,

@@ -2,7 +2,7 @@ import { InstantText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { PointsAgainstLimits } from '../../ui/pictures/PointsAgainstLimits.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { type Run, runMarks, unitWord } from './governor.ts';
+import { acceptedPoint, type Run, runMarks, unitWord } from './governor.ts';
 
 /** Every point of this run against its limits, with what earlier tests of the serial ended with, and those tests. */
 export function EarlierTests({ run }: { run: Run }) {
@@ -16,7 +16,8 @@ export function EarlierTests({ run }: { run: Run }) {
           .filter((one) => one.point === name && one.unit === point.unit)
           .map((one) => ({ label: number, value: one.value })),
       );
-    const limits = { low: point.low ?? null, high: point.high ?? null };
+    const { low = null, high = null } = acceptedPoint(run, point);
+    const limits = { low, high };
     return [{ name, ...limits, unit: unitWord(point.unit), value, isGood: state === 'good', earlier }];
   });
   return (

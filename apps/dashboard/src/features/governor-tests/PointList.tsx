@@ -1,7 +1,7 @@
 import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './governor.module.css';
-import { limitWords, pointMarks, type Run, unitWord } from './governor.ts';
+import { acceptedPoint, pointMarks, type Run, shownLimits, unitWord } from './governor.ts';
 
 /** Every point with where its standing reading lies; pressing one of an open run brings it to the entry. */
 export function PointList(props: { run: Run; chosen: string | undefined; onChoose?: (point: string) => void }) {
@@ -11,6 +11,7 @@ export function PointList(props: { run: Run; chosen: string | undefined; onChoos
       {run.standing.map(({ point: name, state, value, atRpm, engineRpm }) => {
         const point = run.program.content.points.find((one) => one.name === name);
         if (!point) return null;
+        const { low, high } = acceptedPoint(run, point);
         return (
           <li key={name}>
             <button
@@ -24,7 +25,7 @@ export function PointList(props: { run: Run; chosen: string | undefined; onChoos
                 <strong>{name}</strong>
                 <br />
                 <span className="soft small">
-                  {limitWords(point)}
+                  {shownLimits(run, point)}
                   {atRpm === null ? '' : `, at ${atRpm} rpm (engine ${engineRpm?.toFixed(0)})`}
                 </span>
               </span>
@@ -35,12 +36,7 @@ export function PointList(props: { run: Run; chosen: string | undefined; onChoos
                     <br />
                   </>
                 )}
-                <LimitGauge
-                  value={value}
-                  low={point.low ?? null}
-                  high={point.high ?? null}
-                  unit={unitWord(point.unit)}
-                />
+                <LimitGauge value={value} low={low ?? null} high={high ?? null} unit={unitWord(point.unit)} />
               </span>
               <StateMark {...pointMarks[state]} />
             </button>

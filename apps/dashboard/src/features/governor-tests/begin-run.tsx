@@ -5,7 +5,9 @@ import { Caution } from '../../ui/Caution.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
+import { SupervisorFields, useSupervision } from '../../ui/SupervisorFields.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { AcceptanceNote } from './AcceptanceNote.tsx';
 import { BenchField } from './BenchField.tsx';
 import { type Program, unitWord, type Waiting } from './governor.ts';
 
@@ -27,6 +29,7 @@ export function BeginRun(props: {
   const { waiting, program } = props;
   const command = useCommand(governorOperations.beginGovernorRun);
   const [instrumentId, setInstrument] = useState<string | null>(null);
+  const supervision = useSupervision('governor-bench');
   const [oil, setOil] = useState('');
   const [seen, setSeen] = useState<Readonly<Partial<Record<Look, boolean>>>>({});
   const { rotation, driveRatio, oil: asked } = program.content;
@@ -35,20 +38,23 @@ export function BeginRun(props: {
     <Dialog title={`${waiting.workOrderNumber}: run on the bench`} isOpen onClose={props.onClose} width="wide">
       <CommandForm
         problem={command.error}
-        isPending={command.isPending}
+        isPending={command.isPending || supervision.isAsking}
         submit="Begin the run"
         onCancel={props.onClose}
-        onSubmit={() =>
+        onSubmit={() => {
+          const beside = supervision.given();
+          supervision.forget();
           command.mutate(
             {
               input: {
                 ...{ stepId: waiting.stepId, programId: program.id, instrumentId: instrumentId ?? '', oil },
                 ...(all as Record<Look, true>),
+                ...beside,
               },
             },
             { onSuccess: ({ id }) => props.onBegun(id) },
-          )
-        }
+          );
+        }}
       >
         <Caution>
           Hot oil under pressure and a turning drive injure. Follow the current approved manual; hands off while it
@@ -81,6 +87,7 @@ export function BeginRun(props: {
           </div>
         </dl>
         <BenchField value={instrumentId} onChange={setInstrument} />
+        <AcceptanceNote program={program} instrumentId={instrumentId} />
         <TextField name="oil" label="Oil in the bench, name and lot" value={oil} onChange={setOil} isRequired />
         {Object.entries(looks).map(([look, text]) => (
           <Checkbox
@@ -91,6 +98,7 @@ export function BeginRun(props: {
             {text}
           </Checkbox>
         ))}
+        {supervision.isNeeded ? <SupervisorFields of={supervision} /> : null}
       </CommandForm>
     </Dialog>
   );

@@ -47,7 +47,21 @@ export function limitWords({ low, high, unit }: Pick<Point, 'low' | 'high' | 'un
   return low === undefined ? `at most ${high} ${word}` : `at least ${low} ${word}`;
 }
 
-export function limitOf({ low, high, decimals, method, unit }: Point): PointLimit {
+/** A point with the limits its readings are accepted by in a run: the manual's, or those the guard band leaves inside them. */
+export function acceptedPoint(run: Pick<Run, 'standing'>, point: Point): Point & { readonly isNarrowed: boolean } {
+  const accepted = run.standing.find((one) => one.point === point.name)?.accepted;
+  if (!accepted) return { ...point, isNarrowed: false };
+  const { low, high, decimals } = accepted;
+  return { ...point, decimals, low: low ?? undefined, high: high ?? undefined, isNarrowed: true };
+}
+
+/** Limits as they are shown beside a reading: the manual's, and those it is accepted by where the guard band narrows them. */
+export function shownLimits(run: Pick<Run, 'standing'>, point: Point): string {
+  const accepted = acceptedPoint(run, point);
+  return accepted.isNarrowed ? `${limitWords(point)}; accepted ${limitWords(accepted)}` : limitWords(point);
+}
+
+function limitOf({ low, high, decimals, method, unit }: Point): PointLimit {
   return {
     ...{ decimals, method, unit },
     ...(low === undefined ? {} : { low: Number(low) }),

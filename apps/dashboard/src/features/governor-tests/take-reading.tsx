@@ -8,7 +8,7 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { LimitGauge } from '../../ui/pictures/LimitGauge.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { limitWords, type Point, type Run, unitWord, verdictOf } from './governor.ts';
+import { acceptedPoint, type Point, type Run, shownLimits, unitWord, verdictOf } from './governor.ts';
 import { OilField } from './OilField.tsx';
 import { type OilRead, oilInput } from './oil.ts';
 
@@ -20,7 +20,8 @@ export function TakeReading(props: { run: Run; point: Point; onTaken: () => void
   const [unit, setUnit] = useState(point.unit);
   const [unitChecked, setChecked] = useState(false);
   const [oil, setOil] = useState<OilRead>({ value: '', unit: run.program.content.oil.unit });
-  const verdict = verdictOf(point, value, { unit, unitChecked });
+  const accepted = acceptedPoint(run, point);
+  const verdict = verdictOf(accepted, value, { unit, unitChecked });
   const isDoubtful = verdict.kind === 'doubtful' || unitChecked;
   const shown = verdict.kind === 'good' || verdict.kind === 'out' ? verdict.value : null;
   const units = unitsBeside(point.unit).map((each) => ({ value: each, text: unitWord(each) }));
@@ -45,7 +46,7 @@ export function TakeReading(props: { run: Run; point: Point; onTaken: () => void
         <DecimalField
           name="value"
           label={point.name}
-          hint={limitWords(point)}
+          hint={shownLimits(run, point)}
           {...(units.length > 1 ? {} : { unit: unitWord(point.unit) })}
           decimals={point.decimals + 2}
           value={value}
@@ -69,8 +70,8 @@ export function TakeReading(props: { run: Run; point: Point; onTaken: () => void
       <p className="row" aria-live="polite">
         <LimitGauge
           value={shown === null ? null : String(shown)}
-          low={point.low ?? null}
-          high={point.high ?? null}
+          low={accepted.low ?? null}
+          high={accepted.high ?? null}
           unit={unitWord(point.unit)}
         />
         <span className="soft small">

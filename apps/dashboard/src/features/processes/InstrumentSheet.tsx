@@ -7,7 +7,7 @@ import { Dialog } from '../../ui/Dialog.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { CalibrationHistory } from './CalibrationHistory.tsx';
 import { CalibrateForm } from './calibrate-instrument.tsx';
-import { calibrationMark, type Instrument } from './instruments.ts';
+import { calibrationMark, doubtsOf, type Instrument } from './instruments.ts';
 import { StudyList } from './StudyList.tsx';
 
 /** One instrument: may it be used, until when, and its next calibration. */
@@ -22,7 +22,11 @@ export function InstrumentSheet({ instrument, today }: { instrument: Instrument;
     ['Calibrated', <DateText key="on" date={instrument.calibratedOn} />],
     [
       'Known to',
-      instrument.uncertainty ? `± ${instrument.uncertainty} ${instrument.unit ?? ''} (k = 2)` : 'not on record',
+      doubtsOf(instrument).length > 0
+        ? `${doubtsOf(instrument)
+            .map(({ uncertainty, unit }) => `± ${uncertainty} ${unit}`)
+            .join(', ')} (k = 2)`
+        : 'not on record',
     ],
     ['Last good day', <DueText key="due" date={instrument.calibrationDueOn} />],
   ] as const;

@@ -8,6 +8,7 @@ import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { CalibrationFields } from './CalibrationFields.tsx';
+import { type DoubtDraft, DoubtFields, doubtInput } from './DoubtFields.tsx';
 import type { Instrument } from './instruments.ts';
 import { type PointDraft, PointFields } from './PointFields.tsx';
 
@@ -29,9 +30,15 @@ export function CalibrateForm(props: { instrument: Instrument; onDone: () => voi
     points: [] as PointDraft[],
     asFound: 'not-said' as 'good' | 'out' | 'not-said',
   });
+  const [doubts, setDoubts] = useState<readonly DoubtDraft[]>([{ uncertainty: '', unit: '' }]);
   const { asFound, ...rest } = draft;
   // The readings speak where there are any.
-  const input = { instrumentId: instrument.id, ...rest, ...(draft.points.length > 0 ? {} : { asFound }) };
+  const input = {
+    instrumentId: instrument.id,
+    ...rest,
+    ...doubtInput(doubts),
+    ...(draft.points.length > 0 ? {} : { asFound }),
+  };
   const send = () =>
     calibrate.mutate(
       { input, version: instrument.version },
@@ -62,6 +69,7 @@ export function CalibrateForm(props: { instrument: Instrument; onDone: () => voi
         onChange={(certificate) => setDraft({ ...draft, certificate })}
         isCode
       />
+      <DoubtFields doubts={doubts} onChange={setDoubts} />
       <PointFields points={draft.points} onChange={(points) => setDraft({ ...draft, points })} />
       {draft.points.length === 0 ? (
         <Select

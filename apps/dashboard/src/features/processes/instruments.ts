@@ -10,6 +10,11 @@ export type Calibration = Reply<typeof processOperations.listCalibrations>['rows
 /** The most overdue first: enough to name those nobody may use. */
 export const overdueInstrumentsQuery = queryFor(processOperations.listInstruments, { order: 'due', limit: 30 });
 
+/** What its certificate says it is known to, quantity by quantity. */
+export function doubtsOf({ uncertainty, unit, moreDoubts }: Instrument) {
+  return [...(uncertainty !== null ? [{ uncertainty, unit: unit ?? '' }] : []), ...moreDoubts];
+}
+
 const soonDays = 60;
 
 /** May it be used today, and for how long still. */

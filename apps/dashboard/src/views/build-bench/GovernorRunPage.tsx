@@ -25,6 +25,8 @@ function Facts({ run }: { run: Run }) {
       <span className="soft small">
         {program.revision.manual} rev. {program.revision.revision}, issue {program.issue}; oil {run.oil}, {oil.low} to{' '}
         {oil.high} {unitWord(oil.unit)}; {bench.tag}, good until <DueText date={bench.calibrationDueOn} />
+        {run.acceptedBy ? '; readings are accepted inside the manual’s limits by the doubt of the bench' : ''}
+        {run.supervisor ? `; ${run.startedBy.displayName} works under ${run.supervisor.displayName}` : ''}
       </span>
     </p>
   );

@@ -44,7 +44,8 @@ export function printCertificate(record: RunRecord, facts: CertificateFacts): Pr
   return paper.finish();
 }
 
-function subject(paper: Paper, { program, bench, oil }: RunRecord, facts: CertificateFacts): void {
+function subject(paper: Paper, record: RunRecord, facts: CertificateFacts): void {
+  const { program, bench, oil } = record;
   paper.facts([
     ['Unit', facts.unit],
     ['Work order', `${facts.workOrder}, traveler ${facts.traveler}, ${facts.step}`],
@@ -53,7 +54,24 @@ function subject(paper: Paper, { program, bench, oil }: RunRecord, facts: Certif
     ['Drive', `${program.rotation.replace('-', ' ')}, ratio ${program.driveRatio} governor to engine`],
     ['Oil', `${oil}, at ${program.oil.low} to ${program.oil.high} ${program.oil.unit}; asked for: ${program.oil.kind}`],
     ['Bench', `${bench.tag} ${bench.title}, in calibration until ${bench.calibrationDueOn}`],
+    ...acceptance(record),
+    ...(record.supervisor ? [['Supervised by', record.supervisor] as const] : []),
   ]);
+}
+
+const methods: Record<string, string> = {
+  uncertainty: 'by the whole doubt',
+  'root-sum-square': 'by the root of the sum of squares',
+  'managed-risk': 'by managed risk',
+};
+
+/** A guard band is said once; each point then has its own limits beside the manual's. */
+function acceptance({ acceptedBy, points: taken }: RunRecord): (readonly [string, string])[] {
+  if (!acceptedBy) return [];
+  const doubts = [...new Set(taken.flatMap(({ doubt }) => (doubt ? [`± ${doubt}`] : [])))].join(', ');
+  return [
+    ['Accepted', `inside the manual’s limits ${methods[acceptedBy] ?? acceptedBy} of the bench: ${doubts} (k = 2)`],
+  ];
 }
 
 function points(paper: Paper, record: RunRecord): void {
@@ -66,9 +84,9 @@ function points(paper: Paper, record: RunRecord): void {
       { head: 'Oil', width: 55, side: 'right' },
       { head: 'Taken', width: 105 },
     ],
-    record.points.map(({ name, limits, value, unit, oilTemperature, taken, source, atRpm }) => [
+    record.points.map(({ name, limits, accepted, value, unit, oilTemperature, taken, source, atRpm }) => [
       atRpm ? `${name}, at ${atRpm} rpm` : name,
-      limits,
+      accepted ? `${limits}; accepted ${accepted}` : limits,
       `${value ?? '–'} ${unit ?? ''}`,
       oilTemperature ?? '',
       `${source ?? ''}${taken > 1 ? `, taken ${taken} times` : ''}`,

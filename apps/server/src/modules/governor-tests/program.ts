@@ -1,9 +1,14 @@
 import type { ProgramContent } from '@hubwright/contracts/governor-tests/program';
-import type { BenchUnit, PointLimit } from '@hubwright/rules/governor';
+import type { AcceptedPoint, BenchUnit, PointLimit } from '@hubwright/rules/governor';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 
 export type Point = ProgramContent['points'][number];
+
+/** What a program asks, as its row keeps it. */
+export function contentOf({ program }: { program: { content: unknown } }): ProgramContent {
+  return program.content as ProgramContent;
+}
 
 /** The newest issue for a revision and application: what is tested by. */
 export function currentProgram(
@@ -13,18 +18,24 @@ export function currentProgram(
   return tx.governorProgram.findFirst({ where: { revisionId, applicationId }, orderBy: { issue: 'desc' } });
 }
 
-/** A point's limits as the rules take them. */
-export function limitOf({ low, high, decimals, method, unit }: Point): PointLimit {
+/** The limits a point's reading is judged by, as the rules take them: the manual's, or those inside them it is accepted by. */
+export function limitOf(point: Point, accepted: AcceptedPoint | undefined): PointLimit {
+  const { method, unit } = point;
+  const { low, high, decimals } = accepted ?? point;
   return {
     ...{ decimals, method, unit: unit as BenchUnit },
-    ...(low === undefined ? {} : { low: Number(low) }),
-    ...(high === undefined ? {} : { high: Number(high) }),
+    ...(low == null ? {} : { low: Number(low) }),
+    ...(high == null ? {} : { high: Number(high) }),
   };
 }
 
-export function limitsInWords({ low, high, unit }: Point): string {
-  if (low !== undefined && high !== undefined) return `${low} to ${high} ${unit}`;
-  return low === undefined ? `at most ${high} ${unit}` : `at least ${low} ${unit}`;
+interface Limits {
+  readonly low?: string | null | undefined;
+  readonly high?: string | null | undefined;
+}
+export function limitsInWords({ low, high }: Limits, unit: string): string {
+  if (low != null && high != null) return `${low} to ${high} ${unit}`;
+  return low == null ? `at most ${high} ${unit}` : `at least ${low} ${unit}`;
 }
 
 interface Named {

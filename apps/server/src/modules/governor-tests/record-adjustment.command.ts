@@ -1,7 +1,7 @@
 import { governorOperations } from '@hubwright/contracts/governor-tests/operations';
 import { defineCommand } from '../../platform/command/command.ts';
-import { reopenedBy } from './program.ts';
-import { contentOf, nextSequence, runLocks, runToGoOn, standingOf, subjectsOf } from './run.ts';
+import { contentOf, reopenedBy } from './program.ts';
+import { nextSequence, runLocks, runToGoOn, standingOf, subjectsOf } from './run.ts';
 
 /** What was adjusted, in words; readings it makes worthless stay on record and count no more. */
 export const recordAdjustment = defineCommand(governorOperations.recordGovernorAdjustment, {

@@ -2,9 +2,10 @@ import type { AsRead, GovernorRun, GovernorRunDetail } from '@hubwright/contract
 import { engineSpeed } from '@hubwright/rules/governor';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { namedTraveler } from '../work-orders/public.ts';
+import { acceptedAt } from './acceptance.ts';
 import type { Names } from './names.ts';
-import { applicationInWords } from './program.ts';
-import { contentOf, eventsOf, type Run, standingOf } from './run.ts';
+import { applicationInWords, contentOf } from './program.ts';
+import { eventsOf, type Run, standingOf } from './run.ts';
 import type { RunRecord } from './run-record.ts';
 
 export type StoredRun = Run & {
@@ -48,7 +49,8 @@ export function shownOf(row: StoredRun, names: Names): Shown {
     standing: points.map(({ point: name, state, reading }) => {
       const atRpm = content.points.find((one) => one.name === name)?.atRpm;
       return {
-        ...{ point: name, state, atRpm: atRpm === undefined ? null : Number(atRpm) },
+        ...{ point: name, state, accepted: acceptedAt(row, name) ?? null },
+        ...{ atRpm: atRpm === undefined ? null : Number(atRpm) },
         engineRpm: atRpm === undefined ? null : engineSpeed(Number(atRpm), Number(content.driveRatio)),
         value: reading === null ? null : (row.readings.find(({ id }) => id === events[reading]?.id)?.value ?? null),
       };

@@ -1,11 +1,11 @@
-import type { ProgramContent } from '@hubwright/contracts/governor-tests/program';
 import { Problem } from '@hubwright/contracts/problems';
 import { type BenchEvent, type RunStanding, runStanding } from '@hubwright/rules/governor';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { requireAuthorisation } from '../people/public.ts';
 import { instrumentFor, requireTurn, type SignedStep, type Signing, stepToSign } from '../work-orders/public.ts';
-import { applicationNamed, currentProgram } from './program.ts';
+import { refuseOtherAcceptance } from './acceptance.ts';
+import { mayGoOn } from './at-the-bench.ts';
+import { applicationNamed, contentOf, currentProgram } from './program.ts';
 
 export type Run = Awaited<ReturnType<typeof theRun>>;
 
@@ -26,10 +26,6 @@ export async function theRun(tx: Pick<Tx, 'governorRun'>, runId: string) {
 export async function runLocks(tx: Tx, runId: string): Promise<string[]> {
   const run = await tx.governorRun.findUnique({ where: { id: runId }, select: { workOrderId: true } });
   return run ? [`work-order:${run.workOrderId}`] : [];
-}
-
-export function contentOf({ program }: Pick<Run, 'program'>): ProgramContent {
-  return program.content as unknown as ProgramContent;
 }
 
 /** Readings and adjustments in the order they happened, each with its row. */
@@ -90,17 +86,18 @@ export function benchFor(tx: Tx, instrumentId: string, day: string) {
 
 /**
  * A run that may be gone on with: open, its step’s turn, by the current program of the unit’s application, on a bench still in
- * calibration, by a person authorised for it.
+ * calibration and accepted by what counts today, by a person authorised for it or a trainee under the run’s supervisor.
  */
 export async function runToGoOn(context: Signing, runId: string) {
-  const { tx, actor, now, today } = context;
+  const { tx, now, today } = context;
   const run = await theRun(tx, runId);
   refuseEnded(run);
   const step = await stepToSign(tx, run.stepId);
   await requireTurn(tx, step, now);
   await refuseOtherProgram(tx, step, run.program);
   await benchFor(tx, run.benchId, today);
-  const authorisation = await requireAuthorisation(tx, actor, { process: 'governor-bench', level: 'perform', today });
+  await refuseOtherAcceptance(tx, run);
+  const authorisation = await mayGoOn(context, run);
   return { run, step, authorisation };
 }
 

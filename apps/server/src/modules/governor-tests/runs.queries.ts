@@ -6,6 +6,7 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { blockOf, isGovernorTest, namedTraveler, type TurnRow, turnSql, withTraveler } from '../work-orders/public.ts';
+import { acceptanceOf } from './acceptance.ts';
 import { namesFor } from './names.ts';
 import { applicationInWords } from './program.ts';
 import { ProgramQueries, programReply } from './programs.queries.ts';
@@ -48,7 +49,7 @@ export class RunQueries {
     const { models } = this.reads;
     const row = found(await models.governorRun.findUnique({ where: { id: runId }, include: whole }), 'This run');
     const people = [
-      ...[row.startedBy, row.program.issuedBy],
+      ...[row.startedBy, row.program.issuedBy, row.supervisorId ?? ''].filter((id) => id !== ''),
       ...[...row.readings.map(({ takenBy }) => takenBy), ...row.adjustments.map(({ madeBy }) => madeBy)],
     ];
     const [names, current, turns, link, earlier] = await Promise.all([
@@ -63,6 +64,8 @@ export class RunQueries {
       ...runReply(row, names),
       ...shownOf(row, names),
       program: programReply(row.program, { current, names }),
+      supervisor: row.supervisorId ? names(row.supervisorId) : null,
+      acceptedBy: acceptanceOf(row)?.method ?? null,
       step: {
         ...{ id: row.stepId, title: row.step.title, state: row.step.state },
         blocked: (turn && blockOf(turn, this.clock.now())) ?? null,

@@ -4,7 +4,8 @@ import { Problem } from '@hubwright/contracts/problems';
 import { type Command, type Context, defineCommand } from '../../platform/command/command.ts';
 import type { BenchStreams } from './bench-streams.ts';
 import type { Arrived } from './instrument-stream.ts';
-import { contentOf, type Run, runLocks, runToGoOn, subjectsOf } from './run.ts';
+import { contentOf } from './program.ts';
+import { type Run, runLocks, runToGoOn, subjectsOf } from './run.ts';
 import { judgeGiven, writeReadings } from './write-readings.ts';
 
 const operation = governorOperations.takeInstrumentReading;

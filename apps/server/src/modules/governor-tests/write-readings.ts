@@ -3,8 +3,9 @@ import { type Pointed, Problem, type ProblemType } from '@hubwright/contracts/pr
 import { RuleError } from '@hubwright/rules/errors';
 import { type BenchUnit, inUnit, judgeReading, oilComplaint } from '@hubwright/rules/governor';
 import type { Signing } from '../work-orders/public.ts';
-import { limitOf } from './program.ts';
-import { contentOf, nextSequence, type Run, standingOf } from './run.ts';
+import { acceptedAt } from './acceptance.ts';
+import { contentOf, limitOf } from './program.ts';
+import { nextSequence, type Run, standingOf } from './run.ts';
 
 /** A reading as it comes in: point, digits and units as read. */
 export interface GivenReading {
@@ -26,12 +27,13 @@ const ruleProblems: Record<string, { type: ProblemType; pointer: string }> = {
  * Throws `point-unknown`, `unit-wrong`, `unit-doubtful`, `reading-impossible` or `oil-temperature`; a reading that is merely bad is kept
  * as what it is.
  */
-export function judgeGiven(run: Pick<Run, 'program'>, { point: name, asRead, source }: GivenReading) {
+export function judgeGiven(run: Pick<Run, 'program' | 'accepted'>, { point: name, asRead, source }: GivenReading) {
   const content = contentOf(run);
   const point = content.points.find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (!point) throw refusal('point-unknown', '/point', `The program has no point “${name}”`);
   const taken = { ...asRead, value: Number(asRead.value), unit: asRead.unit as BenchUnit };
-  const judged = orProblem(() => judgeReading(taken, limitOf(point)));
+  const limit = limitOf(point, acceptedAt(run, point.name));
+  const judged = orProblem(() => judgeReading(taken, limit));
   const oil = { value: Number(asRead.oilTemperature), unit: asRead.oilUnit as BenchUnit };
   const { low, high, unit } = content.oil;
   const complaint = orProblem(() => oilComplaint(oil, { low: Number(low), high: Number(high), unit }), '/oilUnit');
@@ -40,7 +42,7 @@ export function judgeGiven(run: Pick<Run, 'program'>, { point: name, asRead, sou
   const inBand = inUnit(oil.value, oil.unit, unit);
   return {
     ...{ point: point.name, value, pass: judged.pass, asRead: { ...asRead }, source },
-    compared: point.method === 'rounding' ? judged.compared.toFixed(point.decimals) : value,
+    compared: point.method === 'rounding' ? judged.compared.toFixed(limit.decimals) : value,
     oilTemperature: oil.unit === unit ? asRead.oilTemperature : digits(inBand),
   };
 }

@@ -15,6 +15,7 @@ export const addInstrument = defineCommand(processOperations.addInstrument, {
         ...input,
         uncertainty: input.uncertainty ?? null,
         unit: input.unit ?? null,
+        moreDoubts: input.moreDoubts ?? [],
         id,
         calibratedOn: toDbDate(input.calibratedOn),
         calibrationDueOn: toDbDate(input.calibrationDueOn),

@@ -14,7 +14,7 @@ export const calibrateInstrument = defineCommand(processOperations.calibrateInst
     refuseWrongDates(input, today);
     refuseOlder(instrument, input.calibratedOn);
     const asFound = verdictOf(input);
-    const { calibratedOn, points, uncertainty, unit } = input;
+    const { calibratedOn, points, uncertainty, unit, moreDoubts } = input;
     const calibrationId = await writeCalibration(context, {
       instrumentId: instrument.id,
       calibratedOn,
@@ -32,6 +32,7 @@ export const calibrateInstrument = defineCommand(processOperations.calibrateInst
         inService: input.inService,
         ...(uncertainty === undefined ? {} : { uncertainty }),
         ...(unit === undefined ? {} : { unit }),
+        ...(moreDoubts === undefined ? {} : { moreDoubts }),
         version,
       },
     });

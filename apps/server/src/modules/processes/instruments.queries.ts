@@ -16,6 +16,7 @@ const mostOverdueFirst = [
   { tag: 'asc' },
 ] satisfies Prisma.InstrumentOrderByWithRelationInput[];
 
+type Instruments = Reply<typeof processOperations.listInstruments>['rows'];
 type Calibrations = Reply<typeof processOperations.listCalibrations>['rows'];
 
 @Injectable()
@@ -46,6 +47,7 @@ export class InstrumentQueries {
       return {
         ...row,
         kind: row.kind as InstrumentKind,
+        moreDoubts: row.moreDoubts as Instruments[number]['moreDoubts'],
         calibratedOn: fromDbDate(row.calibratedOn),
         calibrationDueOn,
         inCalibration: row.inService && calibrationDueOn >= today,

@@ -217,7 +217,7 @@ function recordOf<O extends Operation>(
     who: { person: call.actor.personId, roles: call.actor.roles, ...(authorisation ? { authorisation } : {}) },
     ...(operation.signs && call.signedBy
       ? { signed: { meaning: operation.signs, by: call.signedBy, ...second, ...content } }
-      : {}),
+      : second),
     subjects: outcome.subjects,
     facts: outcome.facts ?? {},
     ...(reason ? { reason } : {}),

@@ -8,10 +8,14 @@ interface EndedRun {
   readonly program: { readonly application: string; readonly manual: string; readonly issue: number };
   readonly bench: { readonly tag: string };
   readonly oil: string;
+  readonly acceptedBy?: string | null;
+  readonly supervisor?: string | null;
   readonly points: readonly {
     readonly name: string;
     readonly state: string;
     readonly limits: string;
+    /** Inside them, where the shop's guard band narrowed them. */
+    readonly accepted?: string;
     readonly value: string | null;
     readonly unit: string | null;
   }[];
@@ -20,7 +24,8 @@ interface EndedRun {
 
 /**
  * The test of a governor goes by its run on the bench, frozen when it ended: nothing is entered here but which. Throws `sheet-wrong` for a
- * run of another step or one that has not ended, `wrong-application` and `program-superseded` where it was not the program of today.
+ * run of another step or one that has not ended, `wrong-application` and `program-superseded` where it was not the program of today,
+ * `acceptance-changed` where the shop accepts readings otherwise by now.
  */
 export const judgeGovernorTest: Judge<'governor-test'> = async ({ tx }, { step, entry, instrument }) => {
   const run = await tx.governorRun.findUnique({ where: { id: entry.runId }, include: { program: true, bench: true } });
@@ -31,6 +36,7 @@ export const judgeGovernorTest: Judge<'governor-test'> = async ({ tx }, { step, 
     throw new Problem('instrument-wrong', `${run.number} was run on ${run.bench.tag}, not on ${instrument.tag}`);
   await refuseOtherProgram(tx, step, run.program);
   const record = run.record as unknown as EndedRun;
+  await refuseOtherGuardBand(tx, record);
   return {
     said: saidOf(record),
     reasons: record.points.filter(({ state }) => state !== 'good').map(pointInWords),
@@ -55,10 +61,18 @@ async function refuseOtherProgram(
     throw new Problem('program-superseded', 'The run was not by the current program of the application');
 }
 
-function saidOf({ number, program, bench, oil, points, adjustments }: EndedRun) {
+async function refuseOtherGuardBand(tx: Signing['tx'], { number, acceptedBy }: EndedRun): Promise<void> {
+  const shop = await tx.shopProfile.findUnique({ where: { id: 1 }, select: { guardBand: true } });
+  const asked = shop?.guardBand ?? 'none';
+  if (asked !== (acceptedBy ?? 'none'))
+    throw new Problem('acceptance-changed', `${number} was accepted by another guard band than the shop asks for`);
+}
+
+function saidOf({ number, program, bench, oil, supervisor, points, adjustments }: EndedRun) {
   return [
     { name: 'Run', value: `${number}, on ${bench.tag}, oil ${oil}` },
     { name: 'Program', value: `${program.application}; ${program.manual}, issue ${program.issue}` },
+    ...(supervisor ? [{ name: 'Run supervised by', value: supervisor }] : []),
     ...points.map((point) => ({ name: point.name, value: readInWords(point) })),
     ...adjustments.map(({ what, before, after }) => ({
       name: 'Adjusted',
@@ -67,8 +81,9 @@ function saidOf({ number, program, bench, oil, points, adjustments }: EndedRun) 
   ];
 }
 
-function readInWords({ value, unit, limits }: EndedRun['points'][number]): string {
-  return value === null ? `not taken (${limits})` : `${value} ${unit} (${limits})`;
+function readInWords({ value, unit, limits, accepted }: EndedRun['points'][number]): string {
+  const by = accepted ? `${limits}, accepted ${accepted}` : limits;
+  return value === null ? `not taken (${by})` : `${value} ${unit} (${by})`;
 }
 function pointInWords(point: EndedRun['points'][number]): string {
   return `${point.name} ${readInWords(point)}`;
