@@ -8,6 +8,10 @@ import type { PointDraft } from './program-draft.ts';
 
 const kinds = pointKinds.map((value) => ({ value, text: pointKindWords[value] }));
 const units = benchUnit.options.map((value) => ({ value, text: unitWord(value) }));
+const methods = [
+  { value: 'absolute', text: 'as it is read' },
+  { value: 'rounding', text: 'rounded to these places first' },
+] as const;
 
 /** One point of a program: what is read, in what unit, between which limits. */
 export function PointFields(props: { at: number; draft: PointDraft; onChange: (draft: PointDraft) => void }) {
@@ -31,7 +35,30 @@ export function PointFields(props: { at: number; draft: PointDraft; onChange: (d
         value={draft.atRpm}
         onChange={set('atRpm')}
       />
+      <DecimalField
+        name={`${at}/decimals`}
+        label="Places after the point"
+        hint="Empty: as many as the limits have"
+        decimals={0}
+        value={draft.decimals}
+        onChange={set('decimals')}
+      />
+      <Select
+        name={`${at}/method`}
+        label="Compared"
+        value={draft.method}
+        onChange={set('method')}
+        choices={methods}
+        isRequired
+      />
       <TextField name={`${at}/channel`} label="Channel of the bench" value={draft.channel} onChange={set('channel')} />
+      <TextField
+        name={`${at}/instruction`}
+        label="What to do at this point"
+        lines={2}
+        value={draft.instruction}
+        onChange={set('instruction')}
+      />
     </FieldGroup>
   );
 }

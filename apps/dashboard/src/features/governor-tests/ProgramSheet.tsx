@@ -1,5 +1,6 @@
 import { pointKindWords } from '@hubwright/contracts/governor-tests/program';
 import { engineSpeed } from '@hubwright/rules/governor';
+import { countOf } from '../../format/numbers.ts';
 import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -43,6 +44,7 @@ export function ProgramSheet(props: { program: Program; onClose: () => void; onI
                   {point.atRpm
                     ? `, at ${point.atRpm} rpm (engine ${engineSpeed(Number(point.atRpm), Number(driveRatio)).toFixed(0)})`
                     : ''}
+                  {point.method === 'rounding' ? `, rounded to ${countOf(point.decimals, 'place')}` : ''}
                   {point.channel ? `, channel ${point.channel}` : ''}
                 </span>
                 {point.instruction ? <span className="small"> {point.instruction}</span> : null}

@@ -16,7 +16,11 @@ export interface PointDraft {
   readonly low: string;
   readonly high: string;
   readonly atRpm: string;
+  /** Places of the manual's limits; empty for as many as the limits typed have. */
+  readonly decimals: string;
+  readonly method: PointInput['method'];
   readonly channel: string;
+  readonly instruction: string;
 }
 export interface ProgramDraft {
   readonly applicationId: string | null;
@@ -34,7 +38,10 @@ export interface ProgramDraft {
 }
 
 export function emptyPoint(key: number): PointDraft {
-  return { key, name: '', kind: 'relief-pressure', unit: 'psi', low: '', high: '', atRpm: '', channel: '' };
+  return {
+    ...{ key, name: '', kind: 'relief-pressure', unit: 'psi', low: '', high: '', atRpm: '' },
+    ...{ decimals: '', method: 'absolute', channel: '', instruction: '' },
+  };
 }
 export const emptyDraft: ProgramDraft = {
   ...{ applicationId: null, basis: '', rotation: 'clockwise', driveRatio: '', oilKind: '', oilLow: '', oilHigh: '' },
@@ -47,8 +54,8 @@ export function draftOf({ application, content }: Program): ProgramDraft {
   return {
     ...{ applicationId: application.id, basis: '', rotation: content.rotation, driveRatio: content.driveRatio },
     ...{ oilKind: oil.kind, oilLow: oil.low, oilHigh: oil.high, oilUnit: oil.unit, oilChannel: oil.channel ?? '' },
-    points: content.points.map(({ name, kind, unit, low = '', high = '', atRpm = '', channel = '' }, index) => ({
-      ...{ key: index + 1, name, kind, unit, low, high, atRpm, channel },
+    points: content.points.map(({ low = '', high = '', atRpm = '', channel = '', ...point }, index) => ({
+      ...{ ...point, key: index + 1, low, high, atRpm, channel, decimals: String(point.decimals) },
     })),
     adjustments: content.adjustments.map(({ what, reopens }) => `${what}: ${reopens.join(', ')}`).join('\n'),
   };
@@ -56,9 +63,10 @@ export function draftOf({ application, content }: Program): ProgramDraft {
 
 const decimalsOf = (text: string) => text.split('.')[1]?.length ?? 0;
 
-function pointOf({ name, kind, unit, low, high, atRpm, channel }: PointDraft): PointInput {
+function pointOf({ name, kind, unit, low, high, atRpm, decimals, method, channel, ...rest }: PointDraft): PointInput {
+  const places = decimals === '' ? Math.max(decimalsOf(low), decimalsOf(high)) : Number(decimals);
   return {
-    ...{ name, kind, unit, decimals: Math.max(decimalsOf(low), decimalsOf(high)), method: 'absolute' },
+    ...{ name, kind, unit, decimals: places, method, instruction: rest.instruction },
     ...(low ? { low } : {}),
     ...(high ? { high } : {}),
     ...(atRpm ? { atRpm } : {}),

@@ -1,5 +1,6 @@
 import { clockOperations } from '@hubwright/contracts/work-orders/clock-operations';
 import { printOperations } from '@hubwright/contracts/work-orders/print-operations';
+import { reopenOperations } from '@hubwright/contracts/work-orders/reopen-operations';
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
@@ -10,18 +11,14 @@ import { useMay, useMe } from '../../api/me.ts';
 import { StepClock } from '../../features/clock/StepClock.tsx';
 import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { CorrectSignOff } from '../../features/travelers/correct-sign-off.tsx';
+import { FailSignedTest } from '../../features/travelers/fail-signed-test.tsx';
 import { RaiseFinding } from '../../features/travelers/raise-finding.tsx';
+import { isBuildTest } from '../../features/travelers/reopen-build.tsx';
 import { SignOffList } from '../../features/travelers/SignOffList.tsx';
 import { StepList } from '../../features/travelers/StepList.tsx';
 import { StepSheet } from '../../features/travelers/StepSheet.tsx';
 import { TravelerPrint } from '../../features/travelers/TravelerPrint.tsx';
-import {
-  currentSignOff,
-  type SignOff,
-  type Step,
-  type Traveler,
-  travelerQuery,
-} from '../../features/travelers/traveler.ts';
+import { currentSignOff, type Step, type Traveler, travelerQuery } from '../../features/travelers/traveler.ts';
 import { countOf } from '../../format/numbers.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
@@ -32,13 +29,38 @@ import styles from './bench.module.css';
 
 const address = z.object({ step: z.string().catch('') });
 
+/** What may still be said of a signed step: it was signed wrongly or, of a test of the built unit, it failed after all. */
+function SignedStep({ traveler, step }: { traveler: Traveler; step: Step }) {
+  const me = useMe();
+  const maySign = useMay(travelerOperations.signStep);
+  const mayReopen = useMay(reopenOperations.reopenBuild) && isBuildTest(traveler, step);
+  const [doing, setDoing] = useState<'correct' | 'fail'>();
+  const current = currentSignOff(step);
+  const about = { traveler, step, signer: me, onClose: () => setDoing(undefined) };
+  if (!current) return null;
+  return (
+    <div className="row">
+      {maySign ? (
+        <Button weight="quiet" onPress={() => setDoing('correct')}>
+          This was signed wrongly: correct it
+        </Button>
+      ) : null}
+      {mayReopen ? (
+        <Button weight="quiet" onPress={() => setDoing('fail')}>
+          It failed after all: reopen the build
+        </Button>
+      ) : null}
+      {doing === 'correct' ? <CorrectSignOff {...about} signOff={current} /> : null}
+      {doing === 'fail' ? <FailSignedTest {...about} /> : null}
+    </div>
+  );
+}
+
 /** The step on the sheet: to sign when it is its turn, to read when it is signed, explained when it cannot start. */
 function OpenedStep({ traveler, step, onFinding }: { traveler: Traveler; step: Step; onFinding: () => void }) {
   const me = useMe();
   const maySign = useMay(travelerOperations.signStep);
   const mayClock = useMay(clockOperations.startClock);
-  const [corrected, setCorrected] = useState<SignOff>();
-  const current = currentSignOff(step);
   return (
     <div className="sheet stack">
       <h2>
@@ -56,20 +78,7 @@ function OpenedStep({ traveler, step, onFinding }: { traveler: Traveler; step: S
       {step.state === 'not-needed' ? <p>This step is not needed any more.</p> : null}
       <SignOffList step={step} />
       <PhotoStrip shown={{ kind: 'traveler-step', id: step.id }} viewer={me} title="Photos of this step" />
-      {current && step.state === 'signed' && maySign ? (
-        <Button weight="quiet" onPress={() => setCorrected(current)}>
-          This was signed wrongly: correct it
-        </Button>
-      ) : null}
-      {corrected ? (
-        <CorrectSignOff
-          traveler={traveler}
-          step={step}
-          signOff={corrected}
-          signer={me}
-          onClose={() => setCorrected(undefined)}
-        />
-      ) : null}
+      {step.state === 'signed' ? <SignedStep traveler={traveler} step={step} /> : null}
     </div>
   );
 }
