@@ -134,4 +134,33 @@ describe('angles and tests of a built propeller at the bench', () => {
     await builder.getByText('cannot be read so').first().waitFor(slow);
     await looksRight('play', builder.getByLabel('Travel down'));
   }, 120_000);
+
+  test('a test signed as good that failed after all opens the build from where it is shown signed', async () => {
+    const test = await job.reads.travelerStep.findFirstOrThrow({
+      where: { traveler: { workOrderId: job.id }, title: { startsWith: 'Leak test' }, state: 'signed' },
+    });
+    await builder.goto(`/travelers/${test.travelerId}?step=${test.id}`);
+    await builder.getByRole('button', { name: 'It failed after all: reopen the build' }).click(slow);
+    const dialog = builder.getByRole('dialog');
+    await dialog.getByRole('button', { name: /Tested with/ }).click();
+    await builder.getByRole('option', { name: 'nitrogen' }).click();
+    await dialog.getByLabel('Cycled under pressure').fill('5');
+    await dialog.getByLabel('Test pressure', { exact: true }).fill('200');
+    await dialog.getByLabel('Held for').fill('10');
+    await dialog.getByRole('button', { name: /Instrument used/ }).click();
+    await builder.getByRole('option', { name: /GAU-01/ }).click();
+    await dialog.getByLabel('Pressure lost').fill('1');
+    await dialog.getByText('Everything entered is inside its limits: that opens no build.').waitFor(slow);
+    await dialog.getByLabel('Pressure lost').fill('12');
+    await looksRight('failed-after-all', dialog.getByRole('button', { name: 'Go on to what is done again' }));
+    await dialog.getByRole('button', { name: 'Go on to what is done again' }).click();
+    await dialog.getByLabel('What failed, and where').fill('the gauge was isolated');
+    await dialog.getByRole('button', { name: 'Go on to sign' }).click();
+    await withPin();
+    await builder.getByText(/The build is open again/).waitFor(slow);
+    await builder.getByText('corrected since').first().waitFor(slow);
+    const signOffs = await job.reads.signOff.findMany({ where: { stepId: test.id }, orderBy: { signedAt: 'asc' } });
+    expect(signOffs.map(({ result }) => result)).toEqual(['pass', 'fail']);
+    expect(signOffs[1]?.supersedesId).toBe(signOffs[0]?.id);
+  }, 120_000);
 });
