@@ -2,38 +2,50 @@ import { fork, spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { cpus, tmpdir } from 'node:os';
+import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
 import { balanceRow, staticBalanceRow } from './balance.ts';
 import { buildRows } from './build-sheets.ts';
 import { coverRow } from './cover.ts';
 import { floorRows } from './floor.ts';
+import { kitRows } from './kits.ts';
 import { liveRows } from './live.ts';
 import { cpuPerRequest, median, type Shot, send } from './load.ts';
+import { processRows } from './process-maths.ts';
 import { type BenchShop, openShop } from './shop.ts';
 import { statementsOf } from './statements.ts';
 
 // `npm run bench`: figures as ratios, both sides in one run, alternating, median of the rounds. Nothing here is asserted.
+// `npm run bench -- maths` leaves out what needs a server.
 const rounds = Number(process.env.ROUNDS ?? 5);
 const figures: string[][] = [];
 
 async function main(): Promise<void> {
+  if (!process.argv.includes('maths')) await shopRows();
+  figures.push(balanceRow(rounds));
+  figures.push(...buildRows(rounds));
+  figures.push(staticBalanceRow(rounds));
+  figures.push(...processRows(rounds));
+  figures.push(...(await kitRows(rounds)));
+  const { model } = cpus()[0] ?? { model: 'unknown' };
+  console.log(
+    `\n${cpus().length} cores (${model}), load ${loadavg()[0]?.toFixed(1)}, Node ${process.versions.node}, median of ${rounds} rounds\n`,
+  );
+  const head = ['what', 'ours', 'twin', 'twin / ours', 'spread of ours', 'size'];
+  for (const row of [head, ...figures]) console.log(`| ${row.join(' | ')} |`);
+}
+
+/** What needs the server and a shop. */
+async function shopRows(): Promise<void> {
   ensureBuilt();
   const shop = await openShop();
   try {
     await httpRows(shop);
     figures.push(await coverRow(rounds, shop.serverUrl));
-    figures.push(balanceRow(rounds));
-    figures.push(...buildRows(rounds));
-    figures.push(staticBalanceRow(rounds));
   } finally {
     await shop.close();
   }
-  const { model } = cpus()[0] ?? { model: 'unknown' };
-  console.log(`\n${cpus().length} cores (${model}), Node ${process.versions.node}, median of ${rounds} rounds\n`);
-  const head = ['what', 'ours', 'twin', 'twin / ours', 'spread of ours', 'size'];
-  for (const row of [head, ...figures]) console.log(`| ${row.join(' | ')} |`);
 }
 
 const reads = {

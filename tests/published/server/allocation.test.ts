@@ -2,22 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from '@jest/globals';
 import { completeKits } from '../../../packages/rules/src/allocation/index.ts';
 import { highsAnswer } from '../../support/best-kits.ts';
+import { packing } from '../../support/packing.ts';
 import { rivals } from '../../support/rivals.ts';
 
-/** A file of the library: kits and parts in number, the optimum, values, a row of needs for each part, what is on the shelf. */
 function published(name: string) {
-  const file = new URL(`./knapsack/${name}.txt`, import.meta.url);
-  const numbers = readFileSync(file, 'utf8').trim().split(/\s+/).map(Number);
-  const [count = 0, parts = 0, optimum = 0] = numbers;
-  const values = numbers.slice(3, 3 + count);
-  const needs = (kit: number) =>
-    Object.fromEntries(Array.from({ length: parts }, (_, row) => [`p${row}`, numbers[3 + count * (row + 1) + kit]!]));
-  const shelf = numbers.slice(3 + count * (parts + 1));
-  return {
-    optimum,
-    kits: values.map((value, kit) => ({ id: String(kit + 1), value, needs: needs(kit) })),
-    stock: Object.fromEntries(shelf.map((pieces, row) => [`p${row}`, pieces])),
-  };
+  return packing(readFileSync(new URL(`./knapsack/${name}.txt`, import.meta.url), 'utf8'));
 }
 
 // OR-Library, multidimensional knapsack mknap1 (Petersen, Operations Research 15 (1967) 736–750); sets enumerated for the first four.
