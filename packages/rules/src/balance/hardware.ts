@@ -16,7 +16,8 @@ const NEAREST = 6;
 /** What a piece more counts as against mass, where two fillings leave the same: common practice, no source. */
 const PIECE = 0.03;
 
-type Mix = { mass: number; counts: number[] };
+/** So many of each piece, and in all. */
+type Mix = { mass: number; count: number; counts: number[] };
 
 /**
  * Whole pieces of stock in the places nearest to a weight that is asked for: of every filling of every two of them the one
@@ -90,40 +91,58 @@ function after<S extends { left: Vector; fillings: Filling[]; mass: number; stoc
 
 /** The best filling of one or two places; none where nothing comes nearer than leaving it. */
 function bestOfTwo(wanted: Vector, places: Directed[], sought: Sought): { fillings: Filling[] } {
-  const cap = Math.min(sought.mass, 2 * length(wanted));
-  // Most places have the same room: what fills one fills the other.
-  const known = new Map<string, Mix[]>();
-  const mixes = places.map((place) => {
-    const room = `${place.mass} ${place.pieces}`;
-    const mixed = known.get(room) ?? mixesOf(place, sought.stock, cap);
-    known.set(room, mixed);
-    return mixed;
-  });
-  let best = { left: Math.max(length(wanted) * (1 - 1e-9), sought.enough), cost: 0, fillings: [] as Filling[] };
+  const mixes = mixesOfAll(places, sought.stock, Math.min(sought.mass, 2 * length(wanted)));
+  let best = {
+    left: Math.max(length(wanted) * (1 - 1e-9), sought.enough),
+    cost: 0,
+    filled: undefined as Filled | undefined,
+  };
+  const none = nothing(sought.stock);
   for (const [i, a] of places.entries())
     for (const [j, b] of places.entries()) {
       if (j < i || (j > i && sought.free < 2)) continue;
+      const seconds = j === i ? [none] : mixes[j]!;
       for (const first of mixes[i]!) {
         const rest = subtract(wanted, scale(a.direction, first.mass));
-        for (const second of j === i ? [nothing(sought.stock)] : around(mixes[j]!, towards(b, rest))) {
+        const near = firstFrom(seconds, towards(b, rest));
+        // Nothing in the second place is always looked at, beside the three mixes on either side of what is left.
+        for (let k = near > 3 ? near - 4 : 0; k < Math.min(near + 3, seconds.length); k += 1) {
+          const second = seconds[k === near - 4 ? 0 : k]!;
           if (first.mass + second.mass > sought.mass + 1e-9) continue;
           const rests = Math.hypot(rest.re - second.mass * b.direction.re, rest.im - second.mass * b.direction.im);
           const left = Math.max(rests, sought.enough);
           if (left > best.left + 1e-9) continue;
-          const cost = (first.mass + second.mass) * (1 + PIECE * (countOf(first) + countOf(second)));
+          const cost = (first.mass + second.mass) * (1 + PIECE * (first.count + second.count));
           // The stock is asked last: it is what takes longest.
-          if ((left > best.left - 1e-9 && cost >= best.cost) || !inStock([first, second], sought.stock)) continue;
-          best = { left, cost, fillings: [fillingOf(a, first, sought), fillingOf(b, second, sought)] };
+          if ((left > best.left - 1e-9 && cost >= best.cost) || !inStock(first, second, sought.stock)) continue;
+          best = { left, cost, filled: [a, first, b, second] };
         }
       }
     }
-  return { fillings: best.fillings.filter(({ mass }) => mass > 0) };
+  if (!best.filled) return { fillings: [] };
+  const [a, first, b, second] = best.filled;
+  const fillings = [fillingOf(a, first, sought), fillingOf(b, second, sought)];
+  return { fillings: fillings.filter(({ mass }) => mass > 0) };
 }
 
-const countOf = ({ counts }: Mix) => counts.reduce((sum, count) => sum + count, 0);
-const nothing = (stock: Piece[]): Mix => ({ mass: 0, counts: stock.map(() => 0) });
-const inStock = (mixes: Mix[], stock: Piece[]) =>
-  stock.every(({ onHand }, i) => mixes.reduce((sum, { counts }) => sum + counts[i]!, 0) <= onHand);
+/** Most places have the same room: what fills one fills the other. */
+function mixesOfAll(places: readonly Place[], stock: Piece[], cap: number): Mix[][] {
+  const known = new Map<string, Mix[]>();
+  return places.map((place) => {
+    const room = `${place.mass} ${place.pieces}`;
+    const mixed = known.get(room) ?? mixesOf(place, stock, cap);
+    known.set(room, mixed);
+    return mixed;
+  });
+}
+
+type Filled = readonly [Directed, Mix, Directed, Mix];
+const nothing = (stock: Piece[]): Mix => ({ mass: 0, count: 0, counts: stock.map(() => 0) });
+
+function inStock(first: Mix, second: Mix, stock: Piece[]): boolean {
+  for (let i = 0; i < stock.length; i += 1) if (first.counts[i]! + second.counts[i]! > stock[i]!.onHand) return false;
+  return true;
+}
 
 function fillingOf({ name }: Place, { mass, counts }: Mix, { stock }: Sought): Filling {
   return {
@@ -133,16 +152,15 @@ function fillingOf({ name }: Place, { mass, counts }: Mix, { stock }: Sought): F
   };
 }
 
-/** The mixes on either side of a mass; nothing is always one of them. */
-function around(mixes: Mix[], mass: number): Mix[] {
+/** Where the first mix of so much mass or more is. */
+function firstFrom(mixes: readonly Mix[], mass: number): number {
   let [low, high] = [0, mixes.length];
   while (low < high) {
     const middle = (low + high) >> 1;
     if (mixes[middle]!.mass < mass) low = middle + 1;
     else high = middle;
   }
-  const beside = mixes.slice(Math.max(0, low - 3), low + 3);
-  return low > 3 ? [mixes[0]!, ...beside] : beside;
+  return low;
 }
 
 /** Every mass that whole pieces make in one place, each by the fewest pieces, lightest first. */
@@ -153,11 +171,12 @@ function mixesOf(place: Place, stock: Piece[], cap: number): Mix[] {
     const next = new Map(byMass);
     for (const mix of byMass.values())
       for (let count = 1; count <= Math.min(onHand, place.pieces); count += 1) {
-        const more = { mass: mix.mass + count * mass, counts: mix.counts.map((n, k) => (k === i ? count : n)) };
-        if (more.mass > most || countOf(more) > place.pieces) break;
-        const key = Math.round(more.mass * 1e6);
+        const [heavier, pieces] = [mix.mass + count * mass, mix.count + count];
+        if (heavier > most || pieces > place.pieces) break;
+        const key = Math.round(heavier * 1e6);
         const known = next.get(key);
-        if (!known || countOf(known) > countOf(more)) next.set(key, more);
+        if (known && known.count <= pieces) continue;
+        next.set(key, { mass: heavier, count: pieces, counts: mix.counts.map((n, k) => (k === i ? count : n)) });
       }
     byMass = next;
   }

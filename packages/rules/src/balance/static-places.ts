@@ -59,12 +59,13 @@ export function optionsOf(place: StaticPlace, hardware: readonly StaticPiece[], 
         const moment = option.moment + count * mass * place.radius;
         const stack = option.stack + count * thickness;
         if (moment > most || stack > room) break;
-        const counts = option.counts.map((before, k) => (k === i ? count : before));
         const pieces = option.pieces + count;
         // Of what makes the same moment a shorter stack leaves room for more.
         const key = `${Math.round(moment * 1e6)} ${Math.round(stack * 1e6)}`;
         const other = next.get(key);
-        if (!other || other.pieces > pieces) next.set(key, { moment, counts, pieces, stack });
+        if (other && other.pieces <= pieces) continue;
+        const counts = option.counts.map((before, k) => (k === i ? count : before));
+        next.set(key, { moment, counts, pieces, stack });
       }
     known = next;
   }

@@ -17,6 +17,8 @@ const C_RANGE = [LEAST_C + 0.01, 4] as const;
 const C_STEPS = 24;
 /** Sum of squares, heights scaled to 1, that is rounding and not a worse fit. */
 const NO_DIFFERENCE = 1e-20;
+/** More than forty sums of heights scaled to 1 can be off by. */
+const ROUNDING = 1e-12;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
@@ -29,18 +31,29 @@ export function fitCurve(points: Point[], form: Form): Fit {
   const highest = Math.max(...points.map(({ arcHeight }) => Math.abs(arcHeight)));
   const scaled = points.map(({ time, arcHeight }) => ({ time: time / longest, arcHeight: arcHeight / highest }));
   const shortest = Math.min(...scaled.map(({ time }) => time));
+  // Curves of like c have their best b at a like step: looked at first, it shows most others to be hopeless.
+  const first = { step: 0 };
   const bestB = (c: number) => {
     const [from, to] = form === 'rational' ? [shortest / LEVEL, 1 / LINEAR] : [LINEAR, LEVEL / shortest ** c];
+    const left = leftAt(scaled, form, c);
     const b = Math.exp(
-      minimum((logB) => profile(scaled, form, { b: Math.exp(logB), c }), [Math.log(from), Math.log(to)], STEPS),
+      minimum((logB, most) => left(Math.exp(logB), most), [Math.log(from), Math.log(to)], { steps: STEPS, first }),
     );
-    return { shape: { b, c }, from, to };
+    return { shape: { b, c }, left, from, to };
   };
   const c =
-    form === 'stretched' ? minimum((tried) => profile(scaled, form, bestB(tried).shape), [...C_RANGE], C_STEPS) : 1;
-  const { shape, from, to } = bestB(c);
-  const alike = (b: number) =>
-    profile(scaled, form, { b, c }) <= profile(scaled, form, shape) * (1 + 1e-9) + NO_DIFFERENCE;
+    form === 'stretched'
+      ? minimum(
+          (tried) => {
+            const { left, shape } = bestB(tried);
+            return left(shape.b);
+          },
+          [...C_RANGE],
+          { steps: C_STEPS, first: { step: 0 } },
+        )
+      : 1;
+  const { shape, left, from, to } = bestB(c);
+  const alike = (b: number) => left(b) <= left(shape.b) * (1 + 1e-9) + NO_DIFFERENCE;
   const edge = edgeOf(form, c, {
     atLow: shape.b < from * 1.001 || alike(from),
     atHigh: shape.b > to / 1.001 || alike(to),
@@ -76,31 +89,78 @@ function amplitude(points: Point[], form: Form, shape: Shape): number {
   return products / squares;
 }
 
-function profile(points: Point[], form: Form, shape: Shape): number {
-  return sumOfSquares(points, form, { a: amplitude(points, form, shape), ...shape });
+/**
+ * The sum of squares that the best amplitude leaves, as a function of b. It is asked for thousands of b at each c: what does not
+ * depend on b is computed once, and what is worse than `most` already with its first readings is Infinity: no amplitude fits all of
+ * them better than the best one fits those.
+ */
+function leftAt(points: Point[], form: Form, c: number): (b: number, most?: number) => number {
+  const powers = Float64Array.from(points, ({ time }) => (form === 'rational' ? time : time ** c));
+  const heights = Float64Array.from(points, ({ arcHeight }) => arcHeight);
+  const g = new Float64Array(points.length);
+  let whole = 0;
+  const before = heights.map((height) => {
+    whole += height * height;
+    return whole;
+  });
+  return (b, most = Number.POSITIVE_INFINITY) => {
+    const hopeless = most * (1 + 1e-9) + ROUNDING;
+    let products = 0;
+    let squares = 0;
+    for (let i = 0; i < g.length; i += 1) {
+      const power = powers[i]!;
+      const risen = form === 'rational' ? power / (b + power) : -Math.expm1(-b * power);
+      g[i] = risen;
+      products += heights[i]! * risen;
+      squares += risen * risen;
+      if (i % 4 === 3 && before[i]! - (products * products) / squares > hopeless) return Number.POSITIVE_INFINITY;
+    }
+    const a = products / squares;
+    let sum = 0;
+    for (let i = 0; i < g.length; i += 1) {
+      const residual = heights[i]! - a * g[i]!;
+      sum += residual * residual;
+    }
+    return sum;
+  };
 }
 
 function sumOfSquares(points: Point[], form: Form, curve: Curve): number {
   return points.reduce((sum, { time, arcHeight }) => sum + (arcHeight - valueAt(form, curve, time)) ** 2, 0);
 }
 
-/** Best of an even scan, then golden section around it, to some six digits: the polish gives the rest. */
-function minimum(f: (x: number) => number, [from, to]: [number, number], steps: number): number {
+/**
+ * Best of an even scan, then golden section around it, to some six digits: the polish gives the rest. `f` may answer Infinity for what is
+ * above `most`: of two values the higher is never asked for again. The scan begins at the step in `first`, and leaves the best there.
+ */
+function minimum(
+  f: (x: number, most: number) => number,
+  [from, to]: [number, number],
+  { steps, first }: { steps: number; first: { step: number } },
+): number {
   const at = (i: number) => from + ((to - from) * i) / steps;
-  const values = Array.from({ length: steps + 1 }, (_, i) => f(at(i)));
-  const best = values.indexOf(Math.min(...values));
+  let least = f(at(first.step), Number.POSITIVE_INFINITY);
+  const values = Array.from({ length: steps + 1 }, () => least);
+  for (let i = 0; i <= steps; i += 1) {
+    if (i === first.step) continue;
+    values[i] = f(at(i), least);
+    least = Math.min(least, values[i]!);
+  }
+  const best = values.indexOf(least);
+  first.step = Math.max(0, best);
   let [low, high] = [at(Math.max(0, best - 1)), at(Math.min(steps, best + 1))];
   let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-  let [atLeft, atRight] = [f(left), f(right)];
+  let atLeft = f(left, Number.POSITIVE_INFINITY);
+  let atRight = f(right, atLeft);
   for (let i = 0; i < 30; i += 1) {
     if (atLeft <= atRight) {
       [high, right, atRight] = [right, left, atLeft];
       left = high - GOLDEN * (high - low);
-      atLeft = f(left);
+      atLeft = f(left, atRight);
     } else {
       [low, left, atLeft] = [left, right, atRight];
       right = low + GOLDEN * (high - low);
-      atRight = f(right);
+      atRight = f(right, atLeft);
     }
   }
   return (low + high) / 2;
@@ -132,6 +192,8 @@ function polish(points: Point[], form: Form, start: Curve): Curve {
     );
     const next = { a: a + stepA!, b: shape.b + stepB!, c: shape.c + stepC };
     if (next.b <= 0 || next.c <= LEAST_C) return curve;
+    // Where a step changes nothing any more, no later one does.
+    if (next.a === a && next.b === shape.b && next.c === shape.c) return curve;
     // A step within rounding of the minimum may raise the sum in its last digit and still be the better parameter.
     if (sumOfSquares(points, form, next) > sumOfSquares(points, form, curve) * (1 + 1e-12)) return curve;
     curve = next;
