@@ -70,6 +70,7 @@ export function unitsBeside(unit: BenchUnit): readonly BenchUnit[] {
  * A reading as it was taken, brought into the point's unit and judged by the rule of {@link judge}. Refused instead of judged:
  * what cannot be a reading of this point (`reading-impossible`, by {@link implausible}), and what is outside as it was read but
  * inside if the gauge shows another unit (`unit-doubtful`), unless `unitChecked` says that somebody looked at the gauge again.
+ * `printed` are the manual's own limits where those to judge by are narrowed: a good zero stays a reading.
  *
  * Source: common practice, no source; conversions as {@link convert}. Further errors as {@link inUnit} and {@link judge}.
  *
@@ -79,6 +80,7 @@ export function unitsBeside(unit: BenchUnit): readonly BenchUnit[] {
 export function judgeReading(
   taken: { readonly value: number; readonly unit: BenchUnit; readonly unitChecked?: boolean | undefined },
   { unit, ...limit }: PointLimit,
+  printed: { readonly low?: number | undefined; readonly high?: number | undefined } = limit,
 ): JudgedReading {
   const value = inUnit(taken.value, taken.unit, unit);
   const judged = judge(value, limit);
@@ -89,7 +91,7 @@ export function judgeReading(
       `${taken.value} ${taken.unit} is outside the limits and ${taken.value} ${other} inside: look at the unit of the gauge.`,
       'unit',
     );
-  const why = implausible(value, limit);
+  const why = implausible(value, printed);
   if (why) throw new RuleError('reading-impossible', `${taken.value} ${taken.unit} is ${why}`, 'value');
   return { value, ...judged };
 }

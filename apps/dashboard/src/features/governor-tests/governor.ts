@@ -70,10 +70,14 @@ function limitOf({ low, high, decimals, method, unit }: Point): PointLimit {
 }
 
 /** What the rule says of digits as they are typed, before they are sent; the server says the same again. */
-export function verdictOf(point: Point, text: string, read: { unit: BenchUnit; unitChecked: boolean }) {
+export function verdictOf(
+  { accepted, printed }: { accepted: Point; printed: Point },
+  text: string,
+  read: { unit: BenchUnit; unitChecked: boolean },
+) {
   if (!/^-?\d{1,12}(\.\d{1,8})?$/.test(text)) return { kind: 'none' } as const;
   try {
-    const { pass, value } = judgeReading({ value: Number(text), ...read }, limitOf(point));
+    const { pass, value } = judgeReading({ value: Number(text), ...read }, limitOf(accepted), limitOf(printed));
     return { kind: pass ? 'good' : 'out', value } as const;
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;

@@ -21,7 +21,7 @@ export function TakeReading(props: { run: Run; point: Point; onTaken: () => void
   const [unitChecked, setChecked] = useState(false);
   const [oil, setOil] = useState<OilRead>({ value: '', unit: run.program.content.oil.unit });
   const accepted = acceptedPoint(run, point);
-  const verdict = verdictOf(accepted, value, { unit, unitChecked });
+  const verdict = verdictOf({ accepted, printed: point }, value, { unit, unitChecked });
   const isDoubtful = verdict.kind === 'doubtful' || unitChecked;
   const shown = verdict.kind === 'good' || verdict.kind === 'out' ? verdict.value : null;
   const units = unitsBeside(point.unit).map((each) => ({ value: each, text: unitWord(each) }));

@@ -49,7 +49,8 @@ export function useAccepted(step: Step, instrumentId: string | null): { step: St
   const measures = all.map(({ measure, accepted }): AcceptedMeasure => {
     if (accepted === 'too-coarse') return measure;
     const { low, high, ratio, isNarrowed } = accepted;
-    return { ...measure, low, high, ratio, isNarrowed };
+    const decimals = measure.decimals + (isNarrowed ? 1 : 0);
+    return { ...measure, low, high, decimals, ratio, isNarrowed };
   });
   return { step: { ...step, measures }, note: noteOf({ tag, doubt, coarse, guardBand }, measures) };
 }

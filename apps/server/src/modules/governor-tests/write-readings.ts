@@ -33,7 +33,7 @@ export function judgeGiven(run: Pick<Run, 'program' | 'accepted'>, { point: name
   if (!point) throw refusal('point-unknown', '/point', `The program has no point “${name}”`);
   const taken = { ...asRead, value: Number(asRead.value), unit: asRead.unit as BenchUnit };
   const limit = limitOf(point, acceptedAt(run, point.name));
-  const judged = orProblem(() => judgeReading(taken, limit));
+  const judged = orProblem(() => judgeReading(taken, limit, limitOf(point, undefined)));
   const oil = { value: Number(asRead.oilTemperature), unit: asRead.oilUnit as BenchUnit };
   const { low, high, unit } = content.oil;
   const complaint = orProblem(() => oilComplaint(oil, { low: Number(low), high: Number(high), unit }), '/oilUnit');

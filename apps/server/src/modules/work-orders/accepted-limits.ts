@@ -39,8 +39,9 @@ function narrowed(
   method: GuardBandMethod,
 ): MeasureAsked {
   try {
-    const { low, high } = acceptance(measure, doubt, method);
-    return { ...measure, low, high };
+    const { low, high, isNarrowed } = acceptance(measure, doubt, method);
+    // One place finer, as the limits are: a reading rounded to the manual’s own place could hide half of it.
+    return { ...measure, low, high, decimals: measure.decimals + (isNarrowed ? 1 : 0) };
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
     throw new Problem('instrument-too-coarse', `${tag} for ${measure.name}: ${error.message}`, { instrument: tag });

@@ -61,6 +61,16 @@ describe('measured values of a step', () => {
     ).toThrow(expect.objectContaining({ type: 'value-unknown' }));
   });
 
+  it('by narrowed limits, a good zero is out and not impossible, and rounding hides nothing', () => {
+    const printed = { ...torque, low: '0', high: '10' };
+    const narrowed = { ...printed, low: '0.5', high: '9.5', decimals: 1 };
+    const read = (value: string) => judgeValues([narrowed], [{ measureId: 't', value }], [printed])[0];
+    expect(read('0')).toMatchObject({ pass: false });
+    expect(read('0.46')).toMatchObject({ pass: true, compared: '0.5' });
+    expect(read('0.4')).toMatchObject({ pass: false });
+    expect(read('9.9')).toMatchObject({ pass: false });
+  });
+
   it('outside their limits are named with value and limits', () => {
     const judged = judgeValues(
       [width, torque],

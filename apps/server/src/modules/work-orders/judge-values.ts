@@ -27,8 +27,15 @@ export interface JudgedValue {
 
 type Given = readonly { readonly measureId: string; readonly value: string }[];
 
-/** Judges every value of a measured step. Throws `value-unknown` or `values-missing`: all are needed, once each; and `reading-impossible`. */
-export function judgeValues(asked: readonly MeasureAsked[], given: Given): JudgedValue[] {
+/**
+ * Judges every value of a measured step. What cannot be a reading is told by the limits as the manual prints them, narrowed or not.
+ * Throws `value-unknown` or `values-missing`: all are needed, once each; and `reading-impossible`.
+ */
+export function judgeValues(
+  asked: readonly MeasureAsked[],
+  given: Given,
+  printed: readonly MeasureAsked[] = asked,
+): JudgedValue[] {
   const byMeasure = new Map(given.map((one) => [one.measureId, one.value]));
   const known = new Set(asked.map(({ id }) => id));
   if (byMeasure.size !== given.length || given.some(({ measureId }) => !known.has(measureId))) {
@@ -42,7 +49,7 @@ export function judgeValues(asked: readonly MeasureAsked[], given: Given): Judge
       { pointer: '/values', detail: `Not measured: ${missing.join(', ')}` },
     ]);
   }
-  refuseImpossible(asked, given);
+  refuseImpossible(printed, given);
   const readingOf = (name: string) => byMeasure.get(asked.find((one) => one.name === name)?.id ?? '') ?? '';
   return asked.map((measure) => {
     const value = byMeasure.get(measure.id) ?? '';

@@ -131,8 +131,9 @@ async function enteredOf(
   step: SignedStep,
   { entry, instrument }: { entry: StepEntry; instrument: Awaited<ReturnType<typeof instrumentFor>> },
 ) {
-  const accepted = await acceptedLimits(context.tx, step.measures as unknown as readonly MeasureAsked[], instrument);
-  const judged = judgeValues(accepted.measures, entry.values);
+  const printed = step.measures as unknown as readonly MeasureAsked[];
+  const accepted = await acceptedLimits(context.tx, printed, instrument);
+  const judged = judgeValues(accepted.measures, entry.values, printed);
   const sheet = await judgedSheet(context, step, { sheet: entry.sheet, instrument, lotIds: entry.lotIds ?? [] });
   const outside = [...outsideInWords(accepted.measures, judged), ...(sheet?.reasons ?? [])];
   const form = filledForm(step.form as unknown as readonly FormField[], entry.form ?? []);
