@@ -6,6 +6,9 @@ export interface Reading {
   readonly rpm: string;
   readonly amplitude: string;
   readonly phase: string;
+  /** The second sensor, where there is one. */
+  readonly amplitude2: string;
+  readonly phase2: string;
 }
 
 export function ReadingFields(props: {
@@ -13,10 +16,12 @@ export function ReadingFields(props: {
   /** The speed of the baseline, which this one is read near. */
   near: number | undefined;
   unit: string;
+  /** Where both sensors sit, where there are two. */
+  sensors: readonly [string, string] | undefined;
   reading: Reading;
   onChange: (reading: Reading) => void;
 }) {
-  const { at, near, reading } = props;
+  const { at, near, reading, sensors } = props;
   const set = (name: keyof Reading) => (text: string) => props.onChange({ ...reading, [name]: text });
   return (
     <FieldGroup title={near === undefined ? `Speed ${at + 1}` : `Speed ${at + 1}, near ${near} rpm`}>
@@ -32,6 +37,7 @@ export function ReadingFields(props: {
       <DecimalField
         name={`readings/${at}/amplitude`}
         label="Vibration"
+        {...(sensors ? { hint: sensors[0] } : {})}
         unit={props.unit}
         decimals={3}
         value={reading.amplitude}
@@ -47,6 +53,29 @@ export function ReadingFields(props: {
         onChange={set('phase')}
         isRequired
       />
+      {sensors ? (
+        <>
+          <DecimalField
+            name={`readings/${at}/second/amplitude`}
+            label="Second sensor, vibration"
+            hint={sensors[1]}
+            unit={props.unit}
+            decimals={3}
+            value={reading.amplitude2}
+            onChange={set('amplitude2')}
+            isRequired
+          />
+          <DecimalField
+            name={`readings/${at}/second/phase`}
+            label="Second sensor, phase"
+            unit="°"
+            decimals={1}
+            value={reading.phase2}
+            onChange={set('phase2')}
+            isRequired
+          />
+        </>
+      ) : null}
     </FieldGroup>
   );
 }
