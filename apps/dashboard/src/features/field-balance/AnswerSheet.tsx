@@ -39,7 +39,7 @@ function Proposal(props: { title: string; of: FieldAnswer['beside']; balance: Fi
         {predicted
           .map(({ amplitude }, at) => {
             const { rpm = 0, error = 0, sensor = 0 } = balance.answer?.speeds[at] ?? {};
-            const where = sensors ? `, ${sensors[sensor]}` : '';
+            const where = sensors ? `, sensor ${sensor + 1}` : '';
             return `${amplitude.toFixed(2)} ${unit} at ${rpm} rpm${where}, in 95 of 100 within ${error.toFixed(2)}`;
           })
           .join('; ')}
@@ -58,36 +58,35 @@ function Influence({ balance, of }: { balance: FieldBalance; of: FieldAnswer['sp
   });
   return (
     <>
-      At {of.rpm} rpm{sensors ? `, ${sensors[of.sensor]},` : ''} {does.join(', ')}.{' '}
+      At {of.rpm} rpm{sensors ? `, sensor ${of.sensor + 1},` : ''} {does.join(', ')}.{' '}
     </>
   );
 }
+
+const Doubt = ({ children }: { children: string }) => (
+  <p className="state-sentence">
+    <StateMark state="hold" word={children} />
+  </p>
+);
 
 /** What does not tell enough, or more than it should. */
 function Doubts({ answer, balance }: { answer: FieldAnswer; balance: FieldBalance }) {
   const sensors = sensorsOf(balance.setUp);
   const weak = answer.speeds.filter(({ weakTrial }) => weakTrial);
   const unit = balance.spec?.unit;
-  const where = weak.map(({ rpm, sensor }) => (sensors ? `${rpm} rpm (${sensors[sensor]})` : `${rpm} rpm`));
+  const where = weak.map(({ rpm, sensor }) => (sensors ? `${rpm} rpm, sensor ${sensor + 1}` : `${rpm} rpm`));
   return (
     <>
       {weak.length > 0 ? (
-        <StateMark
-          state="hold"
-          word={`weak trial at ${where.join(', ')}: a heavier one, within the limits, tells more`}
-        />
+        <Doubt>{`weak trial at ${where.join(', ')}: a heavier one, within the limits, tells more`}</Doubt>
       ) : null}
       {answer.changes.length > 1 && answer.weakPlanes.length > 0 ? (
-        <StateMark
-          state="hold"
-          word={`weak trial in ${answer.weakPlanes.join(', ')}: a heavier one, within the limits, tells more`}
-        />
+        <Doubt>{`weak trial in ${answer.weakPlanes.join(', ')}: a heavier one, within the limits, tells more`}</Doubt>
       ) : null}
       {answer.scattersMore ? (
-        <StateMark
-          state="hold"
-          word={`readings with the same weights differ by ${answer.scatter.toFixed(3)} ${unit}, more than the data expects`}
-        />
+        <Doubt>
+          {`readings with the same weights differ by ${answer.scatter.toFixed(3)} ${unit}, more than the data expects`}
+        </Doubt>
       ) : null}
     </>
   );
@@ -96,7 +95,7 @@ function Doubts({ answer, balance }: { answer: FieldAnswer; balance: FieldBalanc
 /** What the runs say: influence of each plane at each speed and sensor, the weights that are asked for, and pieces of stock that make them. */
 export function AnswerSheet({ balance }: { balance: FieldBalance }) {
   const { answer, unanswered } = balance;
-  if (unanswered) return <StateMark state="hold" word={unanswered} />;
+  if (unanswered) return <Doubt>{unanswered}</Doubt>;
   if (!answer) return null;
   const { changes, speeds, beside, anew } = answer;
   return (

@@ -23,8 +23,9 @@ export function ReadingFields(props: {
 }) {
   const { at, near, reading, sensors } = props;
   const set = (name: keyof Reading) => (text: string) => props.onChange({ ...reading, [name]: text });
-  return (
-    <FieldGroup title={near === undefined ? `Speed ${at + 1}` : `Speed ${at + 1}, near ${near} rpm`}>
+  const title = near === undefined ? `Speed ${at + 1}` : `Speed ${at + 1}, near ${near} rpm`;
+  const first = (
+    <FieldGroup title={title} {...(sensors ? { note: `First sensor: ${sensors[0]}` } : {})}>
       <DecimalField
         name={`readings/${at}/rpm`}
         label="Speed"
@@ -37,7 +38,6 @@ export function ReadingFields(props: {
       <DecimalField
         name={`readings/${at}/amplitude`}
         label="Vibration"
-        {...(sensors ? { hint: sensors[0] } : {})}
         unit={props.unit}
         decimals={3}
         value={reading.amplitude}
@@ -53,29 +53,32 @@ export function ReadingFields(props: {
         onChange={set('phase')}
         isRequired
       />
-      {sensors ? (
-        <>
-          <DecimalField
-            name={`readings/${at}/second/amplitude`}
-            label="Second sensor, vibration"
-            hint={sensors[1]}
-            unit={props.unit}
-            decimals={3}
-            value={reading.amplitude2}
-            onChange={set('amplitude2')}
-            isRequired
-          />
-          <DecimalField
-            name={`readings/${at}/second/phase`}
-            label="Second sensor, phase"
-            unit="°"
-            decimals={1}
-            value={reading.phase2}
-            onChange={set('phase2')}
-            isRequired
-          />
-        </>
-      ) : null}
     </FieldGroup>
+  );
+  if (!sensors) return first;
+  return (
+    <>
+      {first}
+      <FieldGroup title={`${title}, second sensor`} note={sensors[1]}>
+        <DecimalField
+          name={`readings/${at}/second/amplitude`}
+          label="Second sensor, vibration"
+          unit={props.unit}
+          decimals={3}
+          value={reading.amplitude2}
+          onChange={set('amplitude2')}
+          isRequired
+        />
+        <DecimalField
+          name={`readings/${at}/second/phase`}
+          label="Second sensor, phase"
+          unit="°"
+          decimals={1}
+          value={reading.phase2}
+          onChange={set('phase2')}
+          isRequired
+        />
+      </FieldGroup>
+    </>
   );
 }

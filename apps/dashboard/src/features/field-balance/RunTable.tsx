@@ -29,9 +29,12 @@ function Run(props: { balance: FieldBalance; run: FieldRun; onCorrect: ((run: Fi
         </span>
         {sensorAfterSensor(run).map(({ rpm, sensor, amplitude, phase }) => (
           <span key={`${rpm} ${sensor}`} className="row tight">
-            <span className="quantity">
+            <span>
               {isDouble ? `Sensor ${sensor + 1}, ` : ''}
-              {rpm} rpm: {amplitude} {balance.spec?.unit} at {phase}°
+              <span className="quantity">{rpm} rpm:</span>{' '}
+              <span className="quantity">
+                {amplitude} {balance.spec?.unit} at {phase}°
+              </span>
             </span>
             {counts && run.kind !== 'trial' ? <Judged balance={balance} rpm={rpm} amplitude={amplitude} /> : null}
           </span>
