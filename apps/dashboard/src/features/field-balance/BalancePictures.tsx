@@ -1,13 +1,22 @@
 import { planesOf } from '@hubwright/contracts/field-balance/planes';
 import { PolarPlot } from '../../ui/pictures/PolarPlot.tsx';
 import { PropellerFront } from '../../ui/pictures/PropellerFront.tsx';
-import { countingRuns, type FieldBalance, frontOf, pointsOf, sensorAfterSensor, sensorsOf } from './field-balance.ts';
+import {
+  countingRuns,
+  type FieldBalance,
+  frontOf,
+  lotLetters,
+  pointsOf,
+  sensorAfterSensor,
+  sensorsOf,
+} from './field-balance.ts';
 
 /** Where weights stand in each plane, and where the vibration went from run to run at each speed and sensor. */
 export function BalancePictures({ balance }: { balance: FieldBalance }) {
   const { spec, setUp, bladeCount, propeller } = balance;
   if (!spec) return null;
   const [first] = countingRuns(balance);
+  const lots = lotLetters(balance.standing).map(({ lot, letter }) => `${letter} ${lot}`);
   const sensors = sensorsOf(setUp);
   return (
     <div className="pictures-row">
@@ -21,6 +30,7 @@ export function BalancePictures({ balance }: { balance: FieldBalance }) {
             <figcaption className="small">
               {plane.planeName ? <strong>{plane.planeName}: </strong> : null}
               Seen from the front; angles count {spec.counting} from blade 1, at radius {plane.radius} {spec.radiusUnit}
+              {lots.length > 0 ? `. Lots: ${lots.join(', ')}` : ''}
             </figcaption>
           </figure>
         ) : null,

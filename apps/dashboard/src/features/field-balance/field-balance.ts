@@ -96,6 +96,15 @@ export function pointsOf(balance: FieldBalance, channel: number): PolarPoint[] {
   ];
 }
 
+/** Every lot that stands on the propeller with the letter that the pictures write beside its places: a code is too long there. */
+export const lotLetters = (standing: FieldBalance['standing']) =>
+  [...new Set(standing.flatMap(({ lotCode }) => lotCode ?? []))].map((lot, at) => ({
+    ...{ lot, letter: String.fromCharCode(97 + (at % 26)).repeat(1 + Math.floor(at / 26)) },
+  }));
+
+const lettersOf = (standing: FieldBalance['standing'], here: FieldBalance['standing']) =>
+  lotLetters(standing).flatMap(({ lot, letter }) => (here.some(({ lotCode }) => lotCode === lot) ? letter : []));
+
 /** Blades, hub and every place of a plane with what stands in it, as the front view draws them. */
 export function frontOf(
   { bladeCount, spec, standing, propeller }: FieldBalance,
@@ -115,9 +124,7 @@ export function frontOf(
     return {
       ...{ key: name, label: name, isFilled: here.length > 0 },
       turn: spec?.counting === 'counterclockwise' ? 360 - Number(angle) : Number(angle),
-      words: here.length > 0 ? grams(mass) : 'empty',
-      // Two of a lot are one; what was found there has none.
-      notes: [...new Set(here.flatMap(({ lotCode }) => lotCode ?? []))],
+      words: here.length > 0 ? [grams(mass), ...lettersOf(standing, here)].join(' ') : 'empty',
     };
   });
   return { blades, hub: { key: 'hub', label: '', state: 'open', words: `hub, serial ${propeller.serial}` }, places };

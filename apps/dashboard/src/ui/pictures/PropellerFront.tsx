@@ -69,8 +69,6 @@ function Hub({ hub, hatch }: { hub: PropellerPosition; hatch: string }) {
   );
 }
 
-const said = ({ label, words }: { label: string; words: string }) => `${label}: ${words}`;
-
 /** The propeller seen from the front: a state per blade and hub, each by fill and by mark, the same in words. */
 export function PropellerFront({ title, blades, hub, places = [], selected, onSelect }: PropellerFrontProps) {
   const id = useId();
@@ -97,11 +95,7 @@ export function PropellerFront({ title, blades, hub, places = [], selected, onSe
       aria-describedby={`${id}d`}
     >
       <title id={`${id}t`}>{title}</title>
-      <desc id={`${id}d`}>
-        {[...positions.map(said), ...places.map(({ notes = [], ...place }) => [said(place), ...notes].join(', '))].join(
-          '. ',
-        )}
-      </desc>
+      <desc id={`${id}d`}>{[...positions, ...places].map((each) => `${each.label}: ${each.words}`).join('. ')}</desc>
       <Hatch id={`${id}h`} scale={1} />
       <Hatch id={`${id}b`} scale={1 / (reach - root)} />
       {[...blades, hub].map((each, place) => {

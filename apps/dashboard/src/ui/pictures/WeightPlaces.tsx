@@ -11,18 +11,16 @@ export interface WeightPlace {
   readonly isAsked?: boolean;
   /** What it has is drawn beside it though it has nothing: how much room there is. */
   readonly showsRoom?: boolean;
-  /** What else is drawn under it: the lots the weight is of. */
-  readonly notes?: readonly string[];
   /** `16.8 g`, or that it is empty. */
   readonly words: string;
 }
 
 /** Places around the hub, those with a weight filled, those with one proposed dashed, each with what it is beside. */
 export function WeightPlaces({ places }: { places: readonly WeightPlace[] }) {
-  return places.map(({ key, label, turn, isFilled, isAsked = false, showsRoom = false, words, notes = [] }) => {
+  return places.map(({ key, label, turn, isFilled, isAsked = false, showsRoom = false, words }) => {
     const isSpoken = isFilled || isAsked || showsRoom;
     const at = pointAt(turn, 64);
-    const text = pointAt(turn, isSpoken ? 98 + 6 * notes.length : 86);
+    const text = pointAt(turn, isSpoken ? 98 : 86);
     return (
       <g key={key} className={`weight-place${isFilled ? ' filled' : isAsked ? ' asked' : ''}`}>
         <circle cx={at.x} cy={at.y} r={isFilled || isAsked ? 9 : 6} />
@@ -34,11 +32,6 @@ export function WeightPlaces({ places }: { places: readonly WeightPlace[] }) {
             {words}
           </text>
         ) : null}
-        {notes.map((note, line) => (
-          <text key={note} className="note" x={text.x} y={text.y + 20 + 11 * line}>
-            {note}
-          </text>
-        ))}
       </g>
     );
   });
