@@ -5,8 +5,8 @@ type Data = Omit<Sent<typeof fieldBalanceOperations.enterFieldBalanceData>, 'mod
 type Sheet = Omit<Sent<typeof fieldBalanceOperations.signFieldSetUp>, 'fieldBalanceId' | 'signature' | 'instrumentId'>;
 
 /** Holes of the spinner bulkhead, counted clockwise from blade 1. */
-const holes = (count: number) =>
-  Array.from({ length: count }, (_, i) => ({ name: `H${i + 1}`, angle: String((360 * i) / count) }));
+const holes = (count: number, letter = 'H') =>
+  Array.from({ length: count }, (_, i) => ({ name: `${letter}${i + 1}`, angle: String((360 * i) / count) }));
 
 /** Invented, as everything of these propellers: demonstration data, not for use on aircraft. */
 const data = (source: string, count: number, changes: Partial<Data> = {}): Data => ({
@@ -32,7 +32,21 @@ export const balanceData: Readonly<Record<string, Data>> = {
   'Q4F-84': data('QOM-401 revision 3, chapter 61-20', 16, {
     ranges: [{ fromRpm: 1_200, toRpm: 1_900, limit: '0.15', target: '0.07' }],
     mostInAll: '120',
+    planeName: 'Spinner bulkhead, front',
+    secondPlane: {
+      ...{ planeName: 'Spinner bulkhead, rear', places: holes(16, 'R'), radius: '7.5' },
+      ...{ mostPerPlace: '30', mostInAll: '120', mostPieces: 6, mostPlaces: 6 },
+    },
   }),
+};
+
+/** A model with a second plane at the starter ring: what a document may say beside the holes of the bulkhead. */
+export const starterRing = {
+  planeName: 'Spinner bulkhead',
+  secondPlane: {
+    ...{ planeName: 'Starter ring', places: holes(10, 'S'), radius: '7.9' },
+    ...{ mostPerPlace: '25', mostInAll: '60', mostPieces: 4, mostPlaces: 4 },
+  },
 };
 
 /** Grams of one piece. */
@@ -81,6 +95,72 @@ export function readingsWith(rotor: FieldRotor, weights: readonly (readonly [mas
     phase: String(((Math.round(angle + phase) % 360) + 360) % 360),
   }));
 }
+
+export const secondSensor = { sensorPlace: 'Engine case, rear, right', sensorAxis: 'horizontal' } as const;
+
+type Part = readonly [influence: number, phase: number];
+interface TwoPlaneRotor {
+  /** Grams and degrees of what is out of balance in each plane. */
+  readonly unbalance: readonly [readonly [number, number], readonly [number, number]];
+  /** At each speed what one gram in each plane causes at each sensor. */
+  readonly speeds: readonly { readonly rpm: number; readonly sensors: readonly [Sensor, Sensor] }[];
+}
+type Sensor = readonly [Part, Part];
+
+/** A rotor of two planes read by two sensors, to two decimals and whole degrees. */
+export function readingsInPlanes(
+  rotor: TwoPlaneRotor,
+  weights: readonly (readonly [plane: 0 | 1, mass: number, angle: number])[],
+) {
+  const all = [...rotor.unbalance.map(([mass, angle], plane) => [plane, mass, angle] as const), ...weights];
+  const read = (sensor: Sensor) => {
+    const parts = all.map(([plane, mass, angle]) => {
+      const [influence, phase] = sensor[plane === 0 ? 0 : 1];
+      const turned = ((angle + phase) * Math.PI) / 180;
+      return [influence * mass * Math.cos(turned), influence * mass * Math.sin(turned)] as const;
+    });
+    const x = parts.reduce((sum, [part]) => sum + part, 0);
+    const y = parts.reduce((sum, [, part]) => sum + part, 0);
+    const phase = Math.round((Math.atan2(y, x) * 180) / Math.PI);
+    return { amplitude: Math.hypot(x, y).toFixed(2), phase: String((phase + 360) % 360) };
+  };
+  return rotor.speeds.map(({ rpm, sensors: [first, second] }) => ({ rpm, ...read(first), second: read(second) }));
+}
+
+export const courserInPlanes: TwoPlaneRotor = {
+  unbalance: [
+    [22, 200],
+    [15, 310],
+  ],
+  speeds: [
+    {
+      rpm: 2_300,
+      sensors: [
+        [
+          [0.019, 58],
+          [0.006, 120],
+        ],
+        [
+          [0.005, 250],
+          [0.016, 20],
+        ],
+      ],
+    },
+    {
+      rpm: 2_500,
+      sensors: [
+        [
+          [0.022, 66],
+          [0.007, 131],
+        ],
+        [
+          [0.006, 262],
+          [0.018, 28],
+        ],
+      ],
+    },
+  ],
+};
 
 export const courserRotor: FieldRotor = {
   unbalance: [24, 214],

@@ -42,6 +42,11 @@ export const fieldBalanceProblems = {
     title: 'A run is read at the speeds of the baseline',
     next: 'Read every speed of the baseline, within two in a hundred of it, in its order.',
   },
+  'sensors-differ': {
+    status: 422,
+    title: 'A run is read with the sensors of the sheet',
+    next: 'Read every sensor of the signed sheet at every speed, or sign a new sheet.',
+  },
   'reading-impossible': {
     status: 422,
     title: 'No propeller shakes like that',
@@ -61,6 +66,11 @@ export const fieldBalanceProblems = {
     status: 409,
     title: 'This reading was put right before',
     next: 'Put right the newer one.',
+  },
+  'plane-unused': {
+    status: 409,
+    title: 'With one sensor only the first plane is balanced',
+    next: 'Sign a new sheet with a second sensor, or stay in the first plane.',
   },
   'place-unknown': { status: 422, title: 'The model has no such place', next: 'Choose one of its places.' },
   'too-heavy': {

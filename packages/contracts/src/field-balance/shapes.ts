@@ -28,22 +28,32 @@ const degrees = z
 const rpm = z.int().min(1).max(20_000);
 const placeName = z.string().trim().min(1).max(20);
 
-/** Places, limits and settings of a model, as its current approved document has them. */
-export const specData = {
-  /** The document, with its revision. */
-  source: line,
-  counting,
+/** Places of one plane and what they may hold. */
+const planeData = {
   places: z
     .array(z.strictObject({ name: placeName, angle: degrees }))
     .min(1)
     .max(48),
   radius: above,
-  radiusUnit: z.enum(['in', 'mm']),
   /** Grams in one place and in all; pieces in one place; places used. */
   mostPerPlace: above,
   mostInAll: above,
   mostPieces: z.int().min(1).max(20),
   mostPlaces: z.int().min(1).max(48),
+};
+const planeName = z.string().trim().min(1).max(40);
+
+/** Places, limits and settings of a model, as its current approved document has them. */
+export const specData = {
+  /** The document, with its revision. */
+  source: line,
+  counting,
+  ...planeData,
+  /** What the plane is called; a model with two planes names both. */
+  planeName: planeName.optional(),
+  /** A second plane of places, with limits of its own. No place has the name of one in the other plane. */
+  secondPlane: z.strictObject({ planeName, ...planeData }).optional(),
+  radiusUnit: z.enum(['in', 'mm']),
   unit: z.string().trim().min(1).max(20),
   ranges: z
     .array(z.strictObject({ fromRpm: rpm, toRpm: rpm, limit: above, target: above }))
@@ -77,6 +87,8 @@ export const hardwareRow = z
   })
   .meta({ id: 'BalanceHardware' });
 
+const sensorAxis = z.enum(['vertical', 'horizontal']);
+
 /** Before any run. Each point is confirmed by itself. */
 export const sheet = {
   procedure: line,
@@ -89,7 +101,9 @@ export const sheet = {
   brakesSet: z.literal(true),
   observerPosted: z.literal(true),
   sensorPlace: line,
-  sensorAxis: z.enum(['vertical', 'horizontal']),
+  sensorAxis,
+  /** With two sensors both planes of a model that has two are balanced; with one the first alone. */
+  secondSensor: z.strictObject({ sensorPlace: line, sensorAxis }).optional(),
   phaseReference: line,
   counting,
   instrumentId: id,
@@ -105,8 +119,15 @@ const signed = { by: who, at: instant, meaning: z.string(), contentHash: z.strin
 const instrumentUsed = z.object({ id, tag: z.string(), calibrationDueOn: date });
 const shownSheet = z.object({ id, ...sheetKept, instrument: instrumentUsed, ...signed }).meta({ id: 'FieldSetUp' });
 
+const read = { amplitude: amount, phase: degrees };
 export const readings = z
-  .array(z.strictObject({ rpm, amplitude: amount, phase: degrees }))
+  .array(
+    z.strictObject({
+      rpm,
+      ...read,
+      /** The second sensor, where the sheet has one. */ second: z.strictObject(read).optional(),
+    }),
+  )
   .min(1)
   .max(6);
 export const trial = z.strictObject({
@@ -114,6 +135,8 @@ export const trial = z.strictObject({
   /** Where it sits: a place of the model, or an angle at the radius of the places. */
   place: placeName.optional(),
   angle: degrees.optional(),
+  /** The plane of an angle, by name; the first unless it is said. */
+  plane: planeName.optional(),
 });
 
 export const runKinds = ['baseline', 'trial', 'check'] as const;
@@ -142,15 +165,33 @@ const filling = z.object({
   mass: z.number(),
   pieces: z.array(z.object({ partNumber: z.string(), count: z.int() })),
 });
-const proposal = z.object({ fillings: z.array(filling), residual: weight, predicted: z.array(vibration) });
+const proposal = z.object({
+  fillings: z.array(filling),
+  /** What whole pieces leave, plane by plane. */
+  residuals: z.array(weight),
+  /** In the order of `speeds`. */
+  predicted: z.array(vibration),
+});
+/** What one sensor at one speed says; an influence for each plane. */
+const told = z.object({
+  rpm: z.int(),
+  /** 0 for the first sensor, 1 for the second. */
+  sensor: z.int(),
+  influences: z.array(vibration),
+  predicted: vibration,
+  error: z.number(),
+  weakTrial: z.boolean(),
+});
 
 /** What the runs so far say. */
 const answer = z
   .object({
-    change: weight,
-    speeds: z.array(
-      z.object({ rpm: z.int(), influence: vibration, predicted: vibration, error: z.number(), weakTrial: z.boolean() }),
-    ),
+    /** For each plane in use. */
+    changes: z.array(weight.extend({ plane: z.string().nullable() })),
+    /** Every speed of the first sensor, then every speed of the second. */
+    speeds: z.array(told),
+    /** Planes in which no run by itself changed any reading by much. */
+    weakPlanes: z.array(z.string()),
     scatter: z.number(),
     /** Readings with the same weights differ by more than the data expects. */
     scattersMore: z.boolean(),
@@ -164,6 +205,8 @@ const answer = z
 const standing = z
   .object({
     place: z.string(),
+    /** Only where the model has two. */
+    plane: z.string().optional(),
     angle: z.number(),
     partNumber: z.string().nullable(),
     lotCode: z.string().nullable(),

@@ -56,7 +56,9 @@ function influenceOf(before: Vector, after: Vector, { trial, path }: { trial: Ve
   throw new RuleError('no-influence', 'The trial weight changed nothing: repeat with a larger one.', path);
 }
 
-function isWeak(before: Vector, after: Vector): boolean {
+/** Whether a change of reading is too small to rely on, or none at all. */
+export function isWeak(before: Vector, after: Vector): boolean {
+  if (length(subtract(after, before)) <= NO_CHANGE * Math.max(length(before), length(after))) return true;
   if (length(before) === 0 || length(after) === 0) return false;
   const share = Math.abs(length(after) - length(before)) / length(before);
   const turn = angleOf(divide(after, before));

@@ -1,7 +1,8 @@
 export { correction } from './correction.ts';
 export { type Filling, fillPlaces, type Piece, type Place } from './hardware.ts';
 export { leastSquares, type SensorReading, twoPlane } from './planes.ts';
-export { type BalanceRun, changeFor, readingWith, repeatScatter, type SpeedAnswer, surpriseOf } from './series.ts';
+export { changeFor, didNothing, readingWith, repeatScatter, type SpeedAnswer, surpriseOf } from './series.ts';
+export type { BalanceRun, PlaneWeight } from './series-fit.ts';
 export { splitBetween } from './split.ts';
 export type { StaticPiece, StaticPlace } from './static-places.ts';
 export { proposeStatic, type StaticFilling } from './static-proposal.ts';

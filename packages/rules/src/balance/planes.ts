@@ -104,7 +104,7 @@ function rowOf(reading: SensorReading, trials: Vector[], path: string): Row {
 }
 
 /** Normal equations AᴴA·w = −AᴴV0; a single plane is the same with nothing in the second. */
-function solve(rows: Row[], planes: number): { weights: Vector[]; condition: number } {
+export function solve(rows: Row[], planes: number): { weights: Vector[]; condition: number } {
   const product = (j: number, of: (row: Row) => Vector) =>
     rows.reduce((sum, row) => add(sum, scale(multiply(conjugate(row.influence[j]!), of(row)), row.counts)), ZERO);
   const aa = product(0, ({ influence }) => influence[0]!).re;

@@ -1,3 +1,4 @@
+import { type FieldPlane, planesOf } from '@hubwright/contracts/field-balance/planes';
 import type { StandingWeight } from '@hubwright/contracts/field-balance/shapes';
 import type { ReactNode } from 'react';
 import { DateText, InstantText } from '../../format/values.tsx';
@@ -13,6 +14,9 @@ function Fact({ title, children }: { title: string; children: ReactNode }) {
   );
 }
 
+const limitsOf = ({ planeName, mostPerPlace, mostPieces, mostInAll, mostPlaces }: FieldPlane) =>
+  `${planeName === null ? '' : `${planeName} `}at most ${mostPerPlace} g and ${mostPieces} pieces in a place, ${mostInAll} g in ${mostPlaces} places`;
+
 /** Whose, where and why, by which data, and how it was set up. */
 export function BalanceFacts({ balance }: { balance: FieldBalance }) {
   const { spec, setUp } = balance;
@@ -24,14 +28,17 @@ export function BalanceFacts({ balance }: { balance: FieldBalance }) {
       <Fact title="Why">{balance.reason}</Fact>
       <Fact title="Data">
         {spec
-          ? `${spec.source}: at most ${spec.mostPerPlace} g and ${spec.mostPieces} pieces in a place, ${spec.mostInAll} g in ${spec.mostPlaces} places; wind up to ${spec.mostWind} kt`
+          ? `${spec.source}: ${planesOf(spec).map(limitsOf).join('; ')}; wind up to ${spec.mostWind} kt`
           : 'None for this model yet: an inspector enters places and limits'}
       </Fact>
       {setUp ? (
         <Fact title="Set up">
           {setUp.by.displayName}, <InstantText instant={setUp.at} />: {setUp.procedure}; wind {setUp.wind} kt,{' '}
-          {setUp.weather}; sensor {setUp.sensorPlace}, {setUp.sensorAxis}; {setUp.phaseReference}, phase counted{' '}
-          {setUp.counting}; {setUp.instrument.tag}
+          {setUp.weather}; sensor {setUp.sensorPlace}, {setUp.sensorAxis};{' '}
+          {setUp.secondSensor
+            ? `second sensor ${setUp.secondSensor.sensorPlace}, ${setUp.secondSensor.sensorAxis}; `
+            : ''}
+          {setUp.phaseReference}, phase counted {setUp.counting}; {setUp.instrument.tag}
         </Fact>
       ) : null}
       {balance.abandoned ? <Fact title="Abandoned">{balance.abandoned}</Fact> : null}
@@ -61,7 +68,7 @@ export function StandingList(props: {
       {balance.standing.map((weight) => (
         <li key={`${weight.place} ${weight.lotCode}`}>
           <span>
-            <strong>{weight.place}</strong>{' '}
+            <strong>{weight.place}</strong> {weight.plane ? `${weight.plane}, ` : ''}
             {weight.found ? 'as found' : `${weight.pieces} × ${weight.partNumber} of ${weight.lotCode}`}
           </span>
           <span className="row">

@@ -1,28 +1,46 @@
+import { planesOf } from '@hubwright/contracts/field-balance/planes';
 import { PolarPlot } from '../../ui/pictures/PolarPlot.tsx';
 import { PropellerFront } from '../../ui/pictures/PropellerFront.tsx';
-import { countingRuns, type FieldBalance, frontOf, pointsOf } from './field-balance.ts';
+import {
+  countingRuns,
+  type FieldBalance,
+  frontOf,
+  lotLetters,
+  pointsOf,
+  sensorAfterSensor,
+  sensorsOf,
+} from './field-balance.ts';
 
-/** Where weights stand, and where the vibration went from run to run at each speed. */
+/** Where weights stand in each plane, and where the vibration went from run to run at each speed and sensor. */
 export function BalancePictures({ balance }: { balance: FieldBalance }) {
-  const { spec, setUp } = balance;
-  const front = frontOf(balance);
-  const speeds = countingRuns(balance)[0]?.readings ?? [];
+  const { spec, setUp, bladeCount, propeller } = balance;
+  if (!spec) return null;
+  const [first] = countingRuns(balance);
+  const lots = lotLetters(balance.standing).map(({ lot, letter }) => `${letter} ${lot}`);
+  const sensors = sensorsOf(setUp);
   return (
     <div className="pictures-row">
-      {front.blades.length > 0 && spec ? (
-        <figure className="polar">
-          <PropellerFront title={`Weights of ${balance.propeller.serial}, seen from the front`} {...front} />
-          <figcaption className="small">
-            Seen from the front; angles count {spec.counting} from blade 1, at radius {spec.radius} {spec.radiusUnit}
-          </figcaption>
-        </figure>
-      ) : null}
-      {speeds.map(({ rpm }, at) => {
-        const range = spec?.ranges.find(({ fromRpm, toRpm }) => rpm >= fromRpm && rpm <= toRpm);
-        return range && spec ? (
+      {planesOf(spec).map((plane) =>
+        bladeCount > 0 ? (
+          <figure key={plane.planeName} className="polar">
+            <PropellerFront
+              title={`${plane.planeName ?? 'Weights'} of ${propeller.serial}, seen from the front`}
+              {...frontOf(balance, plane)}
+            />
+            <figcaption className="small">
+              {plane.planeName ? <strong>{plane.planeName}: </strong> : null}
+              Seen from the front; angles count {spec.counting} from blade 1, at radius {plane.radius} {spec.radiusUnit}
+              {lots.length > 0 ? `. Lots: ${lots.join(', ')}` : ''}
+            </figcaption>
+          </figure>
+        ) : null,
+      )}
+      {(first ? sensorAfterSensor(first) : []).map(({ rpm, sensor }, at) => {
+        const range = spec.ranges.find(({ fromRpm, toRpm }) => rpm >= fromRpm && rpm <= toRpm);
+        return range ? (
           <PolarPlot
-            key={rpm}
-            title={`Vibration at ${rpm} rpm`}
+            key={`${rpm} ${sensor}`}
+            title={`Vibration at ${rpm} rpm${sensors ? `, ${sensors[sensor]}` : ''}`}
             points={pointsOf(balance, at)}
             unit={spec.unit}
             limit={Number(range.limit)}

@@ -3,6 +3,7 @@ import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import type { DataDraft } from './data-draft.ts';
+import { SecondPlane } from './SecondPlane.tsx';
 
 const numbers = [
   ['radius', 'Radius of the places', 3],
@@ -89,6 +90,7 @@ export function DataFields({ draft, set }: { draft: DataDraft; set: (changes: Pa
         onChange={(ranges) => set({ ranges })}
         isRequired
       />
+      <SecondPlane draft={draft} set={set} />
     </>
   );
 }

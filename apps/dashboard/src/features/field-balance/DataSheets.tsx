@@ -1,4 +1,6 @@
 import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/operations';
+import { type FieldPlane, planesOf } from '@hubwright/contracts/field-balance/planes';
+import type { FieldBalanceSpec } from '@hubwright/contracts/field-balance/shapes';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
@@ -10,6 +12,9 @@ import type { Signer } from '../../ui/SignCommand.tsx';
 import { EnterData } from './enter-data.tsx';
 import { EnterHardware } from './enter-hardware.tsx';
 import { dataQuery, hardwareQuery } from './field-balance.ts';
+
+const limitWords = ({ counting, radiusUnit }: FieldBalanceSpec, plane: FieldPlane) =>
+  `${countOf(plane.places.length, 'place')} counted ${counting} at ${plane.radius} ${radiusUnit}; at most ${plane.mostPerPlace} g and ${countOf(plane.mostPieces, 'piece')} in one, ${plane.mostInAll} g in ${countOf(plane.mostPlaces, 'place')}`;
 
 /** Places and limits by model, each with the document it is from. */
 export function DataSheet({ signer }: { signer: Signer }) {
@@ -34,10 +39,13 @@ export function DataSheet({ signer }: { signer: Signer }) {
             <span>
               <strong>{data.model.designation}</strong> {data.source}
               <br />
-              {countOf(data.places.length, 'place')} counted {data.counting} at {data.radius} {data.radiusUnit}; at most{' '}
-              {data.mostPerPlace} g and {countOf(data.mostPieces, 'piece')} in one, {data.mostInAll} g in{' '}
-              {countOf(data.mostPlaces, 'place')}
-              <br />
+              {planesOf(data).map((plane) => (
+                <span key={plane.planeName}>
+                  {plane.planeName ? `${plane.planeName}: ` : ''}
+                  {limitWords(data, plane)}
+                  <br />
+                </span>
+              ))}
               {data.ranges
                 .map(
                   ({ fromRpm, toRpm, limit, target }) => `${fromRpm} to ${toRpm} rpm: limit ${limit}, target ${target}`,

@@ -2,7 +2,7 @@ import type { FieldRun } from '@hubwright/contracts/field-balance/shapes';
 import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { type FieldBalance, runWords } from './field-balance.ts';
+import { type FieldBalance, runWords, sensorAfterSensor } from './field-balance.ts';
 
 /** Whether a reading lies within the target, the limit or neither. */
 function Judged({ balance, rpm, amplitude }: { balance: FieldBalance; rpm: number; amplitude: string }) {
@@ -15,6 +15,7 @@ function Judged({ balance, rpm, amplitude }: { balance: FieldBalance; rpm: numbe
 
 function Run(props: { balance: FieldBalance; run: FieldRun; onCorrect: ((run: FieldRun) => void) | undefined }) {
   const { balance, run, onCorrect } = props;
+  const isDouble = run.readings.some(({ second }) => second !== undefined);
   const counts = run.supersededById === null && run.setUpId === balance.setUp?.id;
   return (
     <li>
@@ -26,10 +27,14 @@ function Run(props: { balance: FieldBalance; run: FieldRun; onCorrect: ((run: Fi
         <span className="soft small">
           {run.by.displayName}, <InstantText instant={run.at} />
         </span>
-        {run.readings.map(({ rpm, amplitude, phase }) => (
-          <span key={rpm} className="row tight">
-            <span className="quantity">
-              {rpm} rpm: {amplitude} {balance.spec?.unit} at {phase}°
+        {sensorAfterSensor(run).map(({ rpm, sensor, amplitude, phase }) => (
+          <span key={`${rpm} ${sensor}`} className="row tight">
+            <span>
+              {isDouble ? `Sensor ${sensor + 1}, ` : ''}
+              <span className="quantity">{rpm} rpm:</span>{' '}
+              <span className="quantity">
+                {amplitude} {balance.spec?.unit} at {phase}°
+              </span>
             </span>
             {counts && run.kind !== 'trial' ? <Judged balance={balance} rpm={rpm} amplitude={amplitude} /> : null}
           </span>

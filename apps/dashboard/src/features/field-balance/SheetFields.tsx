@@ -7,12 +7,9 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { axes } from './SecondSensor.tsx';
 import { type Point, points, type Sheet } from './sheet-draft.ts';
 
-const axes = [
-  { value: 'vertical', text: 'Vertical' },
-  { value: 'horizontal', text: 'Horizontal' },
-] as const;
 const ways = [
   { value: 'clockwise', text: 'Clockwise' },
   { value: 'counterclockwise', text: 'Counterclockwise' },

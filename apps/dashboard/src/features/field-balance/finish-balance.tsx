@@ -7,17 +7,23 @@ import { FormThenSign } from '../../ui/FormThenSign.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { countingRuns, type FieldBalance, grams } from './field-balance.ts';
+import { countingRuns, type FieldBalance, grams, sensorAfterSensor, sensorsOf } from './field-balance.ts';
 
 type Props = { balance: FieldBalance; signer: Signer; onClose: () => void };
 
 function Summary({ balance }: { balance: FieldBalance }) {
   const runs = countingRuns(balance);
-  const said = (at: number) =>
-    runs
-      .at(at)
-      ?.readings.map(({ rpm, amplitude, phase }) => `${amplitude} ${balance.spec?.unit} at ${phase}°, ${rpm} rpm`)
+  const sensors = sensorsOf(balance.setUp);
+  const said = (at: number) => {
+    const run = runs.at(at);
+    const read = run ? sensorAfterSensor(run) : [];
+    return read
+      .map(({ rpm, sensor, amplitude, phase }) => {
+        const where = sensors ? ` (${sensors[sensor]})` : '';
+        return `${amplitude} ${balance.spec?.unit} at ${phase}°, ${rpm} rpm${where}`;
+      })
       .join('; ');
+  };
   return (
     <>
       <p>Before: {said(0)}</p>

@@ -9,7 +9,7 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { type FieldBalance, hardwareQuery } from './field-balance.ts';
+import { type FieldBalance, hardwareQuery, placeChoices } from './field-balance.ts';
 
 interface Draft {
   readonly place: string | null;
@@ -34,7 +34,7 @@ export function FitWeights({ balance, onClose }: { balance: FieldBalance; onClos
   const fit = useCommand(fieldBalanceOperations.fitFieldWeights);
   const hardware = useSuspenseQuery(hardwareQuery).data.rows;
   const [drafts, setDrafts] = useState(() => draftsOf(balance.answer?.beside));
-  const places = (balance.spec?.places ?? []).map(({ name, angle }) => ({ value: name, text: `${name}, ${angle}°` }));
+  const places = placeChoices(balance);
   const lots = hardware.flatMap(({ part, mass, lots: there }) =>
     there.map(({ code, onHand }) => ({ value: code, text: `${part.number}, ${mass} g: ${code}, ${onHand} here` })),
   );

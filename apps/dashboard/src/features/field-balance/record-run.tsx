@@ -11,10 +11,10 @@ import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { countingRuns, type FieldBalance, runWords } from './field-balance.ts';
+import { countingRuns, type FieldBalance, placeChoices, runWords, sensorsOf } from './field-balance.ts';
 import { type Reading, ReadingFields } from './ReadingFields.tsx';
 
-const unread: Reading = { rpm: '', amplitude: '', phase: '' };
+const unread: Reading = { rpm: '', amplitude: '', phase: '', amplitude2: '', phase2: '' };
 
 function TrialFields(props: {
   balance: FieldBalance;
@@ -23,7 +23,6 @@ function TrialFields(props: {
   onMass: (mass: string) => void;
   onPlace: (place: string) => void;
 }) {
-  const places = props.balance.spec?.places ?? [];
   return (
     <FieldGroup
       title="Trial weight"
@@ -43,7 +42,7 @@ function TrialFields(props: {
         label="Place"
         value={props.place}
         onChange={props.onPlace}
-        choices={places.map(({ name, angle }) => ({ value: name, text: `${name}, ${angle}°` }))}
+        choices={placeChoices(props.balance)}
         isRequired
       />
     </FieldGroup>
@@ -59,12 +58,16 @@ export function RecordRun(props: {
 }) {
   const { balance, kind, wrong, onClose } = props;
   const record = useCommand(fieldBalanceOperations.recordFieldRun);
+  const sensors = sensorsOf(balance.setUp);
   const speeds = (kind === 'baseline' && !wrong ? undefined : countingRuns(balance)[0]?.readings) ?? [];
   const [readings, setReadings] = useState<readonly Reading[]>(() => Array(Math.max(1, speeds.length)).fill(unread));
   const [trial, setTrial] = useState<{ mass: string; place: string | null }>({ mass: '', place: null });
   const [reason, setReason] = useState('');
   const send = () => {
-    const read = readings.map(({ rpm, ...rest }) => ({ ...rest, rpm: Number(rpm) }));
+    const read = readings.map(({ rpm, amplitude, phase, amplitude2, phase2 }) => ({
+      ...{ rpm: Number(rpm), amplitude, phase },
+      ...(sensors ? { second: { amplitude: amplitude2, phase: phase2 } } : {}),
+    }));
     const place = trial.place === null ? {} : { place: trial.place };
     const input = {
       ...{ fieldBalanceId: balance.id, kind, readings: read },
@@ -106,6 +109,7 @@ export function RecordRun(props: {
             at={at}
             near={speeds[at]?.rpm}
             unit={balance.spec?.unit ?? ''}
+            sensors={sensors}
             reading={reading}
             onChange={set(at)}
           />

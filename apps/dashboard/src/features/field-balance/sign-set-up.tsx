@@ -5,7 +5,8 @@ import { FormThenSign } from '../../ui/FormThenSign.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
 import { say } from '../../ui/toasts.tsx';
 import { FoundWeights } from './FoundWeights.tsx';
-import type { FieldBalance } from './field-balance.ts';
+import { allPlaces, type FieldBalance } from './field-balance.ts';
+import { SecondSensor } from './SecondSensor.tsx';
 import { SafetyFields, SensorFields } from './SheetFields.tsx';
 import { points, type Sheet, useSheet } from './sheet-draft.ts';
 
@@ -39,7 +40,7 @@ export function SignSetUp({
             say(`${balance.number} is set up; the baseline is next.`);
             onClose();
           },
-          summary: <SetUpWords words={sheet.words} axis={sheet.sensorAxis} />,
+          summary: <SetUpWords sheet={sheet} />,
         }
       }
     >
@@ -49,18 +50,20 @@ export function SignSetUp({
       </Caution>
       <SafetyFields sheet={sheet} mostWind={balance.spec?.mostWind} />
       <SensorFields sheet={sheet} />
-      <FoundWeights places={balance.spec?.places ?? []} found={sheet.found} onChange={sheet.setFound} />
+      <SecondSensor sheet={sheet} hasTwoPlanes={balance.spec?.secondPlane !== undefined} />
+      <FoundWeights places={allPlaces(balance)} found={sheet.found} onChange={sheet.setFound} />
       {isMissing && !sheet.given ? <p role="alert">Something on the sheet is not filled in or not confirmed.</p> : null}
     </FormThenSign>
   );
 }
 
-function SetUpWords({ words, axis }: { words: Sheet['words']; axis: Sheet['sensorAxis'] }) {
+function SetUpWords({ sheet: { words, sensorAxis, second } }: { sheet: Sheet }) {
   return (
     <>
       <p>{Object.values(points).join('. ')}.</p>
       <p>
-        {words.procedure}; wind {words.wind} kt; sensor {words.sensorPlace}, {axis}; {words.phaseReference}
+        {words.procedure}; wind {words.wind} kt; sensor {words.sensorPlace}, {sensorAxis};{' '}
+        {second ? `second sensor ${second.sensorPlace}, ${second.sensorAxis};` : ''} {words.phaseReference}
       </p>
     </>
   );

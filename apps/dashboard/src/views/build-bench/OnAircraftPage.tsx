@@ -1,6 +1,6 @@
 import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/operations';
 import { fieldState, fieldStates } from '@hubwright/contracts/field-balance/shapes';
-import { useState } from 'react';
+import { type ReactNode, Suspense, useState } from 'react';
 import { z } from 'zod';
 import { useMay, useMe } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
@@ -13,6 +13,7 @@ import { Button } from '../../ui/Button.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';
 import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
+import { Skeleton } from '../../ui/Skeleton.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 
 const sheets = ['orders', 'data', 'hardware'] as const;
@@ -58,6 +59,9 @@ function Orders() {
   );
 }
 
+/** Each sheet waits for itself: where the whole page waits, a table that goes with the sheet before never ends its work. */
+const waited = (sheet: ReactNode) => <Suspense fallback={<Skeleton />}>{sheet}</Suspense>;
+
 /** Balances on the aircraft, and what they are done by and with. */
 export function OnAircraftPage() {
   const me = useMe();
@@ -79,9 +83,9 @@ export function OnAircraftPage() {
         selected={sheet}
         onSelect={(id) => setAddress({ sheet: id as (typeof sheets)[number] })}
         sheets={[
-          { id: 'orders', title: 'Orders', content: <Orders /> },
-          { id: 'data', title: 'Places and limits', content: <DataSheet signer={me} /> },
-          { id: 'hardware', title: 'Balance weights', content: <HardwareSheet /> },
+          { id: 'orders', title: 'Orders', content: waited(<Orders />) },
+          { id: 'data', title: 'Places and limits', content: waited(<DataSheet signer={me} />) },
+          { id: 'hardware', title: 'Balance weights', content: waited(<HardwareSheet />) },
         ]}
       />
       {isPlanning ? <PlanBalance onClose={() => setPlanning(false)} /> : null}

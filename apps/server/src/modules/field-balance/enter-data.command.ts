@@ -1,4 +1,5 @@
 import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/operations';
+import { placesOf, planesOf } from '@hubwright/contracts/field-balance/planes';
 import type { FieldBalanceData } from '@hubwright/contracts/field-balance/shapes';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
@@ -26,13 +27,28 @@ export const enterData = defineCommand(fieldBalanceOperations.enterFieldBalanceD
   },
 });
 
-/** Throws `places-wrong` with every place and range that does not fit. */
-function refuseMuddled({ places, ranges, counting: _ }: FieldBalanceData): void {
-  const wrong: Pointed[] = places.flatMap(({ name, angle }, at) =>
-    places.findIndex((one) => one.name === name || Number(one.angle) === Number(angle)) < at
-      ? [{ pointer: `/places/${at}/name`, detail: `${name} at ${angle}° is named before, by name or by angle` }]
-      : [],
-  );
+/** Throws `places-wrong` with every place, plane and range that does not fit. */
+function refuseMuddled(data: FieldBalanceData): void {
+  const { ranges, secondPlane, planeName } = data;
+  const places = placesOf(planesOf(data));
+  const wrong: Pointed[] = places.flatMap(({ name, angle, plane }, at) => {
+    const pointer = plane === 0 ? `/places/${at}/name` : `/secondPlane/places/${at - data.places.length}/name`;
+    const isTwice = places
+      .slice(0, at)
+      .some((one) => one.name === name || (one.plane === plane && Number(one.angle) === Number(angle)));
+    return isTwice ? [{ pointer, detail: `${name} at ${angle}° is named before, by name or by angle` }] : [];
+  });
+  if (secondPlane && planeName === undefined)
+    wrong.push({ pointer: '/planeName', detail: 'Of two planes each has a name' });
+  if (secondPlane && secondPlane.planeName === planeName)
+    wrong.push({ pointer: '/secondPlane/planeName', detail: 'The first plane has this name' });
+  wrong.push(...muddledRanges(ranges));
+  const [first] = wrong;
+  if (first) throw new Problem('places-wrong', first.detail, {}, wrong);
+}
+
+function muddledRanges(ranges: FieldBalanceData['ranges']): Pointed[] {
+  const wrong: Pointed[] = [];
   for (const [at, { fromRpm, toRpm, limit, target }] of ranges.entries()) {
     if (fromRpm >= toRpm) wrong.push({ pointer: `/ranges/${at}/toRpm`, detail: 'It ends before it starts' });
     if (ranges.slice(0, at).some((one) => fromRpm <= one.toRpm && toRpm >= one.fromRpm))
@@ -40,6 +56,5 @@ function refuseMuddled({ places, ranges, counting: _ }: FieldBalanceData): void 
     if (Number(target) > Number(limit))
       wrong.push({ pointer: `/ranges/${at}/target`, detail: 'It is above the limit' });
   }
-  const [first] = wrong;
-  if (first) throw new Problem('places-wrong', first.detail, {}, wrong);
+  return wrong;
 }

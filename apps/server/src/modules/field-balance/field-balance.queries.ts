@@ -62,7 +62,7 @@ export class FieldBalanceQueries {
     const setUp = setUpOf(balance);
     const said =
       balance.spec && setUp && runs.some(({ kind }) => kind !== 'baseline')
-        ? answerOf({ data: dataOf(balance.spec), counting: setUp.sheet.counting }, runs, {
+        ? answerOf({ data: dataOf(balance.spec), sheet: setUp.sheet }, runs, {
             ...{ standing, pieces: await this.stock.pieces(balance.customer.acceptedSources) },
           })
         : { answer: null, unanswered: null };
@@ -137,7 +137,7 @@ function headOf({ customer, aircraft, unit, ...row }: Row) {
 /** Every run, put right or not; whether it surprises is said of those that count. */
 function runsOf(balance: WholeBalance, runs: readonly EffectiveRun[], people: People): FieldBalanceDetail['runs'] {
   const setUp = setUpOf(balance);
-  const counted = balance.spec && setUp ? { data: dataOf(balance.spec), counting: setUp.sheet.counting } : undefined;
+  const counted = balance.spec && setUp ? { data: dataOf(balance.spec), sheet: setUp.sheet } : undefined;
   const surprises = counted ? surprisesOf(counted, runs) : [];
   const surprising = new Map(runs.map(({ row }, at) => [row.id, surprises[at] ?? false]));
   const newer = new Map(balance.runs.map(({ id, supersedesId, reason }) => [supersedesId, { id, reason }]));

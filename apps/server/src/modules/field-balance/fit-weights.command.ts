@@ -8,12 +8,14 @@ import {
   effectiveRuns,
   mayBalance,
   refuseUnless,
+  setUpOf,
   stepOn,
   theBalance,
   type WholeBalance,
 } from './field-balance.ts';
+import { refuseUnusedPlane } from './run-checks.ts';
 import { type Piece, piecesOf } from './usable-pieces.ts';
-import { refuseTooHeavy, standingOf } from './weights.ts';
+import { planeOf, refuseTooHeavy, standingOf } from './weights.ts';
 
 const operation = fieldBalanceOperations.fitFieldWeights;
 type Fitting = Context<typeof operation>;
@@ -32,8 +34,12 @@ export const fitWeights = defineCommand(operation, {
     if (!balance.spec || effectiveRuns(balance).length === 0)
       throw new Problem('run-out-of-turn', 'Weights are fitted after the baseline of this set-up');
     const fitted = await piecesOf(context, balance);
+    const data = dataOf(balance.spec);
+    const sheet = setUpOf(balance)?.sheet ?? { counting: data.counting };
+    for (const [at, { place }] of fitted.entries())
+      refuseUnusedPlane({ sheet }, planeOf(data, place), `/weights/${at}/place`);
     refuseTooHeavy(
-      dataOf(balance.spec),
+      data,
       [
         ...standingOf(balance),
         ...fitted.map(({ place, pieces, mass }) => ({ place, pieces, mass: pieces * Number(mass) })),

@@ -1,6 +1,7 @@
-import type { FieldBalanceData } from '@hubwright/contracts/field-balance/shapes';
+import type { FieldBalanceData, FieldSheet } from '@hubwright/contracts/field-balance/shapes';
 import { canonicalJson } from '@hubwright/rules/chain';
-import { dataOf, type EffectiveRun, effectiveRuns, type WholeBalance } from './field-balance.ts';
+import { sensorAfterSensor } from './answer.ts';
+import { dataOf, type EffectiveRun, effectiveRuns, setUpOf, type WholeBalance } from './field-balance.ts';
 import { ownOf, standingOf } from './weights.ts';
 
 /** The range of the model's data a speed lies in. */
@@ -15,16 +16,23 @@ export function lastRun(balance: WholeBalance): EffectiveRun | undefined {
   return last && last.kind !== 'trial' && canonicalJson(last.weights) === canonicalJson(own) ? last : undefined;
 }
 
-/** What stands above its limit in the last run, in words. */
+/** What stands above its limit in the last run, at either sensor, in words. */
 export function aboveLimit(balance: WholeBalance, run: EffectiveRun): string[] {
   if (!balance.spec) return [];
   const data = dataOf(balance.spec);
-  return run.readings.flatMap(({ rpm, amplitude }) => {
+  const names = sensorsOf(setUpOf(balance)?.sheet);
+  return sensorAfterSensor(run.readings).flatMap(({ rpm, sensor, amplitude }) => {
     const limit = rangeAt(data, rpm)?.limit;
+    const where = names ? `${names[sensor]}: ` : '';
     return limit !== undefined && Number(amplitude) <= Number(limit)
       ? []
-      : [`${amplitude} ${data.unit} at ${rpm} rpm; the limit is ${limit ?? 'not known'}`];
+      : [`${where}${amplitude} ${data.unit} at ${rpm} rpm; the limit is ${limit ?? 'not known'}`];
   });
+}
+
+/** The places of both sensors of a sheet that has two. */
+export function sensorsOf(sheet: Pick<FieldSheet, 'sensorPlace' | 'secondSensor'> | undefined) {
+  return sheet?.secondSensor ? ([sheet.sensorPlace, sheet.secondSensor.sensorPlace] as const) : undefined;
 }
 
 /** What the next signature would be refused for. */

@@ -1,4 +1,5 @@
 import { Paper } from '../../platform/print/paper.ts';
+import { sensorAfterSensor } from './answer.ts';
 import type { BalancedContent } from './signed-balance.ts';
 
 interface Printed {
@@ -63,21 +64,22 @@ export async function printRecord(printed: Printed, shop: Shop): Promise<Buffer>
   return paper.paragraph(`${shop.name}, certificate ${shop.certificateNumber}`).finish();
 }
 
-function beforeAndAfter(paper: Paper, { before, after, unit }: BalancedContent): void {
+function beforeAndAfter(paper: Paper, { before, after, unit, sensors }: BalancedContent): void {
+  const less = sensors ? 12 : 0;
+  const [then, now] = [sensorAfterSensor(before), sensorAfterSensor(after)];
   paper.table(
     [
-      { head: 'Speed', width: 80, side: 'right' },
-      { head: `Before, ${unit}`, width: 90, side: 'right' },
-      { head: 'Phase', width: 70, side: 'right' },
-      { head: `After, ${unit}`, width: 90, side: 'right' },
-      { head: 'Phase', width: 70, side: 'right' },
+      ...(sensors ? [{ head: 'Sensor', width: '*' as const }] : []),
+      { head: 'Speed', width: 80 - less, side: 'right' },
+      { head: `Before, ${unit}`, width: 90 - less, side: 'right' },
+      { head: 'Phase', width: 70 - less, side: 'right' },
+      { head: `After, ${unit}`, width: 90 - less, side: 'right' },
+      { head: 'Phase', width: 70 - less, side: 'right' },
     ],
-    after.map((reading, index) => [
-      `${reading.rpm} rpm`,
-      before[index]?.amplitude ?? '',
-      `${before[index]?.phase ?? ''}°`,
-      reading.amplitude,
-      `${reading.phase}°`,
+    now.map(({ rpm, sensor, amplitude, phase }, index) => [
+      ...(sensors ? [sensors[sensor] ?? ''] : []),
+      ...[`${rpm} rpm`, then[index]?.amplitude ?? '', `${then[index]?.phase ?? ''}°`],
+      ...[amplitude, `${phase}°`],
     ]),
   );
 }
@@ -87,15 +89,20 @@ function weights(paper: Paper, content: BalancedContent): void {
     paper.paragraph('None.');
     return;
   }
+  const isInPlanes = content.weights.some(({ plane }) => plane !== undefined);
   paper.table(
     [
-      { head: 'Place', width: 60 },
+      { head: 'Place', width: isInPlanes ? 150 : 60 },
       { head: 'Angle', width: 60, side: 'right' },
       { head: 'What', width: '*' },
       { head: 'Mass', width: 70, side: 'right' },
     ],
-    content.weights.map(({ place, angle, found, pieces, partNumber, lotCode, mass }) => [
-      ...[place, `${angle}°`, found ? 'as found' : `${pieces} × ${partNumber} of ${lotCode}`],
+    content.weights.map(({ place, plane, angle, found, pieces, partNumber, lotCode, mass }) => [
+      ...[
+        plane === undefined ? place : `${place}, ${plane}`,
+        `${angle}°`,
+        found ? 'as found' : `${pieces} × ${partNumber} of ${lotCode}`,
+      ],
       `${mass} g`,
     ]),
   );

@@ -30,7 +30,7 @@ export const recordRun = defineCommand(fieldBalanceOperations.recordFieldRun, {
     const data = dataOf(balance.spec);
     const wrong = corrected(context, balance);
     const before = effectiveRuns(balance).filter(({ row }) => row.id !== wrong?.row.id);
-    const about = { balance, data, before };
+    const about = { balance, data, sheet: setUp.sheet, before };
     refuseOutOfTurn(context, about, wrong);
     refuseReadings(context, about);
     const weights = wrong?.weights ?? ownOf(standingOf(balance));
@@ -45,8 +45,7 @@ export const recordRun = defineCommand(fieldBalanceOperations.recordFieldRun, {
         ...{ recordedBy: actor.personId, recordedAt: now, entryId },
       },
     });
-    const counted = { data, counting: setUp.sheet.counting };
-    const surprising = surprisesOf(counted, [...before, asRun(recorded)]).at(-1) ?? false;
+    const surprising = surprisesOf({ data, sheet: setUp.sheet }, [...before, asRun(recorded)]).at(-1) ?? false;
     const { version, subject } = await stepOn(tx, balance, {
       state: wrong && balance.state === 'weights-fitted' ? balance.state : 'runs',
     });

@@ -1,11 +1,11 @@
 import type { fieldBalanceOperations } from '@hubwright/contracts/field-balance/operations';
+import { planesOf } from '@hubwright/contracts/field-balance/planes';
 import type { FieldBalanceData } from '@hubwright/contracts/field-balance/shapes';
 import { Problem } from '@hubwright/contracts/problems';
-import { changeFor } from '@hubwright/rules/balance';
-import { RuleError } from '@hubwright/rules/errors';
+import { didNothing } from '@hubwright/rules/balance';
 import type { Context } from '../../platform/command/command.ts';
-import { ruleRun, scatterOf } from './answer.ts';
-import { type EffectiveRun, effectiveRuns, setUpOf, type WholeBalance } from './field-balance.ts';
+import { type Counted, ruleRun, scatterOf } from './answer.ts';
+import { type EffectiveRun, effectiveRuns, type WholeBalance } from './field-balance.ts';
 import { rangeAt } from './judged.ts';
 import { ownOf, refuseTooHeavy, standingOf, trialAt } from './weights.ts';
 
@@ -15,6 +15,7 @@ type Recording = Context<typeof fieldBalanceOperations.recordFieldRun>;
 interface About {
   readonly balance: WholeBalance;
   readonly data: FieldBalanceData;
+  readonly sheet: Counted['sheet'];
   readonly before: readonly EffectiveRun[];
 }
 
@@ -53,57 +54,70 @@ export function refuseOutOfTurn(
     refuse('Weights were fitted since the baseline; this is a check');
 }
 
-/** Throws `speeds-differ`, `speed-outside` or `reading-impossible`, pointing at the reading. */
-export function refuseReadings({ input }: Recording, { data, before }: About): void {
-  const refuse = (
-    type: 'speeds-differ' | 'speed-outside' | 'reading-impossible',
-    pointer: string,
-    detail: string,
-  ): never => {
+type Refusal = 'speeds-differ' | 'sensors-differ' | 'speed-outside' | 'reading-impossible';
+
+/** Throws `speeds-differ`, `sensors-differ`, `speed-outside` or `reading-impossible`, pointing at the reading. */
+export function refuseReadings({ input }: Recording, { data, sheet, before }: About): void {
+  const refuse = (type: Refusal, pointer: string, detail: string): never => {
     throw new Problem(type, detail, {}, [{ pointer, detail }]);
   };
   const first = before[0]?.readings;
   if (first && first.length !== input.readings.length)
     refuse('speeds-differ', '/readings', `The baseline was read at ${first.map(({ rpm }) => rpm).join(', ')} rpm`);
-  for (const [at, { rpm, amplitude }] of input.readings.entries()) {
+  for (const [at, { rpm, amplitude, second }] of input.readings.entries()) {
     const range = rangeAt(data, rpm);
     if (!range) refuse('speed-outside', `/readings/${at}/rpm`, `${rpm} rpm is in no range of the data`);
     const asked = first?.[at]?.rpm;
     if (asked !== undefined && Math.abs(rpm - asked) > 0.02 * asked)
       refuse('speeds-differ', `/readings/${at}/rpm`, `The baseline was read at ${asked} rpm`);
+    if (sheet.secondSensor && !second)
+      refuse('sensors-differ', `/readings/${at}/second`, `Read ${sheet.secondSensor.sensorPlace} too`);
+    if (!sheet.secondSensor && second)
+      refuse('sensors-differ', `/readings/${at}/second`, 'The sheet has one sensor only');
+    const read = [
+      [amplitude, `/readings/${at}/amplitude`],
+      ...(second ? [[second.amplitude, `/readings/${at}/second/amplitude`] as const] : []),
+    ] as const;
     // Twenty times the limit is another unit, as for every measure (rules/limits/implausible).
-    if (range && Number(amplitude) > 20 * Number(range.limit))
-      refuse(
-        'reading-impossible',
-        `/readings/${at}/amplitude`,
-        `${amplitude} ${data.unit} is over twenty times the limit`,
-      );
+    for (const [value, pointer] of read)
+      if (range && Number(value) > 20 * Number(range.limit))
+        refuse('reading-impossible', pointer, `${value} ${data.unit} is over twenty times the limit`);
   }
 }
 
-/** A trial weight within every limit that changes something. Throws `place-unknown`, `too-heavy`, `no-influence`. */
+/** Throws `plane-unused` for a place in the second plane under a sheet with one sensor. */
+export function refuseUnusedPlane({ sheet }: Pick<About, 'sheet'>, plane: 0 | 1, pointer: string): void {
+  if (plane === 0 || sheet.secondSensor) return;
+  const detail = 'It is in the second plane; the sheet has one sensor';
+  throw new Problem('plane-unused', detail, {}, [{ pointer, detail }]);
+}
+
+/** A trial weight within every limit that changes something. Throws `place-unknown`, `plane-unused`, `too-heavy`, `no-influence`. */
 export function refuseTrial(
   { input }: Recording,
-  { balance, data, before }: About,
+  { balance, data, sheet, before }: About,
   run: Pick<EffectiveRun, 'readings' | 'trial' | 'weights'>,
 ): void {
   if (!run.trial) return;
-  trialAt(data, run.trial);
-  const standing = standingOf(balance);
+  const { plane } = trialAt(data, run.trial);
+  refuseUnusedPlane({ sheet }, plane, '/trial/place');
   const mass = Number(run.trial.mass);
-  const place = run.trial.place ?? data.places[0]?.name ?? '';
-  // At an angle between places it is a clamped weight: only the limits of all count.
-  const limits =
-    run.trial.place === undefined ? { ...data, mostPerPlace: data.mostInAll, mostPieces: 999, mostPlaces: 999 } : data;
-  refuseTooHeavy(limits, [...standing, { place, pieces: 1, mass }], '/trial/mass');
-  const counted = { data, counting: setUpOf(balance)?.sheet.counting ?? data.counting };
-  const all = [...before, run].map((one) => ruleRun(counted, one));
-  try {
-    changeFor(all, { standing: [], scatter: scatterOf(data, all) });
-  } catch (error) {
-    if (!(error instanceof RuleError) || error.code !== 'no-influence') throw error;
-    throw new Problem('no-influence', `${run.trial.mass} g changed nothing beyond scatter`, { trial: input.trial }, [
-      { pointer: '/trial/mass', detail: 'Use a heavier trial weight' },
-    ]);
-  }
+  const place = run.trial.place ?? planesOf(data)[plane]?.places[0]?.name ?? '';
+  const limits = run.trial.place === undefined ? clamped(data) : data;
+  refuseTooHeavy(limits, [...standingOf(balance), { place, pieces: 1, mass }], '/trial/mass');
+  const all = [...before, run].map((one) => ruleRun({ data, sheet }, one));
+  if (!didNothing(all, plane, scatterOf(data, all))) return;
+  throw new Problem('no-influence', `${run.trial.mass} g changed nothing beyond scatter`, { trial: input.trial }, [
+    { pointer: '/trial/mass', detail: 'Use a heavier trial weight' },
+  ]);
+}
+
+/** At an angle between places it is a clamped weight: only the limits of all count. */
+function clamped(data: FieldBalanceData): FieldBalanceData {
+  const free = { mostPieces: 999, mostPlaces: 999 };
+  const { secondPlane } = data;
+  return {
+    ...{ ...data, mostPerPlace: data.mostInAll, ...free },
+    ...(secondPlane ? { secondPlane: { ...secondPlane, mostPerPlace: secondPlane.mostInAll, ...free } } : {}),
+  };
 }

@@ -12,7 +12,7 @@ import {
   type WholeBalance,
 } from './field-balance.ts';
 import { writeFieldSignature } from './field-signature.ts';
-import { ownOf, refuseTooHeavy, standingOf } from './weights.ts';
+import { ownOf, placeIn, planeOf, refuseTooHeavy, standingOf } from './weights.ts';
 
 const operation = fieldBalanceOperations.signFieldSetUp;
 type Signing = Context<typeof operation>;
@@ -64,11 +64,15 @@ function refuseSheet({ input }: Signing, balance: WholeBalance, spec: { data: un
       { pointer: '/wind', detail: `Above ${data.mostWind} kt` },
     ]);
   const own = ownOf(standingOf(balance));
-  const [moved] = own.filter(({ place, angle }) =>
-    data.places.every((one) => one.name !== place || Number(one.angle) !== angle),
-  );
+  const moved = own.find(({ place, angle }) => placeIn(data, place)?.angle !== angle);
   if (moved)
     throw new Problem('weights-standing', `The new data has no place ${moved.place} as it was; take it off first`);
+  const unread = input.secondSensor ? undefined : own.find(({ place }) => planeOf(data, place) === 1);
+  if (unread)
+    throw new Problem(
+      'weights-standing',
+      `A weight stands in ${unread.place}, in the second plane: name a second sensor, or take it off first`,
+    );
   const found = input.found.flatMap(({ place, mass, stays }) =>
     stays ? [{ place, pieces: 1, mass: Number(mass) }] : [],
   );

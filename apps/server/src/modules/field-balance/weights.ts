@@ -1,3 +1,4 @@
+import { type FieldPlane, placesOf, planesOf } from '@hubwright/contracts/field-balance/planes';
 import type { FieldBalanceData, FieldTrial, StandingWeight } from '@hubwright/contracts/field-balance/shapes';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import type { Placed, WholeBalance } from './field-balance.ts';
@@ -11,7 +12,7 @@ export function standingOf(balance: WholeBalance): StandingWeight[] {
   const found = setUp.sheet.found
     .filter(({ stays }) => stays)
     .map(({ place, mass }) => ({
-      ...{ place, angle: angleOf(data, place) ?? 0, mass: Number(mass), pieces: 1, found: true },
+      ...{ ...where(data, place), mass: Number(mass), pieces: 1, found: true },
       ...{ partNumber: null, lotCode: null },
     }));
   return [...found, ...fittedOf(balance, data)];
@@ -23,11 +24,18 @@ function fittedOf(balance: WholeBalance, data: FieldBalanceData): StandingWeight
     const key = `${place} ${lot.code}`;
     const known = sums.get(key) ?? { pieces: 0, mass: 0 };
     sums.set(key, {
-      ...{ place, angle: angleOf(data, place) ?? 0, partNumber: lot.part.number, lotCode: lot.code, found: false },
+      ...{ ...where(data, place), partNumber: lot.part.number, lotCode: lot.code, found: false },
       ...{ pieces: known.pieces + pieces, mass: rounded(known.mass + pieces * Number(mass)) },
     });
   }
-  return [...sums.values()].filter(({ pieces }) => pieces > 0).sort((a, b) => a.angle - b.angle);
+  return [...sums.values()]
+    .filter(({ pieces }) => pieces > 0)
+    .sort((a, b) => planeOf(data, a.place) - planeOf(data, b.place) || a.angle - b.angle);
+}
+
+function where(data: FieldBalanceData, place: string): Pick<StandingWeight, 'place' | 'plane' | 'angle'> {
+  const known = placeIn(data, place);
+  return { place, ...(known?.planeName ? { plane: known.planeName } : {}), angle: known?.angle ?? 0 };
 }
 
 /** What this order fitted, as weights in places: what a run is read with. */
@@ -42,17 +50,27 @@ export function ownOf(standing: readonly StandingWeight[]): Placed[] {
 /** To a millionth of a gram, so that sums of decimals compare. */
 const rounded = (mass: number) => Math.round(mass * 1e6) / 1e6;
 
-export function angleOf({ places }: FieldBalanceData, name: string): number | undefined {
-  const place = places.find((one) => one.name === name);
-  return place && Number(place.angle);
+/** A place by its name: its angle, and which plane it is in. */
+export function placeIn(data: FieldBalanceData, name: string) {
+  const place = placesOf(planesOf(data)).find((one) => one.name === name);
+  return place && { ...place, angle: Number(place.angle), plane: place.plane === 0 ? (0 as const) : (1 as const) };
 }
 
+/** Which plane a place is in: 0 or 1. */
+export const planeOf = (data: FieldBalanceData, place: string): 0 | 1 => placeIn(data, place)?.plane ?? 0;
+
 /** Where a trial weight sits. Throws `place-unknown`. */
-export function trialAt(data: FieldBalanceData, { place, angle }: FieldTrial): number {
-  const known = place === undefined ? Number(angle ?? Number.NaN) : angleOf(data, place);
-  if (known !== undefined && Number.isFinite(known)) return known;
-  const detail = place === undefined ? 'Name a place or an angle' : `There is no place ${place}`;
-  throw new Problem('place-unknown', detail, {}, [{ pointer: '/trial/place', detail }]);
+export function trialAt(data: FieldBalanceData, trial: FieldTrial): { angle: number; plane: 0 | 1 } {
+  const refuse = (pointer: string, detail: string): never => {
+    throw new Problem('place-unknown', detail, {}, [{ pointer, detail }]);
+  };
+  if (trial.place !== undefined)
+    return placeIn(data, trial.place) ?? refuse('/trial/place', `There is no place ${trial.place}`);
+  const planes = planesOf(data);
+  const plane = trial.plane === undefined ? 0 : planes.findIndex(({ planeName }) => planeName === trial.plane);
+  if (plane < 0) refuse('/trial/plane', `There is no plane ${trial.plane}`);
+  if (trial.angle === undefined) refuse('/trial/place', 'Name a place or an angle');
+  return { angle: Number(trial.angle), plane: plane === 0 ? 0 : 1 };
 }
 
 interface Load {
@@ -61,22 +79,36 @@ interface Load {
   readonly mass: number;
 }
 
-/** Throws `place-unknown` or `too-heavy`: mass and pieces of each place, places and mass of all. `at` names the field. */
+type Refuse = (type: 'place-unknown' | 'too-heavy', detail: string) => never;
+
+/** Throws `place-unknown` or `too-heavy`: mass and pieces of each place, places and mass of each plane. `at` names the field. */
 export function refuseTooHeavy(data: FieldBalanceData, loads: readonly Load[], at: string): void {
-  const refuse = (type: 'place-unknown' | 'too-heavy', detail: string): never => {
+  const refuse: Refuse = (type, detail) => {
     const pointed: Pointed = { pointer: at, detail };
     throw new Problem(type, detail, {}, [pointed]);
   };
+  const unknown = loads.find(({ place }) => placeIn(data, place) === undefined);
+  if (unknown) refuse('place-unknown', `There is no place ${unknown.place}`);
+  for (const [plane, limits] of planesOf(data).entries())
+    refusePlane(
+      limits,
+      loads.filter(({ place }) => planeOf(data, place) === plane),
+      refuse,
+    );
+}
+
+function refusePlane(limits: FieldPlane, loads: readonly Load[], refuse: Refuse): void {
+  const { planeName, mostPerPlace, mostInAll, mostPieces, mostPlaces } = limits;
   const names = [...new Set(loads.map(({ place }) => place))];
   for (const name of names) {
-    if (angleOf(data, name) === undefined) refuse('place-unknown', `There is no place ${name}`);
     const here = loads.filter(({ place }) => place === name);
     const mass = rounded(here.reduce((sum, one) => sum + one.mass, 0));
     const pieces = here.reduce((sum, one) => sum + one.pieces, 0);
-    if (mass > Number(data.mostPerPlace)) refuse('too-heavy', `${name}: ${mass} g; ${data.mostPerPlace} g are allowed`);
-    if (pieces > data.mostPieces) refuse('too-heavy', `${name}: ${pieces} pieces; ${data.mostPieces} are allowed`);
+    if (mass > Number(mostPerPlace)) refuse('too-heavy', `${name}: ${mass} g; ${mostPerPlace} g are allowed`);
+    if (pieces > mostPieces) refuse('too-heavy', `${name}: ${pieces} pieces; ${mostPieces} are allowed`);
   }
-  if (names.length > data.mostPlaces) refuse('too-heavy', `${names.length} places; ${data.mostPlaces} may be used`);
+  const of = planeName === null ? '' : `${planeName}: `;
+  if (names.length > mostPlaces) refuse('too-heavy', `${of}${names.length} places; ${mostPlaces} may be used`);
   const all = rounded(loads.reduce((sum, { mass }) => sum + mass, 0));
-  if (all > Number(data.mostInAll)) refuse('too-heavy', `${all} g in all; ${data.mostInAll} g are allowed`);
+  if (all > Number(mostInAll)) refuse('too-heavy', `${of}${all} g in all; ${mostInAll} g are allowed`);
 }
