@@ -32,6 +32,12 @@ const onlyAdded = [
   'equipment_additions',
   'freezer_moves',
   'shop_cost_parts',
+  'supplier_approvals',
+  'supplier_exceptions',
+  'order_revisions',
+  'order_confirmations',
+  'receiving_checklists',
+  'lot_receipts',
 ];
 
 describe('migrations', () => {

@@ -1,6 +1,7 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { ScheduleModule } from '@nestjs/schedule';
+import { BuyingModule } from './modules/buying/buying.module.ts';
 import { CustomersModule } from './modules/customers/customers.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
 import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
@@ -68,6 +69,7 @@ const departments = [
   InventoryModule,
   PurchasingModule,
   KitsModule,
+  BuyingModule,
   FindingsModule,
   ReleasesModule,
   DueDatesModule,

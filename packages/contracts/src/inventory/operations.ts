@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, decimal, id, line, listOf, note, page, pieces, signature } from '../values.ts';
+import { checkAnswer } from './receiving-operations.ts';
 import { expiringRow, lotDetail, lotRow, lotState, movementRow, partStockRow, sourceClass } from './shapes.ts';
 
 export { type LotState, lotStates, type SourceClass, sourceClass, sourceClasses, sourceClassTitles } from './shapes.ts';
@@ -91,6 +92,12 @@ const receiving = {
       certificate: z.string().trim().max(100).default(''),
       cureDate: z.string().trim().max(10).optional(),
       purchaseOrderLineId: id.optional(),
+      /** Whom it came from, where there is no order that says it. */
+      supplierId: id.optional(),
+      /** Number of the paper in the box: the same box is received once. */
+      deliveryNote: z.string().trim().max(100).default(''),
+      checklistId: id.optional(),
+      answers: z.array(checkAnswer).max(30).default([]),
       takeSurplus: z.boolean().default(false),
       customerId: id.optional(),
       serial: z.string().trim().max(40).optional(),
@@ -107,6 +114,9 @@ const receiving = {
       'over-delivery',
       'wrong-delivery',
       'order-line-closed',
+      'delivered-twice',
+      'checklist-open',
+      'supplier-not-approved',
     ],
   }),
   addCertificate: command({

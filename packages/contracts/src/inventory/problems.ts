@@ -77,4 +77,9 @@ export const inventoryProblems = {
     title: 'This movement cannot be undone',
     next: 'The detail says what to do instead.',
   },
+  'checklist-open': {
+    status: 409,
+    title: 'The receiving checklist is not answered',
+    next: 'Answer every item of the newest checklist for this class of part.',
+  },
 } as const satisfies Record<string, ProblemKind>;

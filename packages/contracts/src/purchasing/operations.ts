@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { partNamed } from '../inventory/shapes.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, decimal, id, listOf, note, page, pieces } from '../values.ts';
+import { changed, date, decimal, id, line, listOf, note, page, pieces } from '../values.ts';
 
 /** `ordered` until every line is received or cancelled. */
 export const orderStates = ['ordered', 'received', 'cancelled'] as const;
@@ -20,6 +20,9 @@ const orderRow = z
     openPieces: z.int(),
     nextDue: date.nullable(),
     late: z.boolean(),
+    revision: z.int(),
+    /** The revision the supplier has; null while none was sent. */
+    sentRevision: z.int().nullable(),
     version: z.int(),
   })
   .meta({ id: 'OrderRow' });
@@ -32,7 +35,13 @@ const orderLine = z
     quantity: z.int(),
     received: z.int(),
     open: z.int(),
+    /** The day we asked for. */
     dueOn: date,
+    /** What the supplier confirmed; null until it did. */
+    confirmedOn: date.nullable(),
+    confirmedQuantity: z.int().nullable(),
+    /** The day it is reckoned with: confirmed, else asked for. */
+    expectedOn: date,
     late: z.boolean(),
     unitPrice: z.string(),
     lots: z.array(z.object({ id, code: z.string(), state: z.string() })),
@@ -93,11 +102,13 @@ export const purchasingOperations = {
     input: z.strictObject({
       supplierId: id,
       note: note.default(''),
+      /** The sum is under the supplier's least order, and it takes it all the same. */
+      takesLess: z.boolean().default(false),
       lines: z.array(newLine).min(1, 'An order has at least one line').max(200),
     }),
     output: changed.extend({ number: z.string() }).meta({ id: 'OrderRaised' }),
     touches: ['kits', 'inventory'],
-    problems: ['supplier-not-approved'],
+    problems: ['supplier-not-approved', 'order-too-small'],
   }),
   changeOrderLine: command({
     id: 'change-order-line',
@@ -106,8 +117,9 @@ export const purchasingOperations = {
     path: '/api/purchasing/orders/:orderId/lines/:lineId',
     access: ['parts-room', 'manager'],
     versioned: true,
-    summary: 'Change what is expected on a line: how many, and when; not below what has come',
-    input: z.strictObject({ orderId: id, lineId: id, quantity: pieces, dueOn: date }),
+    summary:
+      'Change what is asked for on a line: how many, and by when; not below what has come. The order gets a new revision',
+    input: z.strictObject({ orderId: id, lineId: id, quantity: pieces, dueOn: date, reason: line }),
     output: changed,
     touches: ['kits', 'inventory'],
     problems: ['order-line-closed'],

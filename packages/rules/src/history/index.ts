@@ -1,2 +1,3 @@
 export { criticalRatio } from './critical-ratio.ts';
 export { type CrostonOptions, croston } from './croston.ts';
+export { wilson } from './wilson.ts';

@@ -7,9 +7,11 @@ import { MovementsQueries } from './movements.queries.ts';
 import { PartsController } from './parts.controller.ts';
 import { PartsQueries } from './parts.queries.ts';
 import { PlacesQueries } from './places.queries.ts';
+import { ReceivingController } from './receiving.controller.ts';
+import { ReceivingQueries } from './receiving.queries.ts';
 
 @Module({
-  controllers: [InventoryController, PartsController, FreezerController],
-  providers: [InventoryQueries, MovementsQueries, PartsQueries, PlacesQueries, FrozenLotQueries],
+  controllers: [InventoryController, PartsController, FreezerController, ReceivingController],
+  providers: [InventoryQueries, MovementsQueries, PartsQueries, PlacesQueries, FrozenLotQueries, ReceivingQueries],
 })
 export class InventoryModule {}

@@ -78,7 +78,7 @@ export const partStockSql = `
     FROM lots l LEFT JOIN balances b ON b.lot_id = l.id AND b.place_kind IN ('bin', 'quarantine')
     WHERE l.part_id = p.id AND l.origin <> 'taken-off') s
   CROSS JOIN LATERAL (
-    SELECT coalesce(sum(ol.quantity - ol.received), 0)::int AS "onOrder", min(ol.due_on)::text AS "nextArrival"
+    SELECT coalesce(sum(ol.quantity - ol.received), 0)::int AS "onOrder", min(coalesce(ol.confirmed_on, ol.due_on))::text AS "nextArrival"
     FROM purchase_order_lines ol JOIN purchase_orders po ON po.id = ol.order_id
     WHERE ol.part_id = p.id AND ol.received < ol.quantity AND po.state = 'ordered') o
   ORDER BY p.number`;

@@ -7,9 +7,10 @@ import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
-import { orderLock, recordDelivery } from '../purchasing/public.ts';
+import { orderLock, recordDelivery, requireSupplier } from '../purchasing/public.ts';
 import { moveStock } from './move-stock.ts';
 import { quarantine } from './place.ts';
+import { checkReceipt, keepReceipt, refuseTwice } from './receipt.ts';
 import { expiryOnReceipt } from './shelf-life.ts';
 
 type Received = Input<typeof inventoryOperations.receiveLot>;
@@ -26,12 +27,18 @@ export const receiveLot = defineCommand(inventoryOperations.receiveLot, {
     const expiresOn = expiryOnReceipt(part, input.cureDate, today);
     const serial = await serialOf(tx, part, input);
     await checkOwner(tx, input);
+    const notGood = await checkReceipt(context, part);
+    await refuseTwice(tx, input, serial);
     const order = input.purchaseOrderLineId
-      ? await recordDelivery(tx, { ...input, lineId: input.purchaseOrderLineId })
+      ? await recordDelivery(tx, { ...input, today, lineId: input.purchaseOrderLineId })
       : undefined;
+    const supplierId = order?.supplierId ?? input.supplierId;
+    if (!order && supplierId) await requireSupplier(tx, { supplierId, today, doing: 'received from' });
     const lot = { id: newId(), code: await nextNumber(tx, 'LOT', 5), partId: part.id };
     const unitPrice = input.unitPrice ?? order?.unitPrice ?? part.unitPrice;
-    await tx.lot.create({ data: { ...lot, ...lotColumns(context, expiresOn), serial, unitPrice } });
+    const note = [input.damage, ...notGood].filter((words) => words !== '').join('; ');
+    await tx.lot.create({ data: { ...lot, ...lotColumns(context, expiresOn), serial, unitPrice, note } });
+    await keepReceipt(context, lot.id, supplierId);
     const { version } = await moveStock(context, {
       lot,
       quantity: input.quantity,
@@ -62,7 +69,6 @@ function lotColumns(
     ownerId: input.customerId ?? null,
     purchaseOrderLineId: input.purchaseOrderLineId ?? null,
     receivedAt: now,
-    note: input.damage,
   };
 }
 

@@ -93,9 +93,10 @@ const stockSql = `
   WHERE l.part_id = ANY($1::uuid[]) AND l.state <> 'rejected' AND l.origin <> 'taken-off' AND b.on_hand > 0 ORDER BY l.id`;
 
 const ordersSql = `
-  SELECT ol.id, o.number AS code, ol.part_id AS "partId", p.number AS "partNumber", ol.quantity - ol.received AS open, ol.due_on::text AS "dueOn"
+  SELECT ol.id, o.number AS code, ol.part_id AS "partId", p.number AS "partNumber", greatest(coalesce(ol.confirmed_quantity, ol.quantity) - ol.received, 0) AS open,
+    coalesce(ol.confirmed_on, ol.due_on)::text AS "dueOn"
   FROM purchase_order_lines ol JOIN purchase_orders o ON o.id = ol.order_id JOIN parts p ON p.id = ol.part_id
-  WHERE ol.part_id = ANY($1::uuid[]) AND ol.received < ol.quantity AND o.state = 'ordered' ORDER BY ol.id`;
+  WHERE ol.part_id = ANY($1::uuid[]) AND ol.received < coalesce(ol.confirmed_quantity, ol.quantity) AND o.state = 'ordered' ORDER BY ol.id`;
 
 const alternatesSql = `
   SELECT part_id AS "partId", use_id AS "useId" FROM part_alternates WHERE part_id = ANY($1::uuid[]) ORDER BY part_id, preference`;

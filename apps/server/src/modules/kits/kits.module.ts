@@ -8,5 +8,6 @@ import { UnitPartsController } from './unit-parts.controller.ts';
 @Module({
   controllers: [KitsController, UnitPartsController],
   providers: [KitsQueries, BuildSheetQueries, KitCover],
+  exports: [KitCover],
 })
 export class KitsModule {}

@@ -1,12 +1,14 @@
 import { Problem } from '@hubwright/contracts/problems';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { requireSupplier } from './approved.ts';
 
 /** Pieces that arrived for an order line. */
 export interface Delivery {
   readonly lineId: string;
   readonly partId: string;
   readonly quantity: number;
+  readonly today: string;
   /** The clerk counted more than was ordered, and takes it. */
   readonly takeSurplus: boolean;
 }
@@ -19,9 +21,13 @@ export async function orderLock(tx: Tx, lineId: string): Promise<string[]> {
 
 /**
  * Counts a delivery on its order line. A part of it is fine; refused are another part, more than is still open (unless the
- * clerk takes the surplus), and an order of which nothing more is expected. Call under the order's lock.
+ * clerk takes the surplus), an order of which nothing more is expected, and a supplier that is neither approved today nor allowed. Call
+ * under the order's lock.
  */
-export async function recordDelivery(tx: Tx, delivery: Delivery): Promise<{ orderId: string; unitPrice: string }> {
+export async function recordDelivery(
+  tx: Tx,
+  delivery: Delivery,
+): Promise<{ orderId: string; supplierId: string; unitPrice: string }> {
   const line = found(
     await tx.purchaseOrderLine.findUnique({
       where: { id: delivery.lineId },
@@ -35,6 +41,8 @@ export async function recordDelivery(tx: Tx, delivery: Delivery): Promise<{ orde
       { pointer: '/partId', detail: `The line ordered ${line.part.number}` },
     ]);
   }
+  const { supplierId, id: orderId } = line.order;
+  await requireSupplier(tx, { supplierId, orderId, today: delivery.today, doing: 'received from' });
   const open = line.quantity - line.received;
   if (line.order.state !== 'ordered' || open <= 0)
     throw new Problem('order-line-closed', `${name} expects nothing more`, { order: line.order.number });
@@ -48,7 +56,7 @@ export async function recordDelivery(tx: Tx, delivery: Delivery): Promise<{ orde
     data: { received: { increment: delivery.quantity } },
   });
   await settleOrder(tx, line.orderId);
-  return { orderId: line.orderId, unitPrice: line.unitPrice };
+  return { orderId, supplierId, unitPrice: line.unitPrice };
 }
 
 /** Takes back what a delivery counted, because its receipt was undone. */

@@ -58,7 +58,7 @@ describe('a purchase order', () => {
     const lineId = order.items[0]?.id as string;
     await receive(lineId, 4);
     const seen = async () => (await clerk.call(purchasingOperations.orderDetail, { orderId: order.id })).body.version;
-    const change = { orderId: order.id, lineId, dueOn: room.day(9) };
+    const change = { orderId: order.id, lineId, dueOn: room.day(9), reason: 'the supplier asks for it' };
     const low = await clerk.call(
       purchasingOperations.changeOrderLine,
       { ...change, quantity: 3 },

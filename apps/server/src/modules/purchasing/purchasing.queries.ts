@@ -7,13 +7,13 @@ import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 
 const orderColumns = `
-  o.id, o.number, o.state, o.ordered_on::text AS "orderedOn", o.version, o.note,
+  o.id, o.number, o.state, o.ordered_on::text AS "orderedOn", o.version, o.note, o.revision, o.sent_revision AS "sentRevision",
   json_build_object('id', s.id, 'code', s.code, 'name', s.name) AS supplier,
   l.lines, l."openPieces", l."nextDue", coalesce(l."nextDue" < $1, false) AS late`;
 const orderLines = `
   CROSS JOIN LATERAL (
     SELECT count(*)::int AS lines, CASE WHEN o.state = 'ordered' THEN coalesce(sum(greatest(quantity - received, 0)), 0)::int ELSE 0 END AS "openPieces",
-      CASE WHEN o.state = 'ordered' THEN min(due_on) FILTER (WHERE received < quantity)::text END AS "nextDue"
+      CASE WHEN o.state = 'ordered' THEN min(coalesce(confirmed_on, due_on)) FILTER (WHERE received < quantity)::text END AS "nextDue"
     FROM purchase_order_lines WHERE order_id = o.id) l`;
 
 const listSql = `
@@ -26,10 +26,11 @@ const oneSql = `
   SELECT ${orderColumns} FROM purchase_orders o JOIN suppliers s ON s.id = o.supplier_id ${orderLines} WHERE o.id = $2`;
 
 const lineColumns = `
-  ol.id, ol.sequence, ol.quantity, ol.received, ol.due_on::text AS "dueOn", ol.unit_price AS "unitPrice",
+  ol.id, ol.sequence, ol.quantity, ol.received, ol.due_on::text AS "dueOn", ol.confirmed_on::text AS "confirmedOn",
+  ol.confirmed_quantity AS "confirmedQuantity", coalesce(ol.confirmed_on, ol.due_on)::text AS "expectedOn", ol.unit_price AS "unitPrice",
   json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
   CASE WHEN o.state = 'ordered' THEN greatest(ol.quantity - ol.received, 0) ELSE 0 END AS open,
-  (o.state = 'ordered' AND ol.received < ol.quantity AND ol.due_on < $1::date) AS late`;
+  (o.state = 'ordered' AND ol.received < ol.quantity AND coalesce(ol.confirmed_on, ol.due_on) < $1::date) AS late`;
 
 const linesSql = `
   SELECT ${lineColumns}, coalesce((SELECT json_agg(json_build_object('id', x.id, 'code', x.code, 'state', x.state) ORDER BY x.code)
@@ -44,8 +45,8 @@ const expectedSql = `
   JOIN suppliers s ON s.id = o.supplier_id
   WHERE o.state = 'ordered' AND ol.received < ol.quantity AND ($2::uuid IS NULL OR ol.part_id = $2)
     AND ($3::text IS NULL OR p.number ILIKE $3 OR o.number ILIKE $3 OR s.name ILIKE $3)
-    AND ($4::text IS NULL OR (ol.due_on::text, ol.id::text) > ($4, $5::text))
-  ORDER BY ol.due_on, ol.id LIMIT $6`;
+    AND ($4::text IS NULL OR (coalesce(ol.confirmed_on, ol.due_on)::text, ol.id::text) > ($4, $5::text))
+  ORDER BY coalesce(ol.confirmed_on, ol.due_on), ol.id LIMIT $6`;
 
 @Injectable()
 export class PurchasingQueries {
@@ -79,7 +80,7 @@ export class PurchasingQueries {
 
   async expectedDeliveries(input: Input<typeof purchasingOperations.expectedDeliveries>) {
     const [afterDay, afterId] = input.after?.split('~') ?? [];
-    const rows = await this.reads.sql<{ id: string; dueOn: string }>(expectedSql, [
+    const rows = await this.reads.sql<{ id: string; expectedOn: string }>(expectedSql, [
       await this.today(),
       input.partId ?? null,
       input.search ? `%${input.search}%` : null,
@@ -89,7 +90,7 @@ export class PurchasingQueries {
     ]);
     const shown = rows.slice(0, input.limit);
     const last = shown.at(-1);
-    return { rows: shown, next: rows.length > input.limit && last ? `${last.dueOn}~${last.id}` : null };
+    return { rows: shown, next: rows.length > input.limit && last ? `${last.expectedOn}~${last.id}` : null };
   }
 
   private today(): Promise<string> {

@@ -1,69 +1,76 @@
 import type { Input } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
+import { isUnder, orderSum, priceAt } from '@hubwright/rules/replenishment';
 import { defineCommand } from '../../platform/command/command.ts';
-import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
-import { fromDbDate, toDbDate } from '../../platform/database/dates.ts';
+import { toDbDate } from '../../platform/database/dates.ts';
+import { requireSupplier } from './approved.ts';
+import { keepRevision } from './order-revision.ts';
 
-/** Order parts from a supplier who is approved today. Without a price the part's own stands. */
+type Order = Input<typeof purchasingOperations.raiseOrder>;
+
+/**
+ * Order parts from a supplier who is approved today, or allowed by an exception. Without a price the supplier's own at that number stands, or the
+ * part's.
+ */
 export const raiseOrder = defineCommand(purchasingOperations.raiseOrder, {
   locks: (input) => [`supplier:${input.supplierId}`],
-  async execute({ tx, input, today, newId }) {
-    const supplier = found(await tx.supplier.findUnique({ where: { id: input.supplierId } }), 'This supplier');
-    const until = supplier.approvedUntil ? fromDbDate(supplier.approvedUntil) : undefined;
-    if (!until || until < today)
-      throw new Problem(
-        'supplier-not-approved',
-        until ? `${supplier.name} was approved until ${until}` : `${supplier.name} has not been approved`,
-        { supplier: supplier.code },
-      );
+  async execute(context) {
+    const { tx, input, today, newId } = context;
+    const asked = { supplierId: input.supplierId, today, doing: 'ordered from' };
+    const { supplier, exception } = await requireSupplier(tx, asked);
     refusePastDates(input, today);
     const prices = await pricesOf(tx, input);
+    const lines = input.lines.map((line, index) => ({
+      ...{ id: newId(), sequence: index + 1, partId: line.partId, quantity: line.quantity },
+      ...{ dueOn: toDbDate(line.dueOn), unitPrice: line.unitPrice ?? prices(line) },
+    }));
+    refuseTooSmall(input, orderSum(lines), supplier);
     const id = newId();
     const number = await nextNumber(tx, 'PO', 4);
     await tx.purchaseOrder.create({
       data: { id, number, supplierId: supplier.id, state: 'ordered', orderedOn: toDbDate(today), note: input.note },
     });
-    await tx.purchaseOrderLine.createMany({
-      data: input.lines.map(({ partId, quantity, dueOn, unitPrice }, index) => ({
-        id: newId(),
-        orderId: id,
-        sequence: index + 1,
-        partId,
-        quantity,
-        dueOn: toDbDate(dueOn),
-        unitPrice: unitPrice ?? prices.get(partId) ?? '0',
-      })),
-    });
+    await tx.purchaseOrderLine.createMany({ data: lines.map((line) => ({ ...line, orderId: id })) });
+    await keepRevision(context, id, { changes: [`Raised with ${lines.length} lines.`], reason: '' });
     return {
       reply: { id, version: 1, number },
       subjects: [{ kind: 'order', id, after: 1 }],
-      facts: { number, supplier: supplier.code },
+      facts: { number, supplier: supplier.code, ...(exception ? { exception } : {}) },
     };
   },
 });
 
-function refusePastDates({ lines }: Input<typeof purchasingOperations.raiseOrder>, today: string): void {
+function refusePastDates({ lines }: Order, today: string): void {
   const errors = lines.flatMap(({ dueOn }, index) =>
     dueOn < today ? [{ pointer: `/lines/${index}/dueOn`, detail: 'This day has passed' }] : [],
   );
   if (errors.length > 0) throw new Problem('invalid-input', 'A delivery cannot be due before today', {}, errors);
 }
 
-async function pricesOf(
-  tx: Tx,
-  { lines }: Input<typeof purchasingOperations.raiseOrder>,
-): Promise<Map<string, string>> {
+function refuseTooSmall({ takesLess }: Order, sum: string, supplier: { name: string; leastOrder: string }): void {
+  if (takesLess || !isUnder(sum, supplier.leastOrder)) return;
+  const words = `${supplier.name} takes no order under ${supplier.leastOrder}; this one comes to ${sum}`;
+  throw new Problem('order-too-small', words, { sum, least: supplier.leastOrder });
+}
+
+/** What a line costs each at its number, by the supplier's offer or else by the part. */
+async function pricesOf(tx: Tx, { lines, supplierId }: Order): Promise<(line: Order['lines'][number]) => string> {
   const parts = await tx.part.findMany({
     where: { id: { in: lines.map(({ partId }) => partId) } },
-    select: { id: true, unitPrice: true },
+    select: { id: true, unitPrice: true, offers: { where: { supplierId }, select: { breaks: true } } },
   });
-  const prices = new Map(parts.map(({ id, unitPrice }) => [id, unitPrice]));
-  const unknown = lines.findIndex(({ partId }) => !prices.has(partId));
-  if (unknown === -1) return prices;
-  throw new Problem('not-found', 'One of the part numbers does not exist', {}, [
-    { pointer: `/lines/${unknown}/partId`, detail: 'There is no such part' },
-  ]);
+  const known = new Map(parts.map((part) => [part.id, part]));
+  const unknown = lines.findIndex(({ partId }) => !known.has(partId));
+  if (unknown !== -1)
+    throw new Problem('not-found', 'One of the part numbers does not exist', {}, [
+      { pointer: `/lines/${unknown}/partId`, detail: 'There is no such part' },
+    ]);
+  return ({ partId, quantity }) => {
+    const part = known.get(partId);
+    const breaks = (part?.offers[0]?.breaks ?? []) as { from: number; unitPrice: string }[];
+    return priceAt(breaks, quantity) ?? part?.unitPrice ?? '0';
+  };
 }

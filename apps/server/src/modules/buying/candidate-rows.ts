@@ -1,0 +1,71 @@
+/** How one supplier sells a part, and whether it may be ordered from today. */
+export interface OfferRow {
+  readonly supplierId: string;
+  readonly name: string;
+  readonly leastOrder: string;
+  readonly approvedUntil: string | null;
+  readonly allowed: boolean;
+  readonly packSize: number;
+  readonly minimum: number;
+  readonly leadTimeDays: number;
+  readonly breaks: readonly { readonly from: number; readonly unitPrice: string }[];
+}
+
+/** A part that is short or used, with what is there of it. */
+export interface CandidateRow {
+  readonly part: {
+    readonly id: string;
+    readonly number: string;
+    readonly description: string;
+    readonly issueUnit: string;
+  };
+  readonly shelfLifeMonths: number | null;
+  readonly leadTimeDays: number;
+  readonly packSize: number;
+  readonly unitPrice: string;
+  readonly usage: readonly number[];
+  readonly have: number;
+  readonly onOrder: number;
+  readonly offers: readonly OfferRow[];
+}
+
+/** As far back as usage is believed to say anything of the future; practice, no source. */
+export const monthsBack = 24;
+
+/**
+ * Parts of $1 and whatever was used in the last $3 whole months, in one statement; $2 the shop's zone, $4 today. Used is what went from a bin into trays
+ * and units, less what came back; months before the ledger began are not months without use. The part's own supplier stands in where no
+ * offer is on record.
+ */
+export const candidatesSql = `
+  WITH months AS (
+    SELECT (date_trunc('month', $4::date) - make_interval(months => ago))::date AS month FROM generate_series(1, $3::int) ago
+    WHERE date_trunc('month', $4::date) - make_interval(months => ago) >= (SELECT (at AT TIME ZONE $2)::date FROM movements ORDER BY sequence LIMIT 1)),
+  used AS (
+    SELECT m.part_id, date_trunc('month', m.at AT TIME ZONE $2)::date AS month,
+      greatest(0, sum(CASE m.from_kind WHEN 'bin' THEN m.quantity ELSE -m.quantity END))::int AS pieces
+    FROM movements m JOIN lots l ON l.id = m.lot_id
+    WHERE l.origin <> 'taken-off' AND l.owner_id IS NULL AND (m.at AT TIME ZONE $2)::date >= (SELECT min(month) FROM months)
+      AND ((m.from_kind = 'bin' AND m.to_kind IN ('tray', 'unit')) OR (m.from_kind IN ('tray', 'unit') AND m.to_kind = 'bin'))
+    GROUP BY 1, 2),
+  sellers AS (
+    SELECT s.id, s.name, s.least_order AS "leastOrder", s.approved_until::text AS "approvedUntil",
+      EXISTS (SELECT 1 FROM supplier_exceptions e WHERE e.supplier_id = s.id AND e.order_id IS NULL AND e.good_until >= $4::date) AS allowed
+    FROM suppliers s)
+  SELECT json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
+    p.shelf_life_months AS "shelfLifeMonths", p.lead_time_days AS "leadTimeDays", p.pack_size AS "packSize", p.unit_price AS "unitPrice",
+    coalesce((SELECT json_agg(coalesce(u.pieces, 0) ORDER BY mo.month) FROM months mo LEFT JOIN used u ON u.part_id = p.id AND u.month = mo.month), '[]') AS usage,
+    coalesce((SELECT sum(b.on_hand) FROM lots l JOIN balances b ON b.lot_id = l.id WHERE l.part_id = p.id AND l.owner_id IS NULL
+      AND l.origin <> 'taken-off' AND l.state <> 'rejected' AND b.place_kind IN ('bin', 'quarantine')
+      AND (l.expires_on IS NULL OR l.expires_on > $4::date)), 0)::int AS have,
+    coalesce((SELECT sum(greatest(coalesce(ol.confirmed_quantity, ol.quantity) - ol.received, 0)) FROM purchase_order_lines ol
+      JOIN purchase_orders o ON o.id = ol.order_id WHERE ol.part_id = p.id AND o.state = 'ordered'), 0)::int AS "onOrder",
+    coalesce(
+      (SELECT json_agg(json_build_object('supplierId', s.id, 'name', s.name, 'leastOrder', s."leastOrder", 'approvedUntil', s."approvedUntil",
+        'allowed', s.allowed, 'packSize', f.pack_size, 'minimum', f.minimum, 'leadTimeDays', f.lead_time_days, 'breaks', f.breaks)
+        ORDER BY f.preference, s.name) FROM part_offers f JOIN sellers s ON s.id = f.supplier_id WHERE f.part_id = p.id),
+      (SELECT json_build_array(json_build_object('supplierId', s.id, 'name', s.name, 'leastOrder', s."leastOrder", 'approvedUntil', s."approvedUntil",
+        'allowed', s.allowed, 'packSize', p.pack_size, 'minimum', 1, 'leadTimeDays', p.lead_time_days,
+        'breaks', json_build_array(json_build_object('from', 1, 'unitPrice', p.unit_price)))) FROM sellers s WHERE s.id = p.supplier_id),
+      '[]') AS offers
+  FROM parts p WHERE p.id = ANY($1::uuid[]) OR p.id IN (SELECT part_id FROM used WHERE pieces > 0) ORDER BY p.number`;
