@@ -23,6 +23,14 @@ export function PaperFields({ expecting, found, set }: FieldsProps) {
         isRequired
       />
       <TextField
+        name="deliveryNote"
+        label="Delivery note"
+        hint="Number on the paper in the box"
+        value={found.deliveryNote}
+        onChange={(deliveryNote) => set({ deliveryNote })}
+        isCode
+      />
+      <TextField
         name="supplierLot"
         label="Supplier’s lot"
         hint="As printed on the bag or box"

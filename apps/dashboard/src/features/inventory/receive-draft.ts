@@ -1,4 +1,5 @@
 import type { inventoryOperations, SourceClass } from '@hubwright/contracts/inventory/operations';
+import type { checkAnswers } from '@hubwright/contracts/inventory/receiving-operations';
 import type { Sent } from '@hubwright/contracts/operation';
 
 /** What is known of the part before the box is opened. */
@@ -10,8 +11,16 @@ export interface Expecting {
   readonly certificateRequired: boolean;
   readonly serialised: boolean;
   readonly ages: boolean;
+  /** What is looked at for its class; absent where no list was issued. */
+  readonly checklist?: { readonly id: string } | undefined;
   /** The order line it is received against, when there is one. */
   readonly line?: { readonly id: string; readonly orderNumber: string; readonly open: number } | undefined;
+}
+
+/** How one item of the checklist was found. */
+export interface Looked {
+  readonly answer: (typeof checkAnswers)[number] | null;
+  readonly note: string;
 }
 
 /** What the clerk finds in the box. Nothing of it is filled in beforehand. */
@@ -25,6 +34,8 @@ export interface Found {
   damage: string;
   customerId: string;
   takeSurplus: boolean;
+  deliveryNote: string;
+  answers: readonly Looked[];
 }
 
 export const nothingFound: Found = {
@@ -37,11 +48,22 @@ export const nothingFound: Found = {
   damage: '',
   customerId: '',
   takeSurplus: false,
+  deliveryNote: '',
+  answers: [],
 };
+
+/** The answers so far with one changed; items not answered yet stay so. */
+export function answered(answers: readonly Looked[], item: number, changes: Partial<Looked>): readonly Looked[] {
+  const length = Math.max(answers.length, item + 1);
+  return Array.from({ length }, (_, at) => {
+    const before = answers[at] ?? { answer: null, note: '' };
+    return at === item ? { ...before, ...changes } : before;
+  });
+}
 
 /** What is sent; what was left empty is left out, so that the schema says what is missing at its own field. */
 export function toSend(expecting: Expecting, found: Found): Sent<typeof inventoryOperations.receiveLot> {
-  const { quantity, sourceClass, cureDate, serial, customerId, ...rest } = found;
+  const { quantity, sourceClass, cureDate, serial, customerId, answers, ...rest } = found;
   return {
     ...rest,
     partId: expecting.partId,
@@ -50,6 +72,10 @@ export function toSend(expecting: Expecting, found: Found): Sent<typeof inventor
     ...(cureDate === '' ? {} : { cureDate }),
     ...(serial === '' ? {} : { serial }),
     ...(customerId === '' ? {} : { customerId }),
+    answers: answers.flatMap(({ answer, note }, item) =>
+      answer ? [{ item, answer, note: answer === 'not-good' ? note : '' }] : [],
+    ),
+    ...(expecting.checklist ? { checklistId: expecting.checklist.id } : {}),
     ...(expecting.line ? { purchaseOrderLineId: expecting.line.id } : {}),
   };
 }

@@ -1,5 +1,6 @@
 import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { inventoryOperations, sourceClasses, sourceClassTitles } from '@hubwright/contracts/inventory/operations';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { queryFor } from '../../api/query.ts';
@@ -7,27 +8,32 @@ import { Checkbox, RadioList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { SearchBox, type Found as Thing } from '../../ui/SearchBox.tsx';
 import { TextField } from '../../ui/TextField.tsx';
+import { ChecklistFields } from './ChecklistFields.tsx';
+import { checklistQuery } from './checklists.ts';
 import type { LabelFacts } from './LotLabel.tsx';
+import type { Part } from './lots.ts';
 import { PaperFields } from './PaperFields.tsx';
-import { type Expecting, type Found, nothingFound, toSend } from './receive-draft.ts';
+import { answered, type Expecting, type Found, nothingFound, toSend } from './receive-draft.ts';
 
 const sources = sourceClasses.map((value) => ({ value, text: sourceClassTitles[value] }));
 
 export interface ReceiveFormProps {
   expecting: Expecting;
+  partClass: Part['class'];
   onReceived: (lot: { id: string } & LabelFacts) => void;
   onCancel: () => void;
 }
 
 /** Parts arrive: what was counted and what paper came. They wait in quarantine until someone authorised judges them. */
-export function ReceiveForm({ expecting, onReceived, onCancel }: ReceiveFormProps) {
+export function ReceiveForm({ expecting, partClass, onReceived, onCancel }: ReceiveFormProps) {
   const receive = useCommand(inventoryOperations.receiveLot);
+  const checklist = useQuery(checklistQuery(partClass)).data?.rows[0];
   const [found, setFound] = useState(nothingFound);
   const [owner, setOwner] = useState<Thing | null>(null);
   const set = (changes: Partial<Found>) => setFound({ ...found, ...changes });
   const send = () =>
     receive.mutate(
-      { input: toSend(expecting, found) },
+      { input: toSend({ ...expecting, checklist }, found) },
       {
         onSuccess: ({ id, code, expiresOn }) =>
           onReceived({
@@ -72,6 +78,13 @@ export function ReceiveForm({ expecting, onReceived, onCancel }: ReceiveFormProp
           search={(text) => queryFor(customerOperations.listCustomers, { search: text, limit: 20 })}
           found={({ rows }) => rows.map(({ id, name, code }) => ({ id, name, detail: code }))}
           isRequired
+        />
+      ) : null}
+      {checklist ? (
+        <ChecklistFields
+          checklist={checklist}
+          answers={found.answers}
+          onAnswer={(item, changes) => set({ answers: answered(found.answers, item, changes) })}
         />
       ) : null}
       <TextField

@@ -2,12 +2,12 @@ import { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { queryFor } from '../../api/query.ts';
+import { plainDates } from '../../format/plain-dates.ts';
 import { DueText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import type { KitLine } from './kit-detail.ts';
 import { standingMark } from './kit-words.ts';
-import { plainDates } from './plain-dates.ts';
 
 /** Which parts may stand in for this one, best first. */
 function Alternates({ line }: { line: KitLine }) {

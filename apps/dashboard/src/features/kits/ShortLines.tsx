@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
+import { plainDates } from '../../format/plain-dates.ts';
 import { DueText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
@@ -8,7 +9,6 @@ import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './board.module.css';
 import { type KitLine, kitQuery } from './kit-detail.ts';
 import { standingMark } from './kit-words.ts';
-import { plainDates } from './plain-dates.ts';
 import { unpromised } from './pull-list.ts';
 
 const worstFirst = ['short', 'late', 'on-order'] as const;

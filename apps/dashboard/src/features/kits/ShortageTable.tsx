@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react';
 import { countOf } from '../../format/numbers.ts';
+import { plainDates } from '../../format/plain-dates.ts';
 import { DateText, DueText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { plainDates } from './plain-dates.ts';
 import type { Shortage } from './shortages.ts';
 
 export interface ShortageTableProps {

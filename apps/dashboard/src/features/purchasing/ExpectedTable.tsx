@@ -20,12 +20,12 @@ const columns: readonly Column<Expected>[] = [
   {
     id: 'due',
     header: 'Due',
-    value: (row) => row.dueOn,
+    value: (row) => row.expectedOn,
     cell: (row) => (
       <span className="row tight">
         {row.late ? <StateMark state="waiting" word="late" /> : null}
         <span>
-          <DueText date={row.dueOn} />
+          <DueText date={row.expectedOn} />
         </span>
       </span>
     ),

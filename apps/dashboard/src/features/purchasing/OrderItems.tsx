@@ -36,13 +36,16 @@ const what: readonly Column<OrderItem>[] = [
   },
   {
     id: 'due',
-    header: 'Due',
-    value: (item) => item.dueOn,
+    header: 'Comes',
+    value: (item) => item.expectedOn,
     cell: (item) => (
       <span className="row tight">
         {item.late ? <StateMark state="waiting" word="late" /> : null}
         <span>
-          <DueText date={item.dueOn} />
+          <DueText date={item.expectedOn} />{' '}
+          <span className="small soft">
+            {item.confirmedOn ? `confirmed for ${item.confirmedQuantity}` : 'not confirmed'}
+          </span>
         </span>
       </span>
     ),

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { formatDate } from '../../format/dates.ts';
 import { Button } from '../../ui/Button.tsx';
+import { Checkbox } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -74,11 +75,12 @@ export function RaiseOrderForm({ wanted, today, onRaised, onCancel, ...given }: 
   const [supplierId, setSupplierId] = useState(given.supplierId);
   const [lines, setLines] = useState(() => wanted.map((each) => draftOf(each, today)));
   const [note, setNote] = useState('');
+  const [takesLess, setTakesLess] = useState(false);
   const change = (at: number, changes: Partial<DraftLine>) =>
     setLines(lines.map((line, place) => (place === at ? { ...line, ...changes } : line)));
   const send = () =>
     raise.mutate(
-      { input: { supplierId: supplierId ?? '', note, lines: lines.map(lineToSend) } },
+      { input: { supplierId: supplierId ?? '', note, takesLess, lines: lines.map(lineToSend) } },
       { onSuccess: ({ id, number }) => onRaised({ id, number }) },
     );
   const approval = ({ approvedUntil }: { approvedUntil: string | null }) =>
@@ -110,6 +112,11 @@ export function RaiseOrderForm({ wanted, today, onRaised, onCancel, ...given }: 
         />
       ))}
       <TextField name="note" label="Note to the supplier" lines={2} value={note} onChange={setNote} />
+      {raise.error?.type === 'order-too-small' ? (
+        <Checkbox isSelected={takesLess} onChange={setTakesLess}>
+          The supplier takes it all the same
+        </Checkbox>
+      ) : null}
     </CommandForm>
   );
 }

@@ -1,15 +1,21 @@
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
+import { orderOperations } from '@hubwright/contracts/purchasing/order-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
 import { CancelOrderDialog } from '../../features/purchasing/cancel-order.tsx';
 import { ChangeLineDialog } from '../../features/purchasing/change-order-line.tsx';
+import { ConfirmDialog } from '../../features/purchasing/confirm-order.tsx';
+import { SentDialog } from '../../features/purchasing/mark-sent.tsx';
 import { OrderItems } from '../../features/purchasing/OrderItems.tsx';
 import { type OrderItem, orderMark, orderQuery } from '../../features/purchasing/orders.ts';
+import { RevisionList } from '../../features/purchasing/RevisionList.tsx';
 import { DateText } from '../../format/values.tsx';
 import { ViewHead } from '../../shell/ViewHead.tsx';
-import { Button } from '../../ui/Button.tsx';
+import { Button, LinkButton } from '../../ui/Button.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 
 /** One order: what has come on each line, and what the supplier says now. */
@@ -18,19 +24,37 @@ export function OrderPage() {
   const order = useSuspenseQuery(orderQuery(orderId)).data;
   const mayChange = useMay(purchasingOperations.changeOrderLine);
   const [changed, setChanged] = useState<OrderItem>();
-  const [isCancelling, setCancelling] = useState(false);
+  const [doing, setDoing] = useState<'cancel' | 'send' | 'confirm'>();
+  const close = () => setDoing(undefined);
+  const isUnsent = order.sentRevision !== order.revision;
+  const isOpen = mayChange && order.state === 'ordered';
   return (
     <>
       <ViewHead title={`Order ${order.number}`} question={`What has come of ${order.number}?`}>
         <div className="row">
           <StateMark {...orderMark(order)} />
           <span>
-            {order.supplier.name}, ordered <DateText date={order.orderedOn} />
+            <Link href={`/suppliers/${order.supplier.id}`}>{order.supplier.name}</Link>, ordered{' '}
+            <DateText date={order.orderedOn} />, revision {order.revision}
           </span>
-          {mayChange && order.state === 'ordered' ? (
-            <Button weight="stop" onPress={() => setCancelling(true)}>
-              Cancel what is open
+          {isUnsent ? <StateMark state="waiting" word="not sent as it is now" /> : null}
+          <LinkButton href={addressOf(orderOperations.orderPdf, { orderId })} target="_blank">
+            Print
+          </LinkButton>
+          {mayChange && isUnsent ? (
+            <Button weight={isOpen ? 'next' : 'plain'} onPress={() => setDoing('send')}>
+              It was sent
             </Button>
+          ) : null}
+          {isOpen ? (
+            <>
+              <Button weight={isUnsent ? 'plain' : 'next'} onPress={() => setDoing('confirm')}>
+                The supplier confirmed
+              </Button>
+              <Button weight="stop" onPress={() => setDoing('cancel')}>
+                Cancel what is open
+              </Button>
+            </>
           ) : null}
         </div>
       </ViewHead>
@@ -38,8 +62,11 @@ export function OrderPage() {
         {order.note ? <p>{order.note}</p> : null}
         <OrderItems order={order} onChange={mayChange ? setChanged : undefined} />
       </div>
+      <RevisionList order={order} />
       {changed ? <ChangeLineDialog order={order} item={changed} onClose={() => setChanged(undefined)} /> : null}
-      {isCancelling ? <CancelOrderDialog order={order} onClose={() => setCancelling(false)} /> : null}
+      {doing === 'cancel' ? <CancelOrderDialog order={order} onClose={close} /> : null}
+      {doing === 'send' ? <SentDialog order={order} onClose={close} /> : null}
+      {doing === 'confirm' ? <ConfirmDialog order={order} onClose={close} /> : null}
     </>
   );
 }

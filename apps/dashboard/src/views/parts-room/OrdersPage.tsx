@@ -1,13 +1,10 @@
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
-import { supplierOperations } from '@hubwright/contracts/purchasing/supplier-operations';
-import { useState } from 'react';
 import { z } from 'zod';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
-import { AddSupplierDialog } from '../../features/purchasing/add-supplier.tsx';
 import { OrderTable } from '../../features/purchasing/OrderTable.tsx';
 import { useAddress } from '../../shell/use-address.ts';
-import { Button, LinkButton } from '../../ui/Button.tsx';
+import { LinkButton } from '../../ui/Button.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
@@ -26,9 +23,7 @@ export function OrdersPage() {
     ...(all === '' ? { state: 'ordered' as const } : {}),
     ...(late === '' ? {} : { late: 'true' as const }),
   });
-  const mayAdd = useMay(supplierOperations.addSupplier);
   const mayOrder = useMay(purchasingOperations.raiseOrder);
-  const [isAdding, setAdding] = useState(false);
   return (
     <div className="sheet">
       <PagesFrame of={orders}>
@@ -43,17 +38,11 @@ export function OrdersPage() {
               <Checkbox isSelected={all !== ''} onChange={(is) => setAddress({ all: is ? 'true' : '' })}>
                 Also those done
               </Checkbox>
-              {mayOrder ? <LinkButton href="/shortages">Order what is short</LinkButton> : null}
-              {mayAdd ? (
-                <Button weight="quiet" onPress={() => setAdding(true)}>
-                  Add a supplier
-                </Button>
-              ) : null}
+              {mayOrder ? <LinkButton href="/buying">Order what is needed</LinkButton> : null}
             </>
           }
         />
       </PagesFrame>
-      {isAdding ? <AddSupplierDialog onClose={() => setAdding(false)} /> : null}
     </div>
   );
 }

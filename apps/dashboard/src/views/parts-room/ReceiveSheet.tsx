@@ -1,12 +1,17 @@
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
+import { receivingOperations } from '@hubwright/contracts/inventory/receiving-operations';
+import { heldOperations } from '@hubwright/contracts/purchasing/held-operations';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
+import { useMay } from '../../api/me.ts';
 import type { Pages } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
 import { type LabelFacts, LotLabel } from '../../features/inventory/LotLabel.tsx';
 import { type Part, partQuery } from '../../features/inventory/lots.ts';
 import type { Expecting } from '../../features/inventory/receive-draft.ts';
 import { ReceiveForm } from '../../features/inventory/receive-lot.tsx';
+import { HoldDialog } from '../../features/purchasing/hold-delivery.tsx';
 import type { Expected } from '../../features/purchasing/orders.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -34,9 +39,10 @@ function Received({ lot, onNext }: { lot: { id: string } & LabelFacts; onNext: (
       <LotLabel label={lot} />
       <p>Label the bag with this code. Someone authorised for stock acceptance judges it before it can be used.</p>
       <div className="row">
-        <LinkButton href={`/lots/${lot.id}`} weight="next">
-          Open {lot.code}
+        <LinkButton href={addressOf(receivingOperations.lotLabelsPdf, { lotId: lot.id })} target="_blank" weight="next">
+          Print the label
         </LinkButton>
+        <LinkButton href={`/lots/${lot.id}`}>Open {lot.code}</LinkButton>
         <Button onPress={onNext}>Receive more</Button>
       </div>
     </div>
@@ -71,6 +77,8 @@ export function ReceiveSheet({ expected, lineId, onClose }: ReceiveSheetProps) {
   const current = expected.rows.find((row) => row.id === lineId) ?? line;
   const [chosen, setChosen] = useState<Found | null>(null);
   const [lot, setLot] = useState<{ id: string } & LabelFacts>();
+  const mayHold = useMay(heldOperations.holdDelivery);
+  const [isHolding, setHolding] = useState(false);
   const partId = lineId === '' ? (chosen?.id ?? '') : (current?.part.id ?? '');
   const part = useQuery({ ...partQuery(partId), enabled: partId !== '' }).data?.rows[0];
   if (lot) return <div className="sheet">{<Received lot={lot} onNext={onClose} />}</div>;
@@ -95,8 +103,22 @@ export function ReceiveSheet({ expected, lineId, onClose }: ReceiveSheetProps) {
       ) : (
         <PartChoice picked={chosen} onPick={setChosen} />
       )}
+      {mayHold ? (
+        <div className="row">
+          <Button weight="quiet" onPress={() => setHolding(true)}>
+            {current ? 'Another part, or too many: hold it' : 'Never ordered: hold it'}
+          </Button>
+        </div>
+      ) : null}
+      {isHolding ? <HoldDialog line={current} onClose={() => setHolding(false)} /> : null}
       {part ? (
-        <ReceiveForm key={part.id} expecting={expectingOf(part, current)} onReceived={setLot} onCancel={onClose} />
+        <ReceiveForm
+          key={part.id}
+          expecting={expectingOf(part, current)}
+          partClass={part.class}
+          onReceived={setLot}
+          onCancel={onClose}
+        />
       ) : null}
     </div>
   );

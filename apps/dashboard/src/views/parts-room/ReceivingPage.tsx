@@ -1,10 +1,16 @@
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { heldOperations } from '@hubwright/contracts/purchasing/held-operations';
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
+import { useState } from 'react';
 import { z } from 'zod';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { LotTable } from '../../features/inventory/LotTable.tsx';
 import { ExpectedTable } from '../../features/purchasing/ExpectedTable.tsx';
+import { HeldTable } from '../../features/purchasing/HeldTable.tsx';
+import type { Held } from '../../features/purchasing/held.ts';
+import { ReturnDialog } from '../../features/purchasing/hold-delivery.tsx';
+import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -33,6 +39,23 @@ function WaitingLots() {
           }
         />
       </PagesFrame>
+    </section>
+  );
+}
+
+/** What came and is not taken, until it goes back. */
+function HeldDeliveries() {
+  const held = usePages(heldOperations.listHeld, {});
+  const mayReturn = useMay(heldOperations.returnHeld);
+  const today = useToday();
+  const [returning, setReturning] = useState<Held>();
+  return (
+    <section className="sheet stack">
+      <h2>Held to go back</h2>
+      <PagesFrame of={held}>
+        <HeldTable rows={held.rows} onReturn={mayReturn ? setReturning : undefined} />
+      </PagesFrame>
+      {returning ? <ReturnDialog held={returning} today={today} onClose={() => setReturning(undefined)} /> : null}
     </section>
   );
 }
@@ -66,6 +89,7 @@ export function ReceivingPage() {
           </PagesFrame>
         </section>
         <WaitingLots />
+        <HeldDeliveries />
       </div>
       {isReceiving ? <ReceiveSheet key={line} expected={expected} lineId={line} onClose={close} /> : null}
     </div>

@@ -33,6 +33,13 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    path: '/buying',
+    title: 'Buying',
+    question: 'What must we buy, by when, and why that many?',
+    component: lazyRouteComponent(() => import('./BuyingPage.tsx'), 'BuyingPage'),
+  },
+  {
+    ...page,
     path: '/receiving',
     title: 'Receiving',
     question: 'What lands today, and what waits to be judged?',
@@ -51,6 +58,27 @@ export const partsRoomPages: readonly View[] = [
     title: 'Order',
     question: 'What has come of this order?',
     component: lazyRouteComponent(() => import('./OrderPage.tsx'), 'OrderPage'),
+  },
+  {
+    ...page,
+    path: '/to-chase',
+    title: 'To chase',
+    question: 'Whom do we ring today, so that no kit waits?',
+    component: lazyRouteComponent(() => import('./ChasePage.tsx'), 'ChasePage'),
+  },
+  {
+    ...page,
+    path: '/suppliers',
+    title: 'Suppliers',
+    question: 'Whom may we buy from, and until when?',
+    component: lazyRouteComponent(() => import('./SuppliersPage.tsx'), 'SuppliersPage'),
+  },
+  {
+    ...about,
+    path: '/suppliers/$supplierId',
+    title: 'Supplier',
+    question: 'May we buy here, and how does it deliver?',
+    component: lazyRouteComponent(() => import('./SupplierPage.tsx'), 'SupplierPage'),
   },
   {
     ...page,

@@ -1,4 +1,4 @@
-import { formatDate } from '../../format/dates.ts';
+import { formatDate } from './dates.ts';
 
 /** Calendar dates inside a sentence of the server, as they read everywhere else: `needed 2026-12-04` → `needed 4 Dec 2026`. */
 export function plainDates(sentence: string): string {

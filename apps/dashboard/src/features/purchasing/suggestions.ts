@@ -1,0 +1,40 @@
+import type { Reply } from '@hubwright/contracts/operation';
+import type { buyingOperations } from '@hubwright/contracts/purchasing/buying-operations';
+import type { Wanted } from './order-draft.ts';
+
+export type Suggestion = Reply<typeof buyingOperations.listSuggestions>['rows'][number];
+export type WhyStep = Suggestion['because'][number];
+
+/** What can go into one order: the suggestions of one supplier. Those nobody sells stand last. */
+export interface SupplierGroup {
+  readonly supplier: Suggestion['supplier'];
+  readonly rows: readonly Suggestion[];
+  readonly cost: number;
+}
+
+export function groupsOf(rows: readonly Suggestion[]): readonly SupplierGroup[] {
+  const groups = new Map<string, Suggestion[]>();
+  for (const row of rows) {
+    const key = row.supplier?.id ?? '';
+    groups.set(key, [...(groups.get(key) ?? []), row]);
+  }
+  return [...groups.values()]
+    .map((each) => ({
+      supplier: each[0]?.supplier ?? null,
+      rows: each,
+      cost: each.reduce((sum, { cost }) => sum + cost, 0),
+    }))
+    .sort((one, other) => Number(one.supplier === null) - Number(other.supplier === null));
+}
+
+export function wantedOf({ part, quantity, packSize, leadDays, unitPrice }: Suggestion): Wanted {
+  return { part, quantity, packSize, leadTimeDays: leadDays, unitPrice: String(unitPrice) };
+}
+
+/** The page behind the number of a step. */
+export function placeOf({ from, id }: WhyStep): string {
+  if (from === 'kit') return `/kits/${id}`;
+  if (from === 'costs') return '/suppliers';
+  if (from === 'record' || from === 'offer') return id ? `/suppliers/${id}` : '/suppliers';
+  return `/parts/${id}`;
+}
