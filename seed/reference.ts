@@ -88,7 +88,7 @@ async function seedSuppliers(run: SeedRun): Promise<Map<string, string>> {
   const ids = new Map<string, string>();
   for (const supplier of supplierSeeds) {
     const approvedUntil = run.day(supplier.approvedUntil);
-    const { id } = await run.run(addSupplier, { ...supplier, approvedUntil }, { by: 'parts' });
+    const { id } = await run.run(addSupplier, { ...supplier, approvedUntil }, { by: 'manager' });
     ids.set(supplier.code, id);
   }
   return ids;

@@ -127,11 +127,13 @@ const particular: readonly DeliverySeed[] = [
 
 export const deliveries: readonly DeliverySeed[] = [...regular, ...particular];
 
-/** Purchase orders. `due` in days from today; what `came` on a day is received against the line. */
+/** Purchase orders. `confirmed`: days beyond what was asked for, on every line. `due` in days from today; what `came` on a day is received against the line. */
 export const purchaseOrders = [
   {
     supplier: 'OSTREY',
     day: -34,
+    sent: 'e-mail',
+    confirmed: 0,
     note: 'Needle bearings promised in three weeks; chased twice.',
     lines: [
       { part: 'Q301-23', quantity: 30, due: -4 },
@@ -141,6 +143,8 @@ export const purchaseOrders = [
   {
     supplier: 'QUILLON',
     day: -20,
+    sent: 'their site',
+    confirmed: 6,
     note: '',
     lines: [
       { part: 'Q301-15', quantity: 12, due: 3 },
@@ -151,6 +155,7 @@ export const purchaseOrders = [
   {
     supplier: 'HARROW',
     day: -16,
+    sent: 'e-mail',
     note: '',
     lines: [
       { part: 'Q301-11', quantity: 100, due: -2, came: { day: -3, quantity: 60, cured: -40 } },
@@ -159,3 +164,59 @@ export const purchaseOrders = [
   },
   { supplier: 'VEXLEY', day: -6, note: '', lines: [{ part: 'V14-53', quantity: 2, due: 22 }] },
 ] as const;
+
+/** O-rings ordered again and again: what the record of their supplier is learnt from. Days from the order to the box. */
+export const ringOrders = [15, 12, 14, 19, 13, 14, 22, 12, 16, 13, 15].map((took, index) => ({
+  part: (['Q301-14', 'Q201-13', 'Q301-16'] as const)[index % 3] ?? 'Q301-14',
+  day: -380 + index * 32,
+  quantity: 5,
+  promised: 14,
+  took,
+}));
+
+/** Further suppliers of a part, and what their price lists say. The part's own supplier comes first. */
+export const offers = [
+  ...['Q301-11', 'Q301-12', 'Q301-13', 'Q301-14'].map((part) => ({
+    ...{ part, supplier: 'HARROW', preference: 1, packSize: 10, minimum: 20, leadTimeDays: 14 },
+    breaks: [
+      { from: 1, unitPrice: '7.40' },
+      { from: 50, unitPrice: '6.20' },
+      { from: 200, unitPrice: '5.10' },
+    ],
+  })),
+  {
+    ...{ part: 'Q301-11', supplier: 'QUILLON', preference: 2, packSize: 1, minimum: 1, leadTimeDays: 7 },
+    breaks: [{ from: 1, unitPrice: '9.90' }],
+  },
+  {
+    ...{ part: 'Q301-23', supplier: 'OSTREY', preference: 1, packSize: 1, minimum: 10, leadTimeDays: 21 },
+    breaks: [
+      { from: 1, unitPrice: '38.50' },
+      { from: 50, unitPrice: '33.00' },
+    ],
+  },
+] as const;
+
+/** Sums under which a supplier takes no order. */
+export const leastOrders = { HARROW: '75.00', DUNWICK: '120.00', LARKMEAD: '50.00' } as const;
+
+/** What is looked at on receipt, from this day on. Common practice, no source. */
+export const checklistDay = -370;
+export const checklists = {
+  mandatory: [
+    'Part number and quantity agree with order and paper',
+    'Package whole, no damage in transit',
+    'Certificate names this part and lot',
+  ],
+  seal: [
+    'Part number and quantity agree with order and paper',
+    'Sealed in its own bag, dark and dry, cure date on it',
+    'No nick, flat or bloom on the pieces looked at',
+  ],
+  hardware: ['Part number and quantity agree with order and paper', 'Head marking, thread and finish as drawn'],
+  serialized: [
+    'Serial on the part agrees with its paper',
+    'Package whole, no damage in transit',
+    'Preservation and caps in place',
+  ],
+} as const;

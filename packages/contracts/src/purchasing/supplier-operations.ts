@@ -29,7 +29,7 @@ export const supplierOperations = {
     noun: 'purchasing',
     path: '/api/suppliers',
     access: ['parts-room', 'manager'],
-    summary: 'Add a supplier; `approvedUntil` is the last good day',
+    summary: 'Add a supplier; `approvedUntil` is the last good day, which only a manager may give here',
     input: z.strictObject({
       code: z
         .string()

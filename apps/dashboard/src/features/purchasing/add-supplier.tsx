@@ -1,6 +1,8 @@
+import { approvalOperations } from '@hubwright/contracts/purchasing/approval-operations';
 import { supplierOperations } from '@hubwright/contracts/purchasing/supplier-operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
+import { useMay } from '../../api/me.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -12,6 +14,7 @@ const empty = { code: '', name: '', email: '', phone: '', approvedUntil: '' };
 /** A supplier, and the last day its approval is good for. */
 export function AddSupplierDialog({ onClose }: { onClose: () => void }) {
   const add = useCommand(supplierOperations.addSupplier);
+  const mayApprove = useMay(approvalOperations.approveSupplier);
   const [draft, setDraft] = useState(empty);
   const put = (key: keyof typeof empty) => (text: string) => setDraft({ ...draft, [key]: text });
   const send = () => {
@@ -47,13 +50,17 @@ export function AddSupplierDialog({ onClose }: { onClose: () => void }) {
         <TextField name="name" label="Name" value={draft.name} onChange={put('name')} isRequired />
         <TextField name="email" label="E-mail" value={draft.email} onChange={put('email')} />
         <TextField name="phone" label="Phone" value={draft.phone} onChange={put('phone')} />
-        <DateField
-          name="approvedUntil"
-          label="Approved until"
-          hint="The last good day; without it nothing can be ordered there"
-          value={draft.approvedUntil}
-          onChange={put('approvedUntil')}
-        />
+        {mayApprove ? (
+          <DateField
+            name="approvedUntil"
+            label="Approved until"
+            hint="The last good day; without it nothing can be ordered there"
+            value={draft.approvedUntil}
+            onChange={put('approvedUntil')}
+          />
+        ) : (
+          <p>A manager or inspector approves it; until then nothing can be ordered there.</p>
+        )}
       </CommandForm>
     </Dialog>
   );
