@@ -64,7 +64,7 @@ describe('what to buy', () => {
     expect(found).toMatchObject({
       quantity: 20,
       need: 6,
-      unitPrice: 2,
+      unitPrice: '2.00',
       cost: 40,
       orderBy: room.day(18),
       isOverdue: false,
@@ -114,7 +114,7 @@ describe('what to buy', () => {
     const found = await suggested();
     expect(found?.supplier?.id).toBe(dunwick);
     expect(found?.others).toMatchObject([{ supplier: { id: harrow }, quantity: 6, cost: 12 }]);
-    expect(found?.others[0]?.sentence).toMatch(/^6 at 2 come to 12, 7 days sooner: less preferred/);
+    expect(found?.others[0]?.sentence).toMatch(/^6 at 2\.00 come to 12, 7 days sooner: less preferred/);
   });
 
   it('reckons with the costs a manager states, which a clerk cannot', async () => {

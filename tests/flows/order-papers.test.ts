@@ -70,7 +70,7 @@ describe('an order and its supplier', () => {
         changes: ['Line 1, TW-10: 12 instead of 10.', `Line 1, TW-10: due ${today(10)} instead of ${today(14)}.`],
         person: { displayName: expect.any(String) },
       },
-      { revision: 1, changes: ['Raised with 1 lines.'] },
+      { revision: 1, changes: ['Raised with one line.'] },
     ]);
     const { body: first } = await clerk.call(orderOperations.orderRevisions, { orderId: order.id, after: '2' });
     expect(first.rows).toMatchObject([{ revision: 1 }]);

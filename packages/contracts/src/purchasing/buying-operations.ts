@@ -21,7 +21,7 @@ const otherOffer = z
   .object({
     supplier: z.object({ id, name: z.string() }),
     quantity: z.int(),
-    unitPrice: z.number(),
+    unitPrice: z.string(),
     cost: z.number(),
     orderBy: date,
     /** Why it was not chosen. */
@@ -45,7 +45,7 @@ const suggestion = z
     need: z.int(),
     short: z.int(),
     packSize: z.int(),
-    unitPrice: z.number(),
+    unitPrice: z.string(),
     cost: z.number(),
     orderBy: date,
     isOverdue: z.boolean(),

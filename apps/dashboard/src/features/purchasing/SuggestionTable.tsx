@@ -73,7 +73,7 @@ const what: readonly Column<Suggestion>[] = [
     canSort: false,
     cell: (row) => <Why row={row} />,
   },
-  { id: 'each', header: 'Each', value: (row) => row.unitPrice, isNumber: true },
+  { id: 'each', header: 'Each', value: (row) => Number(row.unitPrice), isNumber: true, cell: (row) => row.unitPrice },
   { id: 'cost', header: 'In all', value: (row) => row.cost, isNumber: true, cell: (row) => row.cost.toFixed(2) },
 ];
 

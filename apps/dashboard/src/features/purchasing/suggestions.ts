@@ -28,7 +28,7 @@ export function groupsOf(rows: readonly Suggestion[]): readonly SupplierGroup[] 
 }
 
 export function wantedOf({ part, quantity, packSize, leadDays, unitPrice }: Suggestion): Wanted {
-  return { part, quantity, packSize, leadTimeDays: leadDays, unitPrice: String(unitPrice) };
+  return { part, quantity, packSize, leadTimeDays: leadDays, unitPrice };
 }
 
 /** The page behind the number of a step. */

@@ -58,11 +58,13 @@ export function OrderPage() {
           ) : null}
         </div>
       </ViewHead>
-      <div className="sheet stack">
-        {order.note ? <p>{order.note}</p> : null}
-        <OrderItems order={order} onChange={mayChange ? setChanged : undefined} />
+      <div className="stack">
+        <div className="sheet stack">
+          {order.note ? <p>{order.note}</p> : null}
+          <OrderItems order={order} onChange={mayChange ? setChanged : undefined} />
+        </div>
+        <RevisionList order={order} />
       </div>
-      <RevisionList order={order} />
       {changed ? <ChangeLineDialog order={order} item={changed} onClose={() => setChanged(undefined)} /> : null}
       {doing === 'cancel' ? <CancelOrderDialog order={order} onClose={close} /> : null}
       {doing === 'send' ? <SentDialog order={order} onClose={close} /> : null}

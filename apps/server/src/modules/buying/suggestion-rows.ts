@@ -1,7 +1,7 @@
 import type { Reply } from '@hubwright/contracts/operation';
 import type { buyingOperations } from '@hubwright/contracts/purchasing/buying-operations';
 import { addDays, daysBetween } from '@hubwright/rules/dates';
-import type { Suggestion } from '@hubwright/rules/replenishment';
+import { priceAt, type Suggestion } from '@hubwright/rules/replenishment';
 import { standingWords } from '../purchasing/public.ts';
 import type { OfferRow } from './candidate-rows.ts';
 import type { Asked } from './questions.ts';
@@ -52,7 +52,8 @@ function rowOf(chosen: Answered, ways: readonly Answered[], today: string): Sugg
         }
       : null,
     ...{ quantity: buy.quantity, need: found.need, short: found.short, packSize: question.offer.packSize },
-    ...{ unitPrice: buy.unitPrice, cost: buy.cost, orderBy, isOverdue: orderBy < today },
+    unitPrice: priceAt(offer?.breaks ?? [], buy.quantity) ?? candidate.unitPrice,
+    ...{ cost: buy.cost, orderBy, isOverdue: orderBy < today },
     arrives: addDays(today, question.offer.lead.days),
     firstNeed: short.map(({ row }) => row.needBy).sort()[0] ?? null,
     leadDays: question.offer.lead.days,
@@ -66,7 +67,8 @@ function rowOf(chosen: Answered, ways: readonly Answered[], today: string): Sugg
 function otherOf({ asked, found }: Answered, chosen: Answered, today: string): SuggestionRow['others'] {
   const { offer, question } = asked;
   if (!offer) return [];
-  const { quantity, unitPrice, cost } = found.buy;
+  const { quantity, cost } = found.buy;
+  const unitPrice = priceAt(offer.breaks, quantity) ?? '0';
   const days = question.offer.lead.days - chosen.asked.question.offer.lead.days;
   const comes = days === 0 ? 'as soon' : `${Math.abs(days)} days ${days > 0 ? 'later' : 'sooner'}`;
   const why = mayOrder(offer, today) ? 'less preferred' : standingWords(offer.name, offer.approvedUntil, today);

@@ -34,7 +34,10 @@ export const raiseOrder = defineCommand(purchasingOperations.raiseOrder, {
       data: { id, number, supplierId: supplier.id, state: 'ordered', orderedOn: toDbDate(today), note: input.note },
     });
     await tx.purchaseOrderLine.createMany({ data: lines.map((line) => ({ ...line, orderId: id })) });
-    await keepRevision(context, id, { changes: [`Raised with ${lines.length} lines.`], reason: '' });
+    await keepRevision(context, id, {
+      changes: [lines.length === 1 ? 'Raised with one line.' : `Raised with ${lines.length} lines.`],
+      reason: '',
+    });
     return {
       reply: { id, version: 1, number },
       subjects: [{ kind: 'order', id, after: 1 }],
