@@ -1,15 +1,27 @@
 import { Module } from '@nestjs/common';
+import { CountsController } from './counts.controller.ts';
+import { CountsQueries } from './counts.queries.ts';
 import { FreezerController } from './freezer.controller.ts';
 import { FrozenLotQueries } from './frozen-lots.queries.ts';
+import { HandlingController } from './handling.controller.ts';
 import { InventoryController } from './inventory.controller.ts';
 import { InventoryQueries } from './inventory.queries.ts';
 import { MovementsQueries } from './movements.queries.ts';
 import { PartsController } from './parts.controller.ts';
 import { PartsQueries } from './parts.queries.ts';
 import { PlacesQueries } from './places.queries.ts';
+import { WitnessQueries } from './witness.queries.ts';
 
 @Module({
-  controllers: [InventoryController, PartsController, FreezerController],
-  providers: [InventoryQueries, MovementsQueries, PartsQueries, PlacesQueries, FrozenLotQueries],
+  controllers: [InventoryController, PartsController, FreezerController, HandlingController, CountsController],
+  providers: [
+    InventoryQueries,
+    MovementsQueries,
+    PartsQueries,
+    PlacesQueries,
+    FrozenLotQueries,
+    CountsQueries,
+    WitnessQueries,
+  ],
 })
 export class InventoryModule {}

@@ -152,6 +152,12 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
     )),
     { table: 'governor_runs', ids: await ids('SELECT id FROM governor_runs WHERE work_order_id = $1') },
     { table: 'shop_cost_parts', ids: await ids('SELECT id FROM shop_cost_parts WHERE work_order_id = $1') },
+    ...(await Promise.all(
+      ['stock_signatures', 'surrenders'].map(async (table) => ({
+        table,
+        ids: await ids(`SELECT s.id FROM ${table} s JOIN lots l ON l.id = s.lot_id WHERE l.work_order_id = $1`),
+      })),
+    )),
     { table: 'set_decisions', ids: await ids('SELECT id FROM set_decisions WHERE work_order_id = $1') },
     {
       table: 'struck_photos',
