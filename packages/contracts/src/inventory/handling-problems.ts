@@ -52,6 +52,11 @@ export const handlingProblems = {
     title: 'The lot came without an order',
     next: 'Scrap it before a witness, or write a purchase order for what is to come instead.',
   },
+  'unit-differs': {
+    status: 422,
+    title: 'The paper counts in another unit than the shop',
+    next: 'Convert the quantity into the unit the part is issued in, and enter that.',
+  },
   'being-counted': {
     status: 409,
     title: 'Somebody else is counting this bin',

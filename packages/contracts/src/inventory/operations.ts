@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, decimal, id, line, listOf, note, page, pieces, signature } from '../values.ts';
+import { issueUnit } from './part-operations.ts';
 import { expiringRow, lotDetail, lotRow, lotState, movementRow, partStockRow, sourceClass } from './shapes.ts';
 import { binCode, freed } from './values.ts';
 
@@ -80,6 +81,8 @@ const receiving = {
     input: z.strictObject({
       partId: id,
       quantity: pieces,
+      /** The unit the delivery's paper counts in, where it says one. */
+      unit: issueUnit.optional(),
       sourceClass,
       supplierLot: line,
       certificate: z.string().trim().max(100).default(''),
@@ -96,6 +99,7 @@ const receiving = {
     problems: [
       'lot-expired',
       'cure-date-wrong',
+      'unit-differs',
       'serial-missing',
       'serial-in-stock',
       'over-delivery',
