@@ -33,12 +33,13 @@ const countRow = z
     lotCode: z.string(),
     part: partNamed,
     place: z.string(),
-    onBook: z.int(),
+    /** Not told to who counted while it waits or is to be counted again: a second count is blind too. */
+    onBook: z.int().nullable(),
     counted: z.int(),
-    difference: z.int(),
+    difference: z.int().nullable(),
     tolerance: z.int(),
     /** The difference at the lot's own price; negative when pieces are missing. */
-    value: z.string(),
+    value: z.string().nullable(),
     state: countState,
     reason: z.string(),
     counter: z.object({ id, displayName: z.string() }),

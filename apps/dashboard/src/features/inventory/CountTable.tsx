@@ -12,10 +12,16 @@ const columns: readonly Column<Count>[] = [
   {
     id: 'difference',
     header: 'Difference',
-    value: (row) => row.difference,
+    value: (row) => row.difference ?? '',
     cell: (row) => differenceWords(row.difference),
   },
-  { id: 'value', header: 'At its price', value: (row) => Number(row.value), cell: (row) => row.value, isNumber: true },
+  {
+    id: 'value',
+    header: 'At its price',
+    value: (row) => (row.value === null ? '' : Number(row.value)),
+    cell: (row) => row.value,
+    isNumber: true,
+  },
   { id: 'state', header: 'State', value: (row) => row.state, cell: (row) => <StateMark {...countMarks[row.state]} /> },
   { id: 'counter', header: 'Counted by', value: (row) => row.counter.displayName },
   { id: 'at', header: 'When', value: (row) => row.countedAt, cell: (row) => <InstantText instant={row.countedAt} /> },

@@ -14,7 +14,8 @@ export const countMarks: Record<Count['state'], { state: State; word: string }> 
 };
 
 /** “3 fewer”, “none”, “2 more”. */
-export function differenceWords(difference: number): string {
+export function differenceWords(difference: number | null): string {
+  if (difference === null) return 'told when decided';
   if (difference === 0) return 'none';
   return difference > 0 ? `${difference} more` : `${-difference} fewer`;
 }

@@ -46,7 +46,11 @@ export class CountsQueries {
     return { rows: due.slice(0, most), more: Math.max(0, due.length - most) };
   }
 
-  async list(input: Input<typeof countOperations.listCounts>): Promise<Reply<typeof countOperations.listCounts>> {
+  /** As the person who asks may see it: what they counted themselves stays blind until it is decided. */
+  async list(
+    input: Input<typeof countOperations.listCounts>,
+    personId: string | undefined,
+  ): Promise<Reply<typeof countOperations.listCounts>> {
     const [at, after] = input.after?.split('~') ?? [];
     const rows = await this.reads.sql<Omit<CountRow, 'countedAt'> & { countedAt: Date }>(countListSql, [
       input.state ?? null,
@@ -54,6 +58,7 @@ export class CountsQueries {
       at ?? null,
       after ?? null,
       input.limit + 1,
+      personId ?? null,
     ]);
     const shown = rows.slice(0, input.limit).map((row) => ({ ...row, countedAt: row.countedAt.toISOString() }));
     const last = shown.at(-1);

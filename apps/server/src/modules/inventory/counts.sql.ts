@@ -22,11 +22,12 @@ export const lotsInBinsSql = `
 export const countListSql = `
   SELECT n.id, l.id AS "lotId", l.code AS "lotCode",
     json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
-    ${placeTitle({ kind: 'n.place_kind', ref: 'n.place_ref' })} AS place, n.on_book AS "onBook", n.counted, n.counted - n.on_book AS difference,
-    n.tolerance, ((n.counted - n.on_book) * l.unit_price::numeric)::text AS value, n.state, n.reason,
+    ${placeTitle({ kind: 'n.place_kind', ref: 'n.place_ref' })} AS place, k.book AS "onBook", n.counted, n.counted - k.book AS difference,
+    n.tolerance, ((n.counted - k.book) * l.unit_price::numeric)::text AS value, n.state, n.reason,
     json_build_object('id', w.id, 'displayName', w.display_name) AS counter, n.counted_at AS "countedAt", d.display_name AS decider, n.note
   FROM lot_counts n JOIN lots l ON l.id = n.lot_id JOIN parts p ON p.id = l.part_id JOIN people w ON w.id = n.counted_by
   LEFT JOIN people d ON d.id = n.decided_by
+  CROSS JOIN LATERAL (SELECT CASE WHEN n.state IN ('waiting', 'recount') AND n.counted_by = $6::uuid THEN NULL ELSE n.on_book END AS book) k
   WHERE ($1::text IS NULL OR n.state = $1) AND ($2::uuid IS NULL OR n.lot_id = $2)
     AND ($3::timestamptz IS NULL OR (n.counted_at, n.id) < ($3, $4::uuid))
   ORDER BY n.counted_at DESC, n.id DESC LIMIT $5`;

@@ -37,6 +37,10 @@ describe('counting', () => {
     const waits = await count(lot, 60, manager);
     expect(waits).toMatchObject({ state: 'waiting', difference: null, movementId: null });
     expect(await room.places(lot.id)).toEqual({ 'bin B-01': 100 });
+    const seen = async (who: string) =>
+      (await (await as(room.shop, who)).call(countOperations.listCounts, { lotId: lot.id })).body.rows[0];
+    expect(await seen('manager')).toMatchObject({ counted: 60, onBook: null, difference: null, value: null });
+    expect(await seen('parts-room')).toMatchObject({ counted: 60, onBook: 100, difference: -40 });
     await expect(count(lot, 61)).rejects.toMatchObject({ type: 'count-waiting' });
     const approve = { countId: waits.countId, verdict: 'approved' as const };
     await expect(room.shop.run(decideCount, approve, manager)).rejects.toMatchObject({ type: 'second-person-needed' });
