@@ -29,8 +29,9 @@ describe('counting and keeping apart', () => {
   });
 
   const dialogOf = (page: Page) => page.getByRole('dialog');
+  const signing = () => clerk.getByRole('alertdialog');
   async function choose(page: Page, label: RegExp, option: RegExp) {
-    await dialogOf(page).getByRole('button', { name: label }).click(slow);
+    await page.getByRole('button', { name: label }).click(slow);
     await page.getByRole('option', { name: option }).click(slow);
   }
   async function looksRight(page: Page, name: string) {
@@ -72,6 +73,7 @@ describe('counting and keeping apart', () => {
     await dialogOf(manager).getByText('Approve: the difference is written').click(slow);
     await looksRight(manager, 'decide');
     await dialogOf(manager).getByRole('button', { name: 'Decide', exact: true }).click(slow);
+    await manager.getByText('approved', { exact: true }).waitFor(slow);
     await manager.getByRole('cell', { name: '40 fewer' }).waitFor(slow);
     await manager.getByText('-100.00').waitFor(slow);
     expect(await room.places(lot.id)).toEqual({ 'bin B-01': 60 });
@@ -99,16 +101,16 @@ describe('counting and keeping apart', () => {
     await looksRight(clerk, 'scrap');
     await dialogOf(clerk).getByRole('button', { name: 'Go on to sign' }).click(slow);
     await choose(clerk, /Seen by/, /./);
-    await dialogOf(clerk).getByLabel('The witness’s PIN').fill('0000');
-    await dialogOf(clerk).getByLabel('Your PIN').fill(demoPin);
+    await signing().getByLabel('The witness’s PIN').fill('0000');
+    await signing().getByLabel('Your PIN').fill(demoPin);
     await looksRight(clerk, 'witness');
-    await dialogOf(clerk)
+    await signing()
       .getByRole('button', { name: /^Sign as/ })
       .click(slow);
-    await dialogOf(clerk).getByText('That is not the witness’s own password or PIN').first().waitFor(slow);
-    await dialogOf(clerk).getByLabel('The witness’s PIN').fill(demoPin);
-    await dialogOf(clerk).getByLabel('Your PIN').fill(demoPin);
-    await dialogOf(clerk)
+    await signing().getByText('That is not the witness’s own password or PIN').first().waitFor(slow);
+    await signing().getByLabel('The witness’s PIN').fill(demoPin);
+    await signing().getByLabel('Your PIN').fill(demoPin);
+    await signing()
       .getByRole('button', { name: /^Sign as/ })
       .click(slow);
     await clerk.getByText(`10 of ${half.code} are scrapped.`).waitFor(slow);
