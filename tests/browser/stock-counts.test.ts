@@ -100,7 +100,7 @@ describe('counting and keeping apart', () => {
     await dialogOf(clerk).getByLabel('Reason').fill('scratched');
     await looksRight(clerk, 'scrap');
     await dialogOf(clerk).getByRole('button', { name: 'Go on to sign' }).click(slow);
-    await choose(clerk, /Seen by/, /./);
+    await choose(clerk, /Seen by/, /Hester Quayle/);
     await signing().getByLabel('The witness’s PIN').fill('0000');
     await signing().getByLabel('Your PIN').fill(demoPin);
     await looksRight(clerk, 'witness');
