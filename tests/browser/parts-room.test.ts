@@ -9,6 +9,7 @@ import { openBrowser } from '../support/browser.ts';
 import { day } from '../support/days.ts';
 import { actorOf } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
+import { signWithWitness } from '../support/sign-with-witness.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture, scan } from '../support/view-page.ts';
 
 /** A reseal kit needed in five days, and an order of its piston O-rings that lands today. */
@@ -195,31 +196,18 @@ describe('a day in the parts room', () => {
     await clerk.getByRole('heading', { name: /^LOT-00001/ }).waitFor(slow);
   }, 60_000);
 
-  const signing = () => clerk.getByRole('alertdialog');
-  /** The clerk's PIN and that of the inspector, who saw it. */
-  async function signWithWitness() {
-    await answer('Go on to sign');
-    await place(/Seen by/, /Ines Birtwhistle/);
-    await dialog().getByLabel('The witness’s PIN').fill(demoPin);
-    await dialog().getByLabel('Your PIN').fill(demoPin);
-    await dialog()
-      .getByRole('button', { name: /^Sign as/ })
-      .click(slow);
-  }
-
   test('scraps what is there and no more before a witness, and takes a movement back once', async () => {
     await about('Scrap');
     await place(/Where they lie/, /bin B-01/);
     await dialog().getByLabel('How many').fill('50');
     await dialog().getByLabel('Reason').fill('swollen');
-    await signWithWitness();
-    await signing().getByText('There is not that much there').first().waitFor(slow);
-    await signing().getByRole('button', { name: 'Cancel' }).click(slow);
+    await answer('Go on to sign');
+    await signWithWitness(clerk, 'Ines Birtwhistle');
+    await clerk.getByRole('alertdialog').getByText('There is not that much there').first().waitFor(slow);
+    await clerk.getByRole('alertdialog').getByRole('button', { name: 'Cancel' }).click(slow);
     await dialog().getByLabel('How many').fill('1');
     await answer('Go on to sign');
-    await looksRight(clerk, 'scrap-with-witness');
-    await signing().getByRole('button', { name: 'Cancel' }).click(slow);
-    await signWithWitness();
+    await signWithWitness(clerk, 'Ines Birtwhistle');
     await clerk.getByText('1 of LOT-00001 are scrapped.').waitFor(slow);
     await clerk.getByRole('button', { name: 'Undo 4 from bin A-01 to bin B-01' }).click(slow);
     await dialog().getByLabel('Why it was wrong').fill('wrong bin');
