@@ -9,6 +9,7 @@ import { openBrowser } from '../support/browser.ts';
 import { day } from '../support/days.ts';
 import { actorOf } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
+import { signWithWitness } from '../support/sign-with-witness.ts';
 import { accessibilityFaults, builtDashboard, pageOf, picture, scan } from '../support/view-page.ts';
 
 /** A reseal kit needed in five days, and an order of its piston O-rings that lands today. */
@@ -172,7 +173,7 @@ describe('a day in the parts room', () => {
     await clerk.getByText('4 of LOT-00001 moved to B-01.').waitFor(slow);
   }, 60_000);
 
-  test('counts: no less than none, and a large difference is the manager’s', async () => {
+  test('counts: no less than none, and a large difference waits for another person', async () => {
     await about('Count');
     await place(/Where you counted/, /bin B-01/);
     await dialog().getByLabel('Pieces you counted').fill('-1');
@@ -187,20 +188,26 @@ describe('a day in the parts room', () => {
     await dialog().getByLabel('Pieces you counted').fill('0');
     await dialog().getByLabel('Why it was counted').fill('cycle count');
     await answer('Enter the count');
-    await refused('The difference is larger than the parts room may write off');
-    await looksRight(clerk, 'count');
-    await answer('Cancel');
+    await clerk.getByText('Nothing is changed yet: another person decides about this count.').waitFor(slow);
+    await clerk.goto('/counts');
+    await clerk.getByText('waits for another person').first().waitFor(slow);
+    await looksRight(clerk, 'counts');
+    await clerk.goto('/find?code=LOT-00001');
+    await clerk.getByRole('heading', { name: /^LOT-00001/ }).waitFor(slow);
   }, 60_000);
 
-  test('scraps what is there and no more, and takes a movement back once', async () => {
+  test('scraps what is there and no more before a witness, and takes a movement back once', async () => {
     await about('Scrap');
     await place(/Where they lie/, /bin B-01/);
     await dialog().getByLabel('How many').fill('50');
     await dialog().getByLabel('Reason').fill('swollen');
-    await answer('Scrap them');
-    await refused('There is not that much there');
+    await answer('Go on to sign');
+    await signWithWitness(clerk, 'Ines Birtwhistle');
+    await clerk.getByRole('alertdialog').getByText('There is not that much there').first().waitFor(slow);
+    await clerk.getByRole('alertdialog').getByRole('button', { name: 'Cancel' }).click(slow);
     await dialog().getByLabel('How many').fill('1');
-    await answer('Scrap them');
+    await answer('Go on to sign');
+    await signWithWitness(clerk, 'Ines Birtwhistle');
     await clerk.getByText('1 of LOT-00001 are scrapped.').waitFor(slow);
     await clerk.getByRole('button', { name: 'Undo 4 from bin A-01 to bin B-01' }).click(slow);
     await dialog().getByLabel('Why it was wrong').fill('wrong bin');

@@ -1,3 +1,4 @@
+import { countOperations } from '@hubwright/contracts/inventory/count-operations';
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
@@ -147,7 +148,7 @@ describe('what receiving refuses, it leaves untouched', () => {
       pointer: '/counted',
       request: () =>
         clerk.call(
-          inventoryOperations.countLot,
+          countOperations.countLot,
           { lotId: lots.good?.id ?? '', bin: 'B-01', counted: -1, reason: 'count' },
           { version: lots.good?.version ?? 0 },
         ),

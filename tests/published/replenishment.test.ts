@@ -8,6 +8,7 @@ import {
   safetyStock,
   stockLevel,
 } from '../../packages/rules/src/replenishment/index.ts';
+import { countClasses } from '../../packages/rules/src/stock/index.ts';
 
 describe('demand that comes now and then', () => {
   // Hyndman & Athanasopoulos, Forecasting: Principles and Practice, 2nd ed., section 12.2: lubricant sales over 36 months; the book
@@ -174,5 +175,25 @@ describe('why forty and not twenty-five', () => {
     expect(() => stockLevel({ mean: -1, variance: 1 }, 0.9)).toThrow(expect.objectContaining({ code: 'not-a-spread' }));
     expect(() => stockLevel({ mean: 1, variance: 1 }, 1)).toThrow(expect.objectContaining({ code: 'not-a-share' }));
     expect(() => criticalRatio({ under: 1, over: 0 })).toThrow(expect.objectContaining({ path: 'cost.over' }));
+  });
+});
+
+describe('which parts are counted most often', () => {
+  // Heizer & Render, Operations Management, inventory chapter, the ABC example of ten items: classes A, B and C as printed.
+  it('is classed as the book does', () => {
+    const items: [string, number, string][] = [
+      ['10286', 1000, '90'],
+      ['11526', 500, '154'],
+      ['12760', 1550, '17'],
+      ['10867', 350, '42.86'],
+      ['10500', 1000, '12.50'],
+      ['12572', 600, '14.17'],
+      ['14075', 2000, '0.60'],
+      ['01036', 100, '8.50'],
+      ['01307', 1200, '0.42'],
+      ['10572', 250, '0.60'],
+    ];
+    const classes = countClasses(items.map(([part, units, unitPrice]) => ({ part, units, unitPrice })));
+    expect(items.map(([part]) => classes.get(part)).join('')).toBe('AABBBCCCCC');
   });
 });

@@ -9,6 +9,7 @@ import { takeOff } from '../../apps/server/src/modules/kits/take-off.command.ts'
 import { addManual } from '../../apps/server/src/modules/manuals/add-manual.command.ts';
 import { addModel } from '../../apps/server/src/modules/manuals/add-model.command.ts';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
+import { raiseOrder } from '../../apps/server/src/modules/purchasing/raise-order.command.ts';
 import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-unit.command.ts';
 import { Reads } from '../../apps/server/src/platform/database/reads.ts';
 import { day } from './days.ts';
@@ -124,6 +125,7 @@ export class Stockroom {
       certificate?: string;
       serial?: string;
       customerId?: string;
+      purchaseOrderLineId?: string;
     } = {},
   ) {
     const shelfLife = 'shelfLifeMonths' in parts[name];
@@ -136,6 +138,14 @@ export class Stockroom {
       ...(shelfLife ? { cureDate: this.day(-30) } : {}),
       ...more,
     };
+  }
+
+  /** An order line that expects this many pieces. */
+  async ordered(name: PartName, quantity: number): Promise<string> {
+    const { id: supplierId } = await this.reads.supplier.findUniqueOrThrow({ where: { code: 'HARROW' } });
+    const lines = [{ partId: this.part(name), quantity, dueOn: this.day(5) }];
+    const { id: orderId } = await this.shop.run(raiseOrder, { supplierId, lines }, this.clerk);
+    return (await this.reads.purchaseOrderLine.findFirstOrThrow({ where: { orderId } })).id;
   }
 
   /** Pieces accepted and in a bin. */
@@ -198,6 +208,11 @@ export class Stockroom {
         { lotId, lotCode },
       ]),
     );
+  }
+
+  /** The clerk's signature and that of the technician who saw it. */
+  get witnessed() {
+    return { signature: pin, witnessId: this.technician.personId, witnessSignature: pin };
   }
 
   /** How much of a lot lies where, by place. */

@@ -64,6 +64,8 @@ export interface Operation<I extends z.ZodObject = z.ZodObject, O extends z.ZodT
    * `supervisorSignature`.
    */
   readonly countersigns?: string;
+  /** The meaning of a witness's signature: the input then carries `witnessId` and `witnessSignature`, both required. */
+  readonly witnessed?: string;
   /**
    * Open also to someone who is signed in but stands before a door: `locked` (the device locked itself) or `due` (an own
    * password or a second factor must be set up first).
@@ -106,7 +108,10 @@ export function read<I extends z.ZodObject, O extends z.ZodType>(
 export function command<I extends z.ZodObject, O extends z.ZodType>(
   given: Given<I, O> &
     Partial<
-      Pick<Operation, 'method' | 'touches' | 'versioned' | 'signs' | 'countersigns' | 'secret' | 'personal' | 'takes'>
+      Pick<
+        Operation,
+        'method' | 'touches' | 'versioned' | 'signs' | 'countersigns' | 'witnessed' | 'secret' | 'personal' | 'takes'
+      >
     >,
 ): Operation<I, O> {
   return {
@@ -122,6 +127,7 @@ export function command<I extends z.ZodObject, O extends z.ZodType>(
       ...(given.secret ?? []),
       ...(given.signs ? ['signature'] : []),
       ...(given.countersigns ? ['supervisorSignature'] : []),
+      ...(given.witnessed ? ['witnessSignature'] : []),
     ],
   };
 }

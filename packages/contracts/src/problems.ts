@@ -3,6 +3,7 @@ import { fieldBalanceProblems } from './field-balance/problems.ts';
 import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
 import { governorProblems } from './governor-tests/problems.ts';
+import { handlingProblems } from './inventory/handling-problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
 import { kitsProblems } from './kits/problems.ts';
@@ -170,6 +171,7 @@ export const problems = {
   ...manualProblems,
   ...unitProblems,
   ...partProblems,
+  ...handlingProblems,
   ...processProblems,
   ...inventoryProblems,
   ...purchasingProblems,

@@ -6,7 +6,9 @@ import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
 import { benchLinkOperations } from './governor-tests/link-operations.ts';
 import { governorOperations } from './governor-tests/operations.ts';
+import { countOperations } from './inventory/count-operations.ts';
 import { freezerOperations } from './inventory/freezer-operations.ts';
+import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
@@ -56,6 +58,8 @@ export const routes = {
   ...documentOperations,
   ...unitOperations,
   ...inventoryOperations,
+  ...handlingOperations,
+  ...countOperations,
   ...purchasingOperations,
   ...kitsOperations,
   ...partOperations,

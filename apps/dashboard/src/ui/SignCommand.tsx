@@ -18,6 +18,8 @@ export interface SignCommandProps<O extends Operation> {
   signer: Signer;
   /** The process of the work signed: a trainee's supervisor is asked to sign too. */
   process?: Process;
+  /** A second person who must sign too, such as a witness: their fields, what they entered, and how to forget it. */
+  second?: { readonly fields: ReactNode; given: () => object; forget: () => void };
   /** What is signed, in short, as it will be recorded. */
   children: ReactNode;
   onSigned: (reply: Reply<O>) => void;
@@ -27,12 +29,14 @@ export interface SignCommandProps<O extends Operation> {
 }
 
 function isAboutInput({ facts }: ProblemError): boolean {
-  return facts.errors.some(({ pointer }) => !/^$|^\/(signature|supervisor)/.test(pointer));
+  return facts.errors.some(({ pointer }) => !/^$|^\/(signature|supervisor|witness)/.test(pointer));
 }
+
+const toCome = /^(signature|witness)/;
 
 /** What is wrong with the input apart from the signature that is still to come. */
 function wrongBefore(op: Operation, input: object): ProblemError | undefined {
-  const issues = op.input.safeParse(input).error?.issues.filter(({ path }) => path[0] !== 'signature') ?? [];
+  const issues = op.input.safeParse(input).error?.issues.filter(({ path }) => !toCome.test(String(path[0]))) ?? [];
   return issues.length > 0 ? problemFromIssues(new z.ZodError(issues)) : undefined;
 }
 
@@ -54,12 +58,14 @@ export function SignCommand<O extends Operation>(props: SignCommandProps<O>) {
       signer={props.signer}
       problem={command.error}
       isPending={command.isPending || supervision.isAsking}
-      beside={supervision.isNeeded ? <SupervisorFields of={supervision} /> : null}
+      beside={supervision.isNeeded ? <SupervisorFields of={supervision} /> : (props.second?.fields ?? null)}
       onSign={(signature) => {
+        const signed = { ...props.input, ...supervision.given(), ...props.second?.given(), signature };
         supervision.forget();
+        props.second?.forget();
         command.mutate(
           {
-            input: { ...props.input, ...supervision.given(), signature } as unknown as Sent<O>,
+            input: signed as unknown as Sent<O>,
             ...(props.version === undefined ? {} : { version: props.version }),
           },
           {

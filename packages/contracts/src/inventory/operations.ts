@@ -1,18 +1,13 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, decimal, id, line, listOf, note, page, pieces, signature } from '../values.ts';
+import { issueUnit } from './part-operations.ts';
 import { checkAnswer } from './receiving-operations.ts';
 import { expiringRow, lotDetail, lotRow, lotState, movementRow, partStockRow, sourceClass } from './shapes.ts';
+import { binCode, freed } from './values.ts';
 
 export { type LotState, lotStates, type SourceClass, sourceClass, sourceClasses, sourceClassTitles } from './shapes.ts';
 
-const binCode = z
-  .string()
-  .trim()
-  .toUpperCase()
-  .regex(/^[A-Z0-9][A-Z0-9-]{0,19}$/, 'A bin code is up to 20 letters, digits and dashes');
-/** Reservations that fell away because the pieces are no longer there, by kit. */
-const freed = z.array(z.object({ kitCode: z.string(), quantity: z.int() }));
 const moved = changed.extend({ movementId: id.nullable() }).meta({ id: 'LotMoved' });
 const held = changed.extend({ freed }).meta({ id: 'LotHeld' });
 const parts = ['parts-room'] as const;
@@ -87,6 +82,8 @@ const receiving = {
     input: z.strictObject({
       partId: id,
       quantity: pieces,
+      /** The unit the delivery's paper counts in, where it says one. */
+      unit: issueUnit.optional(),
       sourceClass,
       supplierLot: line,
       certificate: z.string().trim().max(100).default(''),
@@ -109,6 +106,7 @@ const receiving = {
     problems: [
       'lot-expired',
       'cure-date-wrong',
+      'unit-differs',
       'serial-missing',
       'serial-in-stock',
       'over-delivery',
@@ -148,7 +146,7 @@ const receiving = {
     }),
     output: moved,
     touches: ['kits'],
-    problems: ['not-authorised', 'certificate-missing', 'lot-expired', 'lot-not-waiting'],
+    problems: ['not-authorised', 'certificate-missing', 'lot-expired', 'lot-not-waiting', 'lot-suspected'],
   }),
   putAway: command({
     id: 'put-away',
@@ -184,34 +182,6 @@ const keeping = {
     output: held,
     touches: ['kits'],
     problems: ['lot-not-accepted'],
-  }),
-  scrapLot: command({
-    id: 'scrap-lot',
-    noun: 'inventory',
-    path: '/api/inventory/lots/:lotId/scrap',
-    access: parts,
-    summary: 'Scrap pieces from a bin or from quarantine',
-    input: z.strictObject({ lotId: id, bin: binCode.optional(), quantity: pieces, reason: line }),
-    output: held.extend({ movementId: id }).meta({ id: 'LotScrapped' }),
-    touches: ['kits'],
-    problems: ['not-enough', 'owned-by-customer'],
-  }),
-  countLot: command({
-    id: 'count-lot',
-    noun: 'inventory',
-    path: '/api/inventory/lots/:lotId/counts',
-    access: ['parts-room', 'manager'],
-    versioned: true,
-    summary: 'Say how many pieces of a lot lie in a bin; a difference is written as a movement with its reason',
-    input: z.strictObject({
-      lotId: id,
-      bin: binCode.optional(),
-      counted: z.int().min(0, 'A count cannot be negative').max(1_000_000),
-      reason: line,
-    }),
-    output: held.extend({ movementId: id.nullable(), difference: z.int() }).meta({ id: 'LotCounted' }),
-    touches: ['kits'],
-    problems: ['count-needs-manager'],
   }),
   reverseMovement: command({
     id: 'reverse-movement',

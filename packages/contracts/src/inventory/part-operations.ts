@@ -24,6 +24,29 @@ const part = {
   leadTimeDays: z.int().min(0).max(1_000),
   unitPrice: price,
 };
+/** Since when a part may stand in: at once, from a day on, or only when what is left of the old part is used up. */
+export const effectivities = ['now', 'from-date', 'until-used'] as const;
+const standIn = z.object({
+  /** Each may stand in for the other. */
+  twoWay: z.boolean(),
+  /** It has taken the other's place for good, and passes on what superseded it in turn. */
+  supersedes: z.boolean(),
+  effectivity: z.enum(effectivities),
+  from: date.nullable(),
+});
+const alternate = z
+  .strictObject({
+    number,
+    twoWay: z.boolean().default(false),
+    supersedes: z.boolean().default(false),
+    effectivity: z.enum(effectivities).default('now'),
+    from: date.optional(),
+  })
+  .refine(({ effectivity, from }) => (effectivity === 'from-date') === (from !== undefined), {
+    path: ['from'],
+    message: 'A day belongs to “from a day on”, and only to that',
+  })
+  .meta({ id: 'AlternateGiven' });
 const partRow = z
   .object({
     ...part,
@@ -36,7 +59,9 @@ const partRow = z
     outTimeHours: z.int().nullable(),
     supplier: z.object({ id, code: z.string(), name: z.string() }).nullable(),
     homeBin: z.string().nullable(),
-    alternates: z.array(z.object({ id, number: z.string(), preference: z.int() })),
+    alternates: z.array(standIn.extend({ id, number: z.string(), preference: z.int() })),
+    /** Parts that this one may stand in for, and whether they may stand in for it. */
+    standsInFor: z.array(standIn.extend({ id, number: z.string() })),
     version: z.int(),
   })
   .meta({ id: 'PartRow' });
@@ -117,11 +142,11 @@ export const partOperations = {
     path: '/api/parts/:partId/alternates',
     access: keepers,
     versioned: true,
-    summary: 'Say which parts may stand in for this one, best first',
-    input: z.strictObject({ partId: id, alternates: z.array(number).max(10) }),
+    summary: 'Say which parts may stand in for this one, best first, since when, and whether the other way round too',
+    input: z.strictObject({ partId: id, alternates: z.array(alternate).max(10) }),
     output: changed,
     touches: ['kits'],
-    problems: ['unknown-part', 'alternates-loop'],
+    problems: ['unknown-part', 'alternates-loop', 'superseded-twice'],
   }),
   listBins: read({
     id: 'list-bins',

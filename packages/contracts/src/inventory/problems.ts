@@ -62,11 +62,6 @@ export const inventoryProblems = {
     title: 'These pieces belong to a customer',
     next: 'Ask the owner to take them back or to give them up in writing.',
   },
-  'count-needs-manager': {
-    status: 409,
-    title: 'The difference is larger than the parts room may write off',
-    next: 'Count again; if it stays, ask a manager to enter this count.',
-  },
   'already-reversed': {
     status: 409,
     title: 'This movement has already been undone',

@@ -14,12 +14,15 @@ export const sourceClassTitles: Record<SourceClass, string> = {
   'customer-supplied': 'customer-supplied',
 };
 
-/** Whether a lot may be used. */
-export const lotStates = ['quarantine', 'accepted', 'rejected'] as const;
+/** Whether a lot may be used. `suspected`: somebody doubts that it is what its paper says; no ordinary judgement ends that. */
+export const lotStates = ['quarantine', 'accepted', 'rejected', 'suspected'] as const;
 export const lotState = z.enum(lotStates).meta({ id: 'LotState' });
 export type LotState = (typeof lotStates)[number];
 
-/** Kinds of place a quantity can be at. */
+/**
+ * Kinds of place a quantity can be at. `held`: rejected parts that are their owner's until given up. `other-lot`: the same pieces
+ * under another lot's label, after a split or a merge.
+ */
 export const placeKinds = [
   'supplier',
   'receiving',
@@ -32,10 +35,12 @@ export const placeKinds = [
   'rack',
   'customer',
   'count',
+  'held',
+  'other-lot',
 ] as const;
 
 /** Where things are kept: a unit’s inside, the scrap and what is outside the shop are no storage. */
-export const storagePlaces = ['bin', 'receiving', 'quarantine', 'tray', 'rack', 'vendor'] as const;
+export const storagePlaces = ['bin', 'receiving', 'quarantine', 'tray', 'rack', 'vendor', 'held'] as const;
 export const storagePlace = z.enum(storagePlaces).meta({ id: 'StoragePlace' });
 
 /** A place, with the words a person knows it by: “bin A-01”, “tray of KIT-0004”, “rack of WO-1001”. */
@@ -88,6 +93,10 @@ export const lotDetail = lotRow
     receivedAt: instant,
     note: z.string(),
     unitPrice: z.string(),
+    /** Open suspicion, with who reported it. */
+    suspicion: z.object({ reason: z.string(), reporter: z.string(), reportedAt: instant }).nullable(),
+    /** The letter in which the owner gave rejected parts up. */
+    surrender: z.object({ letter: z.string(), dated: date, givenBy: z.string() }).nullable(),
     places: z.array(place.extend({ onHand: z.int() })),
     reservations: z.array(lotReservation),
     /** Why this lot cannot be issued today, in sentences; empty when nothing stands against it. */

@@ -58,7 +58,7 @@ export const unitPartsOperations = {
     summary: 'Scrap old parts that do not go back, or return them to the customer',
     input: z.strictObject({
       kitId: id,
-      to: z.enum(['scrap', 'customer']),
+      to: z.enum(['scrap', 'customer', 'held']),
       /** Without lots: all in the rack that does not go back into the unit. */
       lots: z
         .array(z.strictObject({ lotId: id, quantity: pieces }))

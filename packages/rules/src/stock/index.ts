@@ -1,11 +1,15 @@
 import { addDays, isDate } from '../dates/index.ts';
 import { RuleError } from '../errors/index.ts';
 
+export * from './counting.ts';
+export * from './one-lot.ts';
+export * from './stand-ins.ts';
+
 /** What is known of a lot when someone wants to use it. */
 export type LotFacts = {
   id: string;
   part: string;
-  state: 'quarantine' | 'accepted' | 'rejected';
+  state: 'quarantine' | 'accepted' | 'rejected' | 'suspected';
   hasCertificate: boolean;
   certificateRequired: boolean;
   /** First day on which it may not be used; absent: it does not age. */
@@ -121,10 +125,10 @@ function refuseBadQuantity(quantity: number, path: string): void {
 }
 
 /**
- * The largest difference of a count the parts room may write off by itself: two in a hundred of what the book says, at least
- * one piece. Source: common practice, no source.
+ * The largest difference of a count that is written without a second person: two in a hundred of what the book says, at least
+ * one piece; none at all for serialized pieces and for what belongs to a customer. Source: common practice, no source.
  */
-export function countTolerance(onBook: number): number {
+export function countTolerance(onBook: number, { exact = false }: { exact?: boolean } = {}): number {
   refuseBadQuantity(onBook, 'onBook');
-  return Math.max(1, Math.floor((onBook * 2) / 100));
+  return exact ? 0 : Math.max(1, Math.floor((onBook * 2) / 100));
 }

@@ -50,6 +50,11 @@ export function LotFacts({ lot }: { lot: Lot }) {
           </>
         ) : null}
       </Fact>
+      {lot.surrender ? (
+        <Fact name="Given up">
+          by {lot.surrender.givenBy} on {lot.surrender.dated}: {lot.surrender.letter}
+        </Fact>
+      ) : null}
       {lot.note ? <Fact name="Seen on receipt">{lot.note}</Fact> : null}
     </dl>
   );

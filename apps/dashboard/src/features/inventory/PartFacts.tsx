@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { countOf } from '../../format/numbers.ts';
 import { Link } from '../../ui/Link.tsx';
+import { linkWords } from './alternate-words.ts';
 import type { Part, PartStock } from './lots.ts';
 import styles from './part.module.css';
 import { classWords } from './stock-words.ts';
@@ -41,9 +42,21 @@ export function PartFacts({ part }: { part: Part }) {
           <span key={each.id}>
             {place === 0 ? '' : ', then '}
             <Link href={`/parts/${each.id}`}>{each.number}</Link>
+            {linkWords(each) ? ` (${linkWords(each)})` : ''}
           </span>
         ))}
       </Fact>
+      {part.standsInFor.length > 0 ? (
+        <Fact name="Stands in for">
+          {part.standsInFor.map((each, place) => (
+            <span key={each.id}>
+              {place === 0 ? '' : ', '}
+              <Link href={`/parts/${each.id}`}>{each.number}</Link>
+              {linkWords(each) ? ` (${linkWords(each)})` : ''}
+            </span>
+          ))}
+        </Fact>
+      ) : null}
     </dl>
   );
 }

@@ -1,4 +1,4 @@
-import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { countOperations } from '@hubwright/contracts/inventory/count-operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { Select } from '../../ui/Select.tsx';
@@ -8,7 +8,8 @@ import { say } from '../../ui/toasts.tsx';
 import { type LotDialogProps, LotForm, PiecesField } from './lot-form.tsx';
 import { freedWords } from './stock-words.ts';
 
-function countedWords(difference: number): string {
+function countedWords(difference: number | null): string {
+  if (difference === null) return 'Nothing is changed yet: another person decides about this count.';
   if (difference === 0) return 'The count agrees with the ledger.';
   return difference > 0 ? `${difference} more than the ledger said.` : `${-difference} fewer than the ledger said.`;
 }
@@ -17,7 +18,7 @@ function countedWords(difference: number): string {
 export function CountDialog({ lot: current, onClose }: LotDialogProps) {
   // Two may count at once: what the second saw is what it is held against.
   const { seen: lot, isNewer, takeNewest } = useSeen(current);
-  const count = useCommand(inventoryOperations.countLot);
+  const count = useCommand(countOperations.countLot);
   const places = lot.places.filter((place) => place.kind === 'bin' || place.kind === 'quarantine');
   const [place, setPlace] = useState(places.length === 1 ? (places[0]?.title ?? null) : null);
   const [counted, setCounted] = useState('');

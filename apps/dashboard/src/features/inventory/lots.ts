@@ -22,6 +22,6 @@ export interface Signer {
 }
 
 /** Pieces of a lot at one kind of place. */
-export function onHandAt(lot: Lot, kind: 'quarantine' | 'bin'): number {
+export function onHandAt(lot: Lot, kind: 'quarantine' | 'bin' | 'held'): number {
   return lot.places.filter((place) => place.kind === kind).reduce((sum, place) => sum + place.onHand, 0);
 }

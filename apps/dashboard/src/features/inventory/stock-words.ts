@@ -8,6 +8,7 @@ export const lotMarks: Record<LotState, { state: State; word: string }> = {
   quarantine: { state: 'hold', word: 'in quarantine' },
   accepted: { state: 'passed', word: 'accepted' },
   rejected: { state: 'stop', word: 'rejected' },
+  suspected: { state: 'stop', word: 'suspected' },
 };
 
 export const classWords: Record<(typeof partClassesInStock)[number], string> = {

@@ -1,3 +1,5 @@
+import { countOperations } from '@hubwright/contracts/inventory/count-operations';
+import { handlingOperations } from '@hubwright/contracts/inventory/handling-operations';
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import type { Operation } from '@hubwright/contracts/operation';
 import { useState } from 'react';
@@ -5,15 +7,34 @@ import { useMe } from '../../api/me.ts';
 import { mayCall } from '../../api/permission.ts';
 import { CertificateDialog } from '../../features/inventory/add-certificate.tsx';
 import { CountDialog } from '../../features/inventory/count-lot.tsx';
+import { DecideSuspicionDialog } from '../../features/inventory/decide-suspicion.tsx';
 import { JudgeDialog } from '../../features/inventory/judge-lot.tsx';
 import { type Lot, onHandAt } from '../../features/inventory/lots.ts';
+import { MergeDialog } from '../../features/inventory/merge-lots.tsx';
 import { MoveDialog } from '../../features/inventory/move-lot.tsx';
 import { PutAwayDialog } from '../../features/inventory/put-away.tsx';
 import { QuarantineDialog } from '../../features/inventory/quarantine-lot.tsx';
+import { ReturnDialog } from '../../features/inventory/return-lot.tsx';
 import { ScrapDialog } from '../../features/inventory/scrap-lot.tsx';
+import { SplitDialog } from '../../features/inventory/split-lot.tsx';
+import { SurrenderDialog } from '../../features/inventory/surrender-lot.tsx';
+import { SuspectDialog } from '../../features/inventory/suspect-lot.tsx';
 import { Button } from '../../ui/Button.tsx';
 
-type ActionId = 'judge' | 'put-away' | 'certificate' | 'move' | 'count' | 'quarantine' | 'scrap';
+type ActionId =
+  | 'judge'
+  | 'put-away'
+  | 'certificate'
+  | 'move'
+  | 'count'
+  | 'split'
+  | 'merge'
+  | 'return'
+  | 'quarantine'
+  | 'suspect'
+  | 'decide'
+  | 'surrender'
+  | 'scrap';
 
 interface Action {
   readonly id: ActionId;
@@ -24,20 +45,38 @@ interface Action {
 
 /** What can be done with the lot as it stands, the next thing first. */
 function actionsFor(lot: Lot): readonly Action[] {
-  const { judgeLot, putAway, addCertificate, moveLot, countLot, quarantineLot, scrapLot } = inventoryOperations;
+  const stock = inventoryOperations;
+  const handling = handlingOperations;
   const waits = onHandAt(lot, 'quarantine') > 0;
   const inBins = onHandAt(lot, 'bin') > 0;
+  const held = onHandAt(lot, 'held') > 0;
   const isStock = lot.origin !== 'taken-off';
+  const suspected = lot.state === 'suspected';
+  const here = isStock && (inBins || waits) && !suspected;
+  const mayScrap = lot.owner ? held && lot.surrender !== null : here;
   return [
-    { id: 'judge', text: 'Accept or reject', op: judgeLot, fits: isStock && lot.state === 'quarantine' },
-    { id: 'put-away', text: 'Put away', op: putAway, fits: lot.state === 'accepted' && waits },
-    { id: 'certificate', text: 'Certificate', op: addCertificate, fits: isStock },
-    { id: 'move', text: 'Move', op: moveLot, fits: inBins },
-    { id: 'count', text: 'Count', op: countLot, fits: isStock && (inBins || waits) },
-    { id: 'quarantine', text: 'Take out of use', op: quarantineLot, fits: lot.state === 'accepted' && isStock },
-    { id: 'scrap', text: 'Scrap', op: scrapLot, fits: isStock && (inBins || waits) },
+    { id: 'decide', text: 'Decide the suspicion', op: handling.decideSuspicion, fits: suspected },
+    { id: 'judge', text: 'Accept or reject', op: stock.judgeLot, fits: isStock && lot.state === 'quarantine' },
+    { id: 'put-away', text: 'Put away', op: stock.putAway, fits: lot.state === 'accepted' && waits },
+    { id: 'surrender', text: 'Given up by its owner', op: handling.surrenderLot, fits: held && lot.surrender === null },
+    { id: 'certificate', text: 'Certificate', op: stock.addCertificate, fits: isStock },
+    { id: 'move', text: 'Move', op: stock.moveLot, fits: inBins },
+    { id: 'count', text: 'Count', op: countOperations.countLot, fits: isStock && (inBins || waits) },
+    { id: 'split', text: 'Split', op: handling.splitLot, fits: here && lot.serial === null },
+    { id: 'merge', text: 'Merge', op: handling.mergeLots, fits: here && lot.serial === null },
+    { id: 'return', text: 'Return', op: handling.returnToSupplier, fits: here && lot.order !== null },
+    { id: 'quarantine', text: 'Take out of use', op: stock.quarantineLot, fits: lot.state === 'accepted' && isStock },
+    { id: 'suspect', text: 'Suspect', op: handling.suspectLot, fits: isStock && !suspected },
+    { id: 'scrap', text: 'Scrap', op: handling.scrapLot, fits: mayScrap },
   ];
 }
+
+const weights: Partial<Record<ActionId, 'next' | 'stop'>> = {
+  decide: 'next',
+  judge: 'next',
+  'put-away': 'next',
+  scrap: 'stop',
+};
 
 export function LotActions({ lot }: { lot: Lot }) {
   const me = useMe();
@@ -50,17 +89,19 @@ export function LotActions({ lot }: { lot: Lot }) {
     certificate: <CertificateDialog lot={lot} onClose={close} />,
     move: <MoveDialog lot={lot} onClose={close} />,
     count: <CountDialog lot={lot} onClose={close} />,
+    split: <SplitDialog lot={lot} onClose={close} />,
+    merge: <MergeDialog lot={lot} onClose={close} />,
+    return: <ReturnDialog lot={lot} onClose={close} />,
     quarantine: <QuarantineDialog lot={lot} onClose={close} />,
-    scrap: <ScrapDialog lot={lot} onClose={close} />,
+    suspect: <SuspectDialog lot={lot} onClose={close} />,
+    decide: <DecideSuspicionDialog lot={lot} signer={me} onClose={close} />,
+    surrender: <SurrenderDialog lot={lot} onClose={close} />,
+    scrap: <ScrapDialog lot={lot} signer={me} onClose={close} />,
   };
   return (
     <div className="row">
       {offered.map(({ id, text }) => (
-        <Button
-          key={id}
-          weight={id === 'judge' || id === 'put-away' ? 'next' : id === 'scrap' ? 'stop' : 'plain'}
-          onPress={() => setAsked(id)}
-        >
+        <Button key={id} weight={weights[id] ?? 'plain'} onPress={() => setAsked(id)}>
           {text}
         </Button>
       ))}

@@ -102,6 +102,13 @@ export const partsRoomPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./PlacesPage.tsx'), 'PlacesPage'),
   },
   {
+    ...page,
+    path: '/counts',
+    title: 'Counts',
+    question: 'What must be counted today, and which difference waits for a second look?',
+    component: lazyRouteComponent(() => import('./CountsPage.tsx'), 'CountsPage'),
+  },
+  {
     ...about,
     path: '/lots/$lotId',
     title: 'Lot',

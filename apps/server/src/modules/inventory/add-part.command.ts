@@ -1,7 +1,7 @@
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
-import { saveAlternates } from './alternates.ts';
+import { fromNow, saveAlternates } from './alternates.ts';
 
 export const addPart = defineCommand(partOperations.addPart, {
   locks: (input) => [`part-number:${input.number}`, ...(input.alternates.length > 0 ? ['alternates'] : [])],
@@ -20,7 +20,7 @@ export const addPart = defineCommand(partOperations.addPart, {
         homeBin: homeBin ?? null,
       },
     });
-    await saveAlternates({ tx, newId }, { id, number: input.number }, alternates);
+    await saveAlternates({ tx, newId }, { id, number: input.number }, alternates.map(fromNow));
     return {
       reply: { id, version: 1 },
       subjects: [{ kind: 'part', id, after: 1 }],

@@ -1,55 +1,87 @@
-import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { countOperations } from '@hubwright/contracts/inventory/count-operations';
 import { Problem } from '@hubwright/contracts/problems';
 import { countTolerance } from '@hubwright/rules/stock';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { sameVersion } from '../../platform/command/version.ts';
+import { refuseCountedByOther } from './bin-count.ts';
+import { postDifference } from './count-difference.ts';
 import { binExists, lotLocks, onHandAt, theLot } from './lot.ts';
-import { moveStock } from './move-stock.ts';
-import { binOrQuarantine, count } from './place.ts';
-import { freeWhatIsGone } from './reservations.ts';
+import { binOrQuarantine, type Place } from './place.ts';
+
+type Counting = Context<typeof countOperations.countLot>;
+type CountedLot = Awaited<ReturnType<typeof theLot>>;
 
 /**
- * What was counted becomes what is on the book. The version makes sure that nothing moved between counting and entering;
- * a large difference takes a manager.
+ * What was counted becomes what is on the book. The version makes sure that nothing moved between counting and entering; a
+ * difference beyond the tolerance changes nothing until another person has decided.
  */
-export const countLot = defineCommand(inventoryOperations.countLot, {
-  locks: (input, tx) => lotLocks(tx, input.lotId),
+export const countLot = defineCommand(countOperations.countLot, {
+  locks: async (input, tx) => [...(await lotLocks(tx, input.lotId)), ...(input.bin ? [`bin-count:${input.bin}`] : [])],
   async execute(context) {
-    const { tx, input } = context;
+    const { tx, input, actor, now, newId } = context;
     const lot = await theLot(tx, input.lotId);
     sameVersion(lot.version, context.expectedVersion);
     const place = binOrQuarantine(input.bin);
     if (input.bin) await binExists(tx, input.bin);
+    await refuseCountedByOther(tx, input.bin, actor.personId);
+    await refuseWaiting(context, lot, place);
     const onBook = await onHandAt(tx, lot.id, place);
     const difference = input.counted - onBook;
-    refuseLarge(context, { code: lot.code, onBook, difference });
-    const route = difference > 0 ? { from: count, to: place } : { from: place, to: count };
-    const moved =
-      difference === 0
-        ? undefined
-        : await moveStock(context, { lot, quantity: Math.abs(difference), ...route, reason: input.reason });
-    const freed = difference < 0 ? await freeWhatIsGone(tx, lot.id) : [];
-    const version = moved?.version ?? lot.version;
+    if (difference > 0) await refuseSecondPiece(context, lot);
+    const tolerance = countTolerance(onBook, { exact: lot.part.serialised || lot.ownerId !== null });
+    const state: 'posted' | 'waiting' = Math.abs(difference) <= tolerance ? 'posted' : 'waiting';
+    const counted = { lot, place, difference, reason: input.reason };
+    const posted = state === 'posted' ? await postDifference(context, counted) : nothingPosted(lot);
+    const id = newId();
+    const { movementId, version, freed } = posted;
+    await tx.lotCount.create({
+      data: {
+        ...{ id, lotId: lot.id, placeKind: place.kind, placeRef: place.ref, onBook, counted: input.counted, tolerance },
+        ...{ state, reason: input.reason, countedBy: actor.personId, countedAt: now, lotVersion: version, movementId },
+      },
+    });
     return {
-      reply: { id: lot.id, version, movementId: moved?.movementId ?? null, difference, freed },
+      reply: { id: lot.id, version, countId: id, state, movementId, freed, difference: shown(state, difference) },
       subjects: [{ kind: 'lot', id: lot.id, before: lot.version, after: version }],
-      facts: { code: lot.code, place: input.bin ?? 'quarantine', onBook, counted: input.counted, difference, freed },
+      facts: {
+        code: lot.code,
+        place: input.bin ?? 'quarantine',
+        onBook,
+        counted: input.counted,
+        difference,
+        state,
+        freed,
+      },
       reason: input.reason,
     };
   },
 });
 
-/** Says neither the book's figure nor by how much it differs: what is counted again is counted, not copied. */
-function refuseLarge(
-  { actor, input }: Pick<Context<typeof inventoryOperations.countLot>, 'actor' | 'input'>,
-  found: { code: string; onBook: number; difference: number },
-): void {
-  const tolerance = countTolerance(found.onBook);
-  if (Math.abs(found.difference) <= tolerance || actor.roles.includes('manager')) return;
-  throw new Problem(
-    'count-needs-manager',
-    `${found.code}: ${input.counted} counted; the book differs by more than the parts room may enter`,
-    { code: found.code, counted: input.counted },
-    [{ pointer: '/counted', detail: 'Count again, without looking at the book' }],
-  );
+/** A count that waits stays blind: whoever counts again must not know how much is thought to be missing. */
+function shown(state: 'posted' | 'waiting', difference: number): number | null {
+  return state === 'posted' ? difference : null;
+}
+
+function nothingPosted({ version }: CountedLot) {
+  return { movementId: null, version, freed: [] };
+}
+
+async function refuseWaiting({ tx }: Counting, lot: CountedLot, { kind, ref }: Place): Promise<void> {
+  const waiting = await tx.lotCount.findFirst({
+    where: { lotId: lot.id, placeKind: kind, placeRef: ref, state: 'waiting' },
+  });
+  if (waiting) throw new Problem('count-waiting', `A count of ${lot.code} there waits`, { count: waiting.id });
+}
+
+/** A serialized piece is in one place: found here, it is moved here, not made a second time. */
+async function refuseSecondPiece({ tx, input }: Counting, lot: CountedLot): Promise<void> {
+  if (!lot.part.serialised) return;
+  const known = await tx.balance.findFirst({ where: { lotId: lot.id, onHand: { gt: 0 } } });
+  if (known || input.counted > 1)
+    throw new Problem(
+      'serial-elsewhere',
+      `${lot.code} is one piece${known ? ' and is on the book elsewhere' : ''}`,
+      {},
+      [{ pointer: '/counted', detail: 'There is one piece with this serial' }],
+    );
 }

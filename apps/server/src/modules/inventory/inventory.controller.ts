@@ -3,7 +3,6 @@ import { Controller, Inject } from '@nestjs/common';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { addCertificate } from './add-certificate.command.ts';
-import { countLot } from './count-lot.command.ts';
 import { InventoryQueries } from './inventory.queries.ts';
 import { judgeLot } from './judge-lot.command.ts';
 import { moveLot } from './move-lot.command.ts';
@@ -12,7 +11,6 @@ import { putAway } from './put-away.command.ts';
 import { quarantineLot } from './quarantine-lot.command.ts';
 import { receiveLot } from './receive-lot.command.ts';
 import { reverseMovement } from './reverse-movement.command.ts';
-import { scrapLot } from './scrap-lot.command.ts';
 
 @Controller()
 export class InventoryController {
@@ -75,16 +73,6 @@ export class InventoryController {
   @Operation(inventoryOperations.quarantineLot)
   quarantineLot(@Call() call: CommandCall) {
     return this.runner.run(quarantineLot, call);
-  }
-
-  @Operation(inventoryOperations.scrapLot)
-  scrapLot(@Call() call: CommandCall) {
-    return this.runner.run(scrapLot, call);
-  }
-
-  @Operation(inventoryOperations.countLot)
-  countLot(@Call() call: CommandCall) {
-    return this.runner.run(countLot, call);
   }
 
   @Operation(inventoryOperations.reverseMovement)

@@ -1,6 +1,9 @@
 import { Module } from '@nestjs/common';
+import { CountsController } from './counts.controller.ts';
+import { CountsQueries } from './counts.queries.ts';
 import { FreezerController } from './freezer.controller.ts';
 import { FrozenLotQueries } from './frozen-lots.queries.ts';
+import { HandlingController } from './handling.controller.ts';
 import { InventoryController } from './inventory.controller.ts';
 import { InventoryQueries } from './inventory.queries.ts';
 import { MovementsQueries } from './movements.queries.ts';
@@ -9,9 +12,26 @@ import { PartsQueries } from './parts.queries.ts';
 import { PlacesQueries } from './places.queries.ts';
 import { ReceivingController } from './receiving.controller.ts';
 import { ReceivingQueries } from './receiving.queries.ts';
+import { WitnessQueries } from './witness.queries.ts';
 
 @Module({
-  controllers: [InventoryController, PartsController, FreezerController, ReceivingController],
-  providers: [InventoryQueries, MovementsQueries, PartsQueries, PlacesQueries, FrozenLotQueries, ReceivingQueries],
+  controllers: [
+    InventoryController,
+    PartsController,
+    FreezerController,
+    ReceivingController,
+    HandlingController,
+    CountsController,
+  ],
+  providers: [
+    InventoryQueries,
+    MovementsQueries,
+    PartsQueries,
+    PlacesQueries,
+    FrozenLotQueries,
+    ReceivingQueries,
+    CountsQueries,
+    WitnessQueries,
+  ],
 })
 export class InventoryModule {}

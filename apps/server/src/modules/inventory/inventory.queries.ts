@@ -49,6 +49,8 @@ export class InventoryQueries {
       receivedAt: row.received_at.toISOString(),
       note: row.note,
       unitPrice: row.unit_price,
+      suspicion: row.suspicion,
+      surrender: row.surrender,
       places,
       reservations,
       blocked: blocked(row, today),
@@ -108,6 +110,8 @@ interface LotDetailRow extends LotRow {
   note: string;
   unit_price: string;
   certificate_required: boolean;
+  suspicion: { reason: string; reporter: string; reportedAt: string } | null;
+  surrender: { letter: string; dated: string; givenBy: string } | null;
 }
 
 interface PartStockRow {
@@ -144,6 +148,9 @@ function blocked(row: LotDetailRow, today: string): string[] {
   const sentences: string[] = [];
   if (row.state === 'quarantine') sentences.push('It waits in quarantine to be judged.');
   if (row.state === 'rejected') sentences.push('It was rejected.');
+  if (row.suspicion)
+    sentences.push(`It is held as suspected unapproved parts: ${row.suspicion.reason} (${row.suspicion.reporter}).`);
+  else if (row.state === 'suspected') sentences.push('It is held as suspected unapproved parts.');
   if (row.certificate_required && row.certificate === '') sentences.push('Its certificate is missing.');
   if (row.expires_on && row.expires_on <= today)
     sentences.push(`Its shelf life ended: it expired on ${row.expires_on}.`);

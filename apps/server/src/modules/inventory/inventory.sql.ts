@@ -40,7 +40,11 @@ export const listSql = `
 
 export const lotSql = `
   SELECT ${columns}, l.origin, l.cure_date, l.serial, l.owner_id, c.name AS owner_name, l.purchase_order_line_id, o.id AS order_id,
-    o.number AS order_number, l.work_order_id, w.number AS work_order_number, l.received_at, l.note, l.unit_price, p.certificate_required
+    o.number AS order_number, l.work_order_id, w.number AS work_order_number, l.received_at, l.note, l.unit_price, p.certificate_required,
+    (SELECT json_build_object('reason', s.reason, 'reporter', w.display_name, 'reportedAt', to_char(s.reported_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'))
+      FROM suspicions s JOIN people w ON w.id = s.reported_by WHERE s.lot_id = l.id AND s.decision IS NULL) AS suspicion,
+    (SELECT json_build_object('letter', s.letter, 'dated', s.dated::text, 'givenBy', s.given_by)
+      FROM surrenders s WHERE s.lot_id = l.id ORDER BY s.at DESC LIMIT 1) AS surrender
   FROM lots l JOIN parts p ON p.id = l.part_id ${shelf}
   LEFT JOIN customers c ON c.id = l.owner_id
   LEFT JOIN purchase_order_lines ol ON ol.id = l.purchase_order_line_id LEFT JOIN purchase_orders o ON o.id = ol.order_id

@@ -4,9 +4,9 @@ import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { sameVersion } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { requireAuthorisation } from '../people/public.ts';
-import { binExists, lotLocks, onHandAt, theLot } from './lot.ts';
+import { binExists, lotLocks, onHandAt, refuseSuspected, theLot } from './lot.ts';
 import { moveStock } from './move-stock.ts';
-import { quarantine } from './place.ts';
+import { type Place, quarantine } from './place.ts';
 
 type JudgedLot = Awaited<ReturnType<typeof theLot>>;
 
@@ -22,6 +22,7 @@ export const judgeLot = defineCommand(inventoryOperations.judgeLot, {
       level: 'inspect',
       today,
     });
+    refuseSuspected(lot);
     if (lot.state !== 'quarantine' || lot.origin === 'taken-off')
       throw new Problem('lot-not-waiting', `${lot.code} is ${lot.state}`, { lot: lot.code });
     if (input.verdict === 'accepted') refuseUnfit(lot, today);
@@ -29,7 +30,7 @@ export const judgeLot = defineCommand(inventoryOperations.judgeLot, {
       where: { id: lot.id },
       data: { state: input.verdict, version: { increment: 1 } },
     });
-    const moved = await toBin(context, lot);
+    const moved = await toPlace(context, lot);
     const version = moved?.version ?? judged.version;
     return {
       reply: { id: lot.id, version, movementId: moved?.movementId ?? null },
@@ -50,17 +51,15 @@ function refuseUnfit(lot: JudgedLot, today: string): void {
     throw new Problem('lot-expired', `${lot.code} expired on ${fromDbDate(lot.expiresOn)}`, { lot: lot.code });
 }
 
-async function toBin(context: Context<typeof inventoryOperations.judgeLot>, lot: JudgedLot) {
+/** Accepted pieces go to the bin named; a customer's rejected ones are held apart as theirs. */
+async function toPlace(context: Context<typeof inventoryOperations.judgeLot>, lot: JudgedLot) {
   const { tx, input } = context;
-  if (!input.bin || input.verdict !== 'accepted') return undefined;
-  await binExists(tx, input.bin);
+  const rejected = input.verdict === 'rejected';
+  if (rejected ? !lot.ownerId : !input.bin) return undefined;
+  if (!rejected && input.bin) await binExists(tx, input.bin);
   const quantity = await onHandAt(tx, lot.id, quarantine);
   if (quantity === 0) return undefined;
-  return moveStock(context, {
-    lot,
-    quantity,
-    from: quarantine,
-    to: { kind: 'bin', ref: input.bin },
-    reason: 'put away',
-  });
+  const to: Place = rejected ? { kind: 'held', ref: lot.ownerId ?? '' } : { kind: 'bin', ref: input.bin ?? '' };
+  const reason = rejected ? 'rejected, held for its owner' : 'put away';
+  return moveStock(context, { lot, quantity, from: quarantine, to, reason });
 }

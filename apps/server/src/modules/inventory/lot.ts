@@ -32,6 +32,12 @@ export async function theLot(tx: Tx, lotId: string) {
   return found(await tx.lot.findUnique({ where: { id: lotId }, include: { part: true } }), 'This lot');
 }
 
+/** Throws `lot-suspected` for a lot that is evidence: it is neither divided nor sent away before the suspicion is decided. */
+export function refuseSuspected({ code, state }: { code: string; state: string }): void {
+  if (state === 'suspected')
+    throw new Problem('lot-suspected', `${code} is held as suspected unapproved parts`, { lot: code });
+}
+
 /** How much of a lot a place holds. */
 export async function onHandAt(tx: Tx, lotId: string, place: Place): Promise<number> {
   const balance = await tx.balance.findUnique({

@@ -1,9 +1,17 @@
 import type { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
+import { fromDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
 
 type PartRow = Reply<typeof partOperations.listParts>['rows'][number];
+
+/** Of a link what both its sides show. */
+function linkOf(link: { twoWay: boolean; supersedes: boolean; effectivity: string; fromDate: Date | null }) {
+  const { twoWay, supersedes, fromDate } = link;
+  const effectivity = link.effectivity as PartRow['alternates'][number]['effectivity'];
+  return { twoWay, supersedes, effectivity, from: fromDate && fromDbDate(fromDate) };
+}
 
 @Injectable()
 export class PartsQueries {
@@ -24,13 +32,19 @@ export class PartsQueries {
       include: {
         supplier: { select: { id: true, code: true, name: true } },
         alternates: { orderBy: { preference: 'asc' }, include: { use: { select: { id: true, number: true } } } },
+        standsInFor: {
+          orderBy: { partId: 'asc' },
+          take: 50,
+          include: { part: { select: { id: true, number: true } } },
+        },
       },
     });
     const shown = rows.slice(0, limit).map((row) => ({
       ...row,
       class: row.class as PartRow['class'],
       issueUnit: row.issueUnit as PartRow['issueUnit'],
-      alternates: row.alternates.map(({ use, preference }) => ({ ...use, preference })),
+      alternates: row.alternates.map((link) => ({ ...link.use, ...linkOf(link), preference: link.preference })),
+      standsInFor: row.standsInFor.map((link) => ({ ...link.part, ...linkOf(link) })),
     }));
     return { rows: shown, next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null };
   }

@@ -46,10 +46,14 @@ describe('part numbers', () => {
   it('refuse alternates that lead back to where they began, over any number of steps', async () => {
     const { id: partId, version } = await byNumber('TH-102');
     await parts.call(addPart, { ...washer, number: 'TH-103', alternates: ['TH-100'] });
-    const loop = { operation: setAlternates, input: { partId, alternates: ['TH-103'] }, options: { version } };
+    const loop = {
+      operation: setAlternates,
+      input: { partId, alternates: [{ number: 'TH-103' }] },
+      options: { version },
+    };
     const body = await expectRefused({ shop, visitor: parts }, loop, { status: 409, type: 'alternates-loop' });
     expect(body.detail).toContain('TH-102');
-    const itself = { ...loop, input: { partId, alternates: ['TH-102'] } };
+    const itself = { ...loop, input: { partId, alternates: [{ number: 'TH-102' }] } };
     await expectRefused({ shop, visitor: parts }, itself, { status: 409, type: 'alternates-loop' });
   });
 
@@ -58,8 +62,8 @@ describe('part numbers', () => {
     await parts.call(addPart, { ...washer, number: 'TH-112' });
     const [one, other] = [await byNumber('TH-111'), await byNumber('TH-112')];
     const answers = await Promise.all([
-      parts.call(setAlternates, { partId: one.id, alternates: ['TH-112'] }, { version: one.version }),
-      parts.call(setAlternates, { partId: other.id, alternates: ['TH-111'] }, { version: other.version }),
+      parts.call(setAlternates, { partId: one.id, alternates: [{ number: 'TH-112' }] }, { version: one.version }),
+      parts.call(setAlternates, { partId: other.id, alternates: [{ number: 'TH-111' }] }, { version: other.version }),
     ]);
     expect(answers.map(({ status }) => status).sort()).toEqual([200, 409]);
   });

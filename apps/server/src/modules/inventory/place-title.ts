@@ -12,5 +12,7 @@ export function placeTitle(columns: { kind: string; ref: string }): string {
     WHEN 'unit' THEN coalesce((SELECT 'unit of ' || w.number FROM work_orders w WHERE w.id = nullif(${ref}, '')::uuid),
       (SELECT 'propeller of ' || f.number FROM field_balances f WHERE f.id = nullif(${ref}, '')::uuid), 'unit of ' || ${ref})
     WHEN 'customer' THEN 'customer ' || coalesce((SELECT c.name FROM customers c WHERE c.id = nullif(${ref}, '')::uuid), '')
+    WHEN 'held' THEN 'held for ' || coalesce((SELECT c.name FROM customers c WHERE c.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'other-lot' THEN coalesce((SELECT 'lot ' || x.code FROM lots x WHERE x.id = nullif(${ref}, '')::uuid), 'another lot')
     WHEN 'count' THEN 'count difference' ELSE ${kind} END`;
 }

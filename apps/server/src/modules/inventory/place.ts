@@ -18,7 +18,9 @@ export function binOrQuarantine(bin: string | undefined): Place {
   return bin ? { kind: 'bin', ref: bin } : quarantine;
 }
 
+const outside: ReadonlySet<PlaceKind> = new Set(['supplier', 'count', 'customer', 'other-lot']);
+
 /** Places outside the shop's own stock: what leaves them or arrives there is not held in a balance. */
 export function isOutside(place: Place): boolean {
-  return place.kind === 'supplier' || place.kind === 'count' || place.kind === 'customer';
+  return outside.has(place.kind);
 }

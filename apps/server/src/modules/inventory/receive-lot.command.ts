@@ -9,6 +9,7 @@ import { nextNumber } from '../../platform/database/counters.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 import { orderLock, recordDelivery, requireSupplier } from '../purchasing/public.ts';
 import { moveStock } from './move-stock.ts';
+import { refuseOtherUnit } from './other-unit.ts';
 import { quarantine } from './place.ts';
 import { checkReceipt, keepReceipt, refuseTwice } from './receipt.ts';
 import { expiryOnReceipt } from './shelf-life.ts';
@@ -24,6 +25,7 @@ export const receiveLot = defineCommand(inventoryOperations.receiveLot, {
   async execute(context) {
     const { tx, input, today, newId } = context;
     const part = found(await tx.part.findUnique({ where: { id: input.partId } }), 'This part number');
+    refuseOtherUnit(part, input.unit);
     const expiresOn = expiryOnReceipt(part, input.cureDate, today);
     const serial = await serialOf(tx, part, input);
     await checkOwner(tx, input);

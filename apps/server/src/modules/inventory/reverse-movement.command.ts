@@ -51,11 +51,21 @@ const undoneElsewhere: Partial<Record<Place['kind'], string>> = {
   rack: 'the rack is cleared or reused at the build bench',
 };
 
+/** What has left for good, or changed its label, is not undone by a mirror image. */
+const notUndone: Partial<Record<Place['kind'], string>> = {
+  'other-lot': 'split or merge the lots again instead',
+  held: 'they are held for their owner: give them back or have them given up',
+};
+
 async function refuseIrreversible(tx: Tx, movement: Awaited<ReturnType<typeof theMovement>>): Promise<void> {
   const undoneBy = await tx.movement.findUnique({ where: { reversesId: movement.id }, select: { id: true } });
   if (undoneBy) throw new Problem('already-reversed', 'This movement was undone before', { movement: undoneBy.id });
   const elsewhere = undoneElsewhere[movement.toKind as PlaceKind] ?? undoneElsewhere[movement.fromKind as PlaceKind];
   if (elsewhere) throw new Problem('cannot-reverse', `A kit decides about this: ${elsewhere}`);
+  const kept = notUndone[movement.toKind as PlaceKind] ?? notUndone[movement.fromKind as PlaceKind];
+  if (kept) throw new Problem('cannot-reverse', `This cannot be taken back: ${kept}`);
+  if (movement.toKind === 'supplier')
+    throw new Problem('cannot-reverse', 'The pieces are back at the supplier: receive what comes again instead');
   if (movement.reversesId)
     throw new Problem('cannot-reverse', 'This is itself an undoing: make the movement again instead');
   if (movement.fromKind === 'bin' && movement.lot.state !== 'accepted')

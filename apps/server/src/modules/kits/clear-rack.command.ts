@@ -10,7 +10,7 @@ import { figuresOf } from './line-figures.ts';
 
 type Clearing = Context<typeof kitsOperations.clearRack>;
 
-/** Old parts leave the job: to scrap, or back to their owner. What goes back into the unit stays. */
+/** Old parts leave the job: to scrap, back to their owner, or held as the owner's until given up. What goes back into the unit stays. */
 export const clearRack = defineCommand(kitsOperations.clearRack, {
   async locks(input, tx) {
     const kit = await tx.kit.findUnique({
@@ -26,7 +26,7 @@ export const clearRack = defineCommand(kitsOperations.clearRack, {
     const owner: Place = { kind: 'customer', ref: kit.workOrder.customerId };
     await moveHeld(context, leaving, {
       from: holding(kit, 'rack'),
-      to: input.to === 'scrap' ? scrap : owner,
+      to: { scrap, customer: owner, held: { ...owner, kind: 'held' as const } }[input.to],
       reason: input.reason,
     });
     const reply = await touchKit(tx, kit);

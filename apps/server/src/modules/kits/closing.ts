@@ -5,6 +5,7 @@ import { type Ask, askIn } from './ask.ts';
 import { closingInWords } from './closing-words.ts';
 import { type Held, heldAt } from './held.ts';
 import type { KitContext } from './kit.ts';
+import { standIns } from './stand-ins.ts';
 import { type WaitingLine, waitingLines } from './waiting-lines.ts';
 
 interface Named {
@@ -28,6 +29,7 @@ export interface Judgement {
 }
 
 interface PartRow {
+  partId: string;
   part: string;
   description: string;
   issueUnit: string;
@@ -38,7 +40,6 @@ interface LineRow extends PartRow {
   minimum: number | null;
   position: string;
   source: NonNullable<Required['source']>;
-  acceptable: string[];
 }
 interface MovementRow extends PartRow {
   quantity: number;
@@ -49,7 +50,7 @@ interface MovementRow extends PartRow {
 
 const linesSql = `
   SELECT kl.id, p.number AS part, p.description, p.issue_unit AS "issueUnit", kl.quantity, kl.minimum, kl.position, kl.source,
-    coalesce((SELECT array_agg(u.number) FROM part_alternates a JOIN parts u ON u.id = a.use_id WHERE a.part_id = kl.part_id), '{}') AS acceptable
+    kl.part_id AS "partId"
   FROM kit_lines kl JOIN kits k ON k.id = kl.kit_id JOIN parts p ON p.id = kl.part_id
   WHERE k.work_order_id = $1::uuid AND k.state <> 'cancelled' ORDER BY k.created_at, kl.sequence`;
 
@@ -58,7 +59,7 @@ const movementsSql = `
   WITH places AS (
     SELECT 'tray' AS kind, id::text AS ref FROM kits WHERE work_order_id = $1::uuid
     UNION ALL SELECT kind, $1::uuid::text FROM (VALUES ('rack'), ('unit')) AS own(kind))
-  SELECT p.number AS part, p.description, p.issue_unit AS "issueUnit", m.quantity, m.from_kind AS "fromKind", m.to_kind AS "toKind", m.position
+  SELECT m.part_id AS "partId", p.number AS part, p.description, p.issue_unit AS "issueUnit", m.quantity, m.from_kind AS "fromKind", m.to_kind AS "toKind", m.position
   FROM movements m JOIN parts p ON p.id = m.part_id
   WHERE m.id IN (
     SELECT x.id FROM places pl JOIN movements x ON x.from_kind = pl.kind AND x.from_ref = pl.ref
@@ -73,7 +74,9 @@ export async function judgeClose(tx: Tx, workOrderId: string): Promise<Judgement
 export async function judge(ask: Ask, workOrderId: string, waiting: readonly WaitingLine[]): Promise<Judgement> {
   const lines = await ask<LineRow>(linesSql, [workOrderId]);
   const movements = await ask<MovementRow>(movementsSql, [workOrderId]);
-  const verdict = close({ required: lines.map(requiredOf), movements: movements.map(kitMovement) });
+  const acceptable = await acceptableOf(ask, lines, movements);
+  const required = lines.map((line) => requiredOf(line, acceptable(line.partId)));
+  const verdict = close({ required, movements: movements.map(kitMovement) });
   const parts = new Map([...lines, ...movements].map((row) => [row.part, row]));
   const named = (part: string) => {
     const { description = '', issueUnit = 'piece' } = parts.get(part) ?? {};
@@ -98,7 +101,17 @@ export async function judge(ask: Ask, workOrderId: string, waiting: readonly Wai
   return { ...judgement, sentences: closingInWords(judgement) };
 }
 
-function requiredOf({ part, quantity, minimum, position, source, acceptable }: LineRow): Required {
+/** Numbers of what may stand in, whenever: what is in the unit was taken when it was allowed. */
+async function acceptableOf(ask: Ask, lines: readonly LineRow[], movements: readonly MovementRow[]) {
+  const known = await standIns(
+    ask,
+    lines.map(({ partId }) => partId),
+  );
+  const numbers = new Map([...lines, ...movements].map(({ partId, part }) => [partId, part]));
+  return (partId: string) => known.parts(partId).flatMap((id) => (id === partId ? [] : (numbers.get(id) ?? [])));
+}
+
+function requiredOf({ part, quantity, minimum, position, source }: LineRow, acceptable: string[]): Required {
   return {
     part,
     quantity,
@@ -112,7 +125,9 @@ function requiredOf({ part, quantity, minimum, position, source, acceptable }: L
 const kitPlaces: ReadonlySet<string> = new Set(['tray', 'rack', 'unit', 'scrap', 'customer']);
 
 function kitMovement({ part, quantity, fromKind, toKind, position }: MovementRow): KitMovement {
-  const place = (kind: string) => (kitPlaces.has(kind) ? kind : 'stock') as KitMovement['from'];
+  // What is held for its owner has left the job like what went back to them.
+  const place = (kind: string) =>
+    (kind === 'held' ? 'customer' : kitPlaces.has(kind) ? kind : 'stock') as KitMovement['from'];
   return { part, quantity, from: place(fromKind), to: place(toKind), ...(position ? { position } : {}) };
 }
 

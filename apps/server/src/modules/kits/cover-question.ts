@@ -2,6 +2,7 @@ import { addDays } from '@hubwright/rules/dates';
 import type { Alternate, CoverInput } from '@hubwright/rules/shortage';
 import type { LineRow, OrderRow, StockRow, Supply } from './cover-rows.ts';
 import { toPull } from './line-figures.ts';
+import { buildDay, type StandIns, standInsOf } from './stand-ins.ts';
 
 /**
  * Puts the open kit lines as a question to `shortage.cover`. Reservations are hard: what is promised is off both sides.
@@ -14,7 +15,7 @@ export function coverQuestion(lines: readonly LineRow[], supply: Supply, today: 
   const demanding = lines
     .map((line) => ({ line, quantity: toPull(line, line, line.tornDown) - line.reserved }))
     .filter(({ quantity }) => quantity > 0);
-  const ways = new Ways(supply);
+  const ways = new Ways(supply, today);
   const stock = supply.stock.filter(({ free, hasPaper }) => free > 0 && hasPaper);
   return {
     asOf: today,
@@ -64,23 +65,29 @@ class Ways {
   readonly alternates: Alternate[] = [];
   private readonly laid = new Set<string>();
   private readonly owners: Set<string>;
-  private readonly uses = new Map<string, string[]>();
+  private readonly standIns: StandIns;
+  private readonly today: string;
 
-  constructor(supply: Supply) {
+  constructor(supply: Supply, today: string) {
     this.owners = new Set(supply.stock.flatMap(({ ownerId }) => (ownerId ? [ownerId] : [])));
-    for (const { partId, useId } of supply.alternates) this.uses.set(partId, [...(this.uses.get(partId) ?? []), useId]);
+    this.standIns = standInsOf(supply.alternates);
+    this.today = today;
   }
 
-  demandKey({ part, acceptedSources, customerId }: LineRow): string {
+  demandKey({ part, acceptedSources, customerId, needBy }: LineRow): string {
     const owner = this.owners.has(customerId) ? customerId : '';
-    const key = `${part.id}@${[...acceptedSources].sort().join('+')}@${owner}`;
-    if (!this.laid.has(key)) this.lay(key, { partId: part.id, acceptedSources, owner });
+    const partIds = this.standIns.parts(part.id, buildDay(needBy, this.today));
+    const key = `${part.id}@${[...acceptedSources].sort().join('+')}@${owner}@${partIds.join('+')}`;
+    if (!this.laid.has(key)) this.lay(key, { partIds, acceptedSources, owner });
     return key;
   }
 
-  private lay(key: string, to: { partId: string; acceptedSources: LineRow['acceptedSources']; owner: string }): void {
+  private lay(
+    key: string,
+    to: { partIds: string[]; acceptedSources: LineRow['acceptedSources']; owner: string },
+  ): void {
     this.laid.add(key);
-    for (const partId of [to.partId, ...(this.uses.get(to.partId) ?? [])]) {
+    for (const partId of to.partIds) {
       const owners = to.owner ? [to.owner, null] : [null];
       for (const ownerId of owners)
         for (const sourceClass of to.acceptedSources)

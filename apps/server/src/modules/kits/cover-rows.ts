@@ -1,6 +1,7 @@
 import type { SourceClass } from '@hubwright/contracts/inventory/operations';
 import type { Ask } from './ask.ts';
 import type { Figures } from './line-figures.ts';
+import { type AlternateRow, alternateLinks } from './stand-ins.ts';
 
 interface PartWords {
   readonly id: string;
@@ -56,11 +57,6 @@ export interface OrderRow {
   readonly dueOn: string;
 }
 
-export interface AlternateRow {
-  readonly partId: string;
-  readonly useId: string;
-}
-
 const lineColumns = `
   SELECT kl.id AS "lineId", kl.sequence, kl.position, kl.quantity, kl.minimum, kl.source, kl.finding_id AS "findingId",
     (SELECT coalesce(sum(s.quantity), 0)::int FROM shop_cost_parts s WHERE s.kit_line_id = kl.id) AS "shopPays",
@@ -90,16 +86,13 @@ const stockSql = `
   CROSS JOIN LATERAL (
     SELECT coalesce(sum(on_hand), 0) AS on_hand FROM balances WHERE lot_id = l.id AND on_hand > 0
       AND place_kind = CASE l.state WHEN 'accepted' THEN 'bin' ELSE 'quarantine' END) b
-  WHERE l.part_id = ANY($1::uuid[]) AND l.state <> 'rejected' AND l.origin <> 'taken-off' AND b.on_hand > 0 ORDER BY l.id`;
+  WHERE l.part_id = ANY($1::uuid[]) AND l.state IN ('accepted', 'quarantine') AND l.origin <> 'taken-off' AND b.on_hand > 0 ORDER BY l.id`;
 
 const ordersSql = `
   SELECT ol.id, o.number AS code, ol.part_id AS "partId", p.number AS "partNumber", greatest(coalesce(ol.confirmed_quantity, ol.quantity) - ol.received, 0) AS open,
     coalesce(ol.confirmed_on, ol.due_on)::text AS "dueOn"
   FROM purchase_order_lines ol JOIN purchase_orders o ON o.id = ol.order_id JOIN parts p ON p.id = ol.part_id
   WHERE ol.part_id = ANY($1::uuid[]) AND ol.received < coalesce(ol.confirmed_quantity, ol.quantity) AND o.state = 'ordered' ORDER BY ol.id`;
-
-const alternatesSql = `
-  SELECT part_id AS "partId", use_id AS "useId" FROM part_alternates WHERE part_id = ANY($1::uuid[]) ORDER BY part_id, preference`;
 
 export function openLines(ask: Ask): Promise<LineRow[]> {
   return ask<LineRow>(openLinesSql, []);
@@ -117,8 +110,8 @@ export interface Supply {
 
 /** All supply of these parts and of what may stand in for them. */
 export async function supplyOf(ask: Ask, partIds: readonly string[]): Promise<Supply> {
-  const alternates = await ask<AlternateRow>(alternatesSql, [[...partIds]]);
-  const wanted = [...new Set([...partIds, ...alternates.map(({ useId }) => useId)])];
+  const alternates = await alternateLinks(ask, partIds);
+  const wanted = [...new Set([...partIds, ...alternates.flatMap(({ part, use }) => [part, use])])];
   // One after another: asked inside a transaction, there is one connection.
   const stock = await ask<StockRow>(stockSql, [wanted]);
   const orders = await ask<OrderRow>(ordersSql, [wanted]);

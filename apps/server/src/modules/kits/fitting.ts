@@ -5,6 +5,12 @@ import { fromDbDate } from '../../platform/database/dates.ts';
 import type { StockLot } from '../inventory/public.ts';
 import type { Kit } from './kit.ts';
 
+const notAccepted: Partial<Record<StockLot['facts']['state'], string>> = {
+  quarantine: 'in quarantine',
+  rejected: 'rejected',
+  suspected: 'held as a suspected unapproved part',
+};
+
 /** What a position of this kit asks of a lot. */
 export function needOf(kit: Kit, parts: string[], today: string): Omit<Need, 'quantity'> {
   const { customer } = kit.workOrder;
@@ -35,11 +41,7 @@ function asProblem(kit: Kit, lot: StockLot, reason: Misfit): Problem {
     case 'wrong-part':
       return new Problem('part-not-on-kit', `${kit.code} needs no ${lot.partNumber} there`, at);
     case 'not-accepted':
-      return new Problem(
-        'lot-not-accepted',
-        `${lot.code} is ${state === 'rejected' ? 'rejected' : 'in quarantine'}`,
-        at,
-      );
+      return new Problem('lot-not-accepted', `${lot.code} is ${notAccepted[state] ?? 'not accepted'}`, at);
     case 'no-certificate':
       return new Problem('certificate-missing', `${lot.code} has no certificate`, at);
     case 'expired':

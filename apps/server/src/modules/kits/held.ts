@@ -7,7 +7,7 @@ export interface Held {
   readonly lotCode: string;
   readonly lotVersion: number;
   readonly origin: string;
-  readonly state: 'quarantine' | 'accepted' | 'rejected';
+  readonly state: 'quarantine' | 'accepted' | 'rejected' | 'suspected';
   readonly sourceClass: SourceClass;
   readonly expiresOn: string | null;
   readonly ownerId: string | null;

@@ -1,11 +1,13 @@
 import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { Problem } from '@hubwright/contracts/problems';
-import type { StockLot } from '../inventory/public.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
+import { type StockLot, stockOfParts } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
 import { misfitProblem, needOf } from './fitting.ts';
 import type { Kit, KitContext, Line } from './kit.ts';
 import { figuresOf, toPull } from './line-figures.ts';
-import { standIns } from './stand-ins.ts';
+import { refuseBeforeOld } from './old-stock-first.ts';
+import { buildDay, standIns } from './stand-ins.ts';
 
 /** A line a scanned lot can serve: how much it still needs, and how much of the lot is promised to it. */
 export interface Server {
@@ -29,14 +31,15 @@ export async function linesFor(
   asked: { kit: Kit; lot: StockLot; lineId: string | undefined },
 ): Promise<Server[]> {
   const { kit, lot, lineId } = asked;
-  const usable = await standIns(
-    tx,
+  const known = await standIns(
+    askIn(tx),
     kit.lines.map(({ partId }) => partId),
   );
+  const day = buildDay(fromDbDate(kit.needBy), today);
   const fitting = kit.lines.filter(
     (line) =>
       line.source !== 'reused' &&
-      usable(line.partId).includes(lot.partId) &&
+      known.parts(line.partId, day).includes(lot.partId) &&
       (lineId === undefined || line.id === lineId),
   );
   if (fitting.length === 0 || lot.origin === 'taken-off') throw notOnKit(kit, lot);
@@ -46,6 +49,9 @@ export async function linesFor(
   const tornDown = kit.lines.some(({ id }) => figures(id).cameOn > 0);
   const promises = await tx.reservation.findMany({ where: { lotId: lot.id, kitLine: { kitId: kit.id } } });
   const promised = new Map(promises.map((each) => [each.kitLineId, each.quantity]));
+  const early = fitting.flatMap(({ partId }) => known.usedUpFirst({ partId, usedId: lot.partId, day }));
+  const isPromised = fitting.some(({ id }) => promised.has(id));
+  if (!isPromised) refuseBeforeOld({ kit, lot, today }, await stockOfParts(tx, [...new Set(early)]));
   return fitting
     .map((line) => ({ line, needs: toPull(line, figures(line.id), tornDown), promised: promised.get(line.id) ?? 0 }))
     .sort((a, b) => Number(b.promised > 0) - Number(a.promised > 0) || own(b, lot) - own(a, lot));

@@ -4,6 +4,7 @@ import type { Cover } from '@hubwright/rules/shortage';
 import { lastGoodDay } from './cover-question.ts';
 import type { LineRow, StockRow, Supply } from './cover-rows.ts';
 import { toPull } from './line-figures.ts';
+import { buildDay, standInsOf } from './stand-ins.ts';
 
 export interface LinePeg {
   readonly kind: 'lot' | 'order';
@@ -94,13 +95,13 @@ function again({ shopPays }: LineRow): string {
 function causes(supply: Supply, today: string): (row: LineRow) => string {
   const stock = byPart(supply.stock);
   const orders = byPart(supply.orders);
-  const alternates = byPart(supply.alternates);
+  const standIns = standInsOf(supply.alternates);
   const known = new Map<string, string>();
   return (row) => {
     const key = [row.part.id, row.needBy, row.customerId].join(' ');
     const found = known.get(key);
     if (found) return found;
-    const uses = [row.part.id, ...(alternates.get(row.part.id) ?? []).map(({ useId }) => useId)];
+    const uses = standIns.parts(row.part.id, buildDay(row.needBy, today));
     const here = uses.flatMap((partId) => stock.get(partId) ?? []);
     const coming = uses.some((partId) => orders.has(partId));
     const nothing = coming ? 'what is on order serves kits needed earlier' : 'none on the shelf, none on order';

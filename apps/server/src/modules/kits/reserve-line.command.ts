@@ -5,6 +5,7 @@ import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { misfitProblem, needOf } from './fitting.ts';
 import { type Kit, kitLocks, kitSubjects, type Line, lineOf, openKit, touchKit } from './kit.ts';
+import { refuseBeforeOld } from './old-stock-first.ts';
 import { causeOf, offer, promise, readShelf, type Shelf, shelfLocks, unpromised } from './reserve.ts';
 
 type Reserving = Context<typeof kitsOperations.reserveLine>;
@@ -72,6 +73,9 @@ async function ofLot(
   if (!lot) throw new Problem('not-enough', `Nothing of ${named.code} that fits lies in a bin`, { lot: named.code });
   const problem = misfitProblem(kit, lot, needOf(kit, shelf.usable(line.partId), asked.today));
   if (problem) throw problem;
+  const early = shelf.usedUpFirst(line.partId, lot.partId);
+  const old = [...shelf.lots.values()].filter(({ partId }) => early.includes(partId));
+  refuseBeforeOld({ kit, lot, today: asked.today }, old);
   if (lot.onHand < asked.quantity)
     throw new Problem('not-enough', `${lot.code} has ${lot.onHand}`, { lot: lot.code, onHand: lot.onHand });
   if (lot.facts.free < asked.quantity)

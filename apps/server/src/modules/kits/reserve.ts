@@ -1,35 +1,41 @@
 import { type Choice, choose } from '@hubwright/rules/stock';
+import { fromDbDate } from '../../platform/database/dates.ts';
 import { type StockLot, stockOfParts } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
 import { misfitWords, needOf } from './fitting.ts';
 import type { Kit, KitContext, Line } from './kit.ts';
 import { type Figures, figuresOf, toPull } from './line-figures.ts';
-import { standIns } from './stand-ins.ts';
+import { buildDay, standIns } from './stand-ins.ts';
 
 /** The shelf as it stands for one kit, read once; reservations made in the same run are taken off it. */
 export interface Shelf {
   readonly lots: Map<string, StockLot>;
   readonly usable: (partId: string) => string[];
+  /** Parts of which nothing may be left before another is taken for a line's part. */
+  readonly usedUpFirst: (partId: string, usedId: string) => string[];
   readonly figures: (lineId: string) => Figures;
   readonly tornDown: boolean;
 }
 
 /** Reads the shelf for these lines. Call under the locks of all parts in `shelfLocks`. */
-export async function readShelf({ tx }: KitContext, kit: Kit, lines: readonly Line[]): Promise<Shelf> {
+export async function readShelf({ tx, today }: KitContext, kit: Kit, lines: readonly Line[]): Promise<Shelf> {
   const partIds = lines.map(({ partId }) => partId);
-  const usable = await standIns(tx, partIds);
+  const known = await standIns(askIn(tx), partIds);
+  const day = buildDay(fromDbDate(kit.needBy), today);
+  const usable = (partId: string) => known.parts(partId, day);
   const [lots, figures] = [
     await stockOfParts(tx, [...new Set(partIds.flatMap(usable))]),
     await figuresOf(askIn(tx), [kit.id]),
   ];
   const tornDown = kit.lines.some(({ id }) => figures(id).cameOn > 0);
-  return { lots: new Map(lots.map((lot) => [lot.id, lot])), usable, figures, tornDown };
+  const usedUpFirst = (partId: string, usedId: string) => known.usedUpFirst({ partId, usedId, day });
+  return { lots: new Map(lots.map((lot) => [lot.id, lot])), usable, usedUpFirst, figures, tornDown };
 }
 
 /** The parts whose stock a reservation for these parts decides on. */
 export async function shelfLocks(tx: KitContext['tx'], partIds: readonly string[]): Promise<string[]> {
-  const usable = await standIns(tx, partIds);
-  return [...new Set(partIds.flatMap(usable))].map((partId) => `part:${partId}`);
+  const { parts } = await standIns(askIn(tx), partIds);
+  return [...new Set(partIds.flatMap((partId) => parts(partId)))].map((partId) => `part:${partId}`);
 }
 
 /** Pieces a line needs that are not promised to it yet. */

@@ -152,6 +152,7 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
     )),
     { table: 'governor_runs', ids: await ids('SELECT id FROM governor_runs WHERE work_order_id = $1') },
     { table: 'shop_cost_parts', ids: await ids('SELECT id FROM shop_cost_parts WHERE work_order_id = $1') },
+    ...(await stockRows(ids)),
     { table: 'set_decisions', ids: await ids('SELECT id FROM set_decisions WHERE work_order_id = $1') },
     {
       table: 'struck_photos',
@@ -161,6 +162,16 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
     { table: 'releases', ids: await ids('SELECT id FROM releases WHERE work_order_id = $1') },
     { table: 'sign_offs', ids: await ids('SELECT id FROM sign_offs WHERE work_order_id = $1') },
   ];
+}
+
+/** What was signed and written down about the parts that came off the unit. */
+async function stockRows(ids: (sql: string) => Promise<string[]>): Promise<{ table: string; ids: string[] }[]> {
+  return Promise.all(
+    ['stock_signatures', 'surrenders'].map(async (table) => ({
+      table,
+      ids: await ids(`SELECT s.id FROM ${table} s JOIN lots l ON l.id = s.lot_id WHERE l.work_order_id = $1`),
+    })),
+  );
 }
 
 /** Printed releases, photos and their thumbnails that no other work order, and no training, names. */

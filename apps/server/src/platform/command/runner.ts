@@ -67,7 +67,8 @@ export class CommandRunner {
       if (operation.versioned && call.expectedVersion === undefined)
         throw new Problem('version-missing', 'Say in If-Match which version you saw');
       const signedBy = operation.signs ? await this.signature(input, call.actor) : undefined;
-      const countersignedBy = operation.countersigns ? await this.countersignature(input, call.actor) : undefined;
+      const second = secondOf(operation);
+      const countersignedBy = second ? await this.countersignature(input, call.actor, second) : undefined;
       // Read before the transaction: inside it would take a second connection.
       const zone = await this.zone.zone();
       const ready = { ...call, input, signedBy, countersignedBy, zone };
@@ -87,15 +88,20 @@ export class CommandRunner {
   }
 
   /** The second person's own password or PIN, checked like any signature; both or neither are given. */
-  private async countersignature(input: Record<string, unknown>, actor: Actor): Promise<string | undefined> {
-    const { supervisorId, supervisorSignature } = input as { supervisorId?: string; supervisorSignature?: Signature };
-    if (supervisorId === undefined && supervisorSignature === undefined) return undefined;
-    if (supervisorId === undefined || supervisorSignature === undefined) throw halfCountersigned(supervisorId);
+  private async countersignature(
+    input: Record<string, unknown>,
+    actor: Actor,
+    second: Second,
+  ): Promise<string | undefined> {
+    const personId = input[`${second}Id`] as string | undefined;
+    const signature = input[`${second}Signature`] as Signature | undefined;
+    if (personId === undefined && signature === undefined) return undefined;
+    if (personId === undefined || signature === undefined) throw halfCountersigned(personId);
     if (actor.presigned) return 'presigned';
     try {
-      return await this.identity.checkSignature(supervisorId, supervisorSignature);
+      return await this.identity.checkSignature(personId, signature);
     } catch (error) {
-      throw error instanceof Problem ? ofSupervisor(error) : error;
+      throw error instanceof Problem ? ofSecond(error, second) : error;
     }
   }
 
@@ -122,7 +128,7 @@ export class CommandRunner {
     const today = dateIn(call.zone, now);
     const newId = () => this.ids.next();
     const signOffs: SignedContent[] = [];
-    const countersigner = call.countersignedBy ? supervisorOf(call.input) : undefined;
+    const countersigner = call.countersignedBy ? secondPerson(operation, call.input) : undefined;
     const given = { tx, input, actor, now, today, entryId, newId, signOffs, countersigner, expectedVersion };
     const outcome = await command.execute(given);
     const reply = operation.output.parse(outcome.reply) as Reply<O>;
@@ -156,8 +162,16 @@ export class CommandRunner {
   }
 }
 
-function supervisorOf(input: Record<string, unknown>): string | undefined {
-  return (input as { supervisorId?: string }).supervisorId;
+/** Who signs beside the caller: a trainee's supervisor, or a witness. */
+type Second = 'supervisor' | 'witness';
+
+function secondOf({ countersigns, witnessed }: Operation): Second | undefined {
+  if (countersigns) return 'supervisor';
+  return witnessed ? 'witness' : undefined;
+}
+
+function secondPerson(operation: Operation, input: Record<string, unknown>): string | undefined {
+  return input[`${secondOf(operation)}Id`] as string | undefined;
 }
 
 function halfCountersigned(supervisorId: string | undefined): Problem {
@@ -168,15 +182,15 @@ function halfCountersigned(supervisorId: string | undefined): Problem {
   return new Problem('invalid-input', detail, {}, [{ pointer: missing, detail }]);
 }
 
-/** A refused second signature is said of the supervisor, not of whoever is signed in; their session stays as it is. */
-function ofSupervisor({ type, details, ...problem }: Problem): Problem {
-  if (type === 'sign-in-locked') return new Problem(type, 'Too many wrong passwords of the supervisor', details);
-  if (type === 'pin-locked') return new Problem(type, 'The supervisor’s PIN is locked after too many wrong tries');
+/** A refused second signature is said of that person, not of whoever is signed in; their session stays as it is. */
+function ofSecond({ type, details, ...problem }: Problem, second: Second): Problem {
+  if (type === 'sign-in-locked') return new Problem(type, `Too many wrong passwords of the ${second}`, details);
+  if (type === 'pin-locked') return new Problem(type, `The ${second}’s PIN is locked after too many wrong tries`);
   if (!['signature-refused', 'not-signed-in', 'own-password-due'].includes(type))
     return new Problem(type, problem.detail, details);
   const detail =
-    type === 'signature-refused' ? 'That is not the supervisor’s own password or PIN' : 'This person cannot sign now';
-  return new Problem('signature-refused', detail, {}, [{ pointer: '/supervisorSignature', detail }]);
+    type === 'signature-refused' ? `That is not the ${second}’s own password or PIN` : 'This person cannot sign now';
+  return new Problem('signature-refused', detail, {}, [{ pointer: `/${second}Signature`, detail }]);
 }
 
 /** Parses strictly; every fault comes back with a pointer to the field. */
@@ -210,7 +224,13 @@ function recordOf<O extends Operation>(
   const { authorisation, reason } = outcome;
   const content = signOffs.length > 0 ? { signOffs } : {};
   const second = call.countersignedBy
-    ? { countersigned: { person: supervisorOf(call.input), meaning: operation.countersigns, by: call.countersignedBy } }
+    ? {
+        countersigned: {
+          person: secondPerson(operation, call.input),
+          meaning: operation.countersigns ?? operation.witnessed,
+          by: call.countersignedBy,
+        },
+      }
     : {};
   return {
     command: operation.id,

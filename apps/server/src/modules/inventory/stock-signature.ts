@@ -1,0 +1,52 @@
+import type { Operation } from '@hubwright/contracts/operation';
+import type { Context } from '../../platform/command/command.ts';
+import type { Prisma } from '../../platform/database/generated/client.ts';
+import { contentHashOf, type HeldAuthorisation } from '../people/public.ts';
+
+interface ToSign {
+  readonly lotId: string;
+  readonly kind: 'scrapped' | 'destroyed' | 'suspicion-decided';
+  readonly meaning: string;
+  /** Everything the people saw and signed, as JSON. */
+  readonly content: object;
+  readonly authorisation?: HeldAuthorisation;
+  /** The sentence of the witness, whose secret the runner has checked in this same command. */
+  readonly witnessMeaning?: string;
+}
+
+type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'entryId' | 'newId' | 'countersigner'>;
+
+/**
+ * A signature about a lot, and the witness's beside it on the same content. `sign_offs` belong to a work order and a manual
+ * revision, which stock does not have; the hash stands again in the chained entry's facts.
+ */
+export async function writeStockSignature(context: Signing, signed: ToSign): Promise<string> {
+  const { tx, now, actor, entryId, newId, countersigner } = context;
+  const { lotId, kind, meaning, content, authorisation, witnessMeaning } = signed;
+  const contentHash = contentHashOf(content);
+  const row = {
+    lotId,
+    kind,
+    content,
+    contentHash,
+    signedAt: now,
+    entryId,
+  } satisfies Partial<Prisma.StockSignatureCreateManyInput>;
+  if (witnessMeaning !== undefined && countersigner === undefined)
+    throw new Error('A witness signs only when the runner checked them');
+  await tx.stockSignature.createMany({
+    data: [
+      { ...row, id: newId(), role: 'signer', meaning, personId: actor.personId, ...heldAs(authorisation) },
+      ...(witnessMeaning !== undefined && countersigner !== undefined
+        ? [{ ...row, id: newId(), role: 'witness', meaning: witnessMeaning, personId: countersigner }]
+        : []),
+    ],
+  });
+  return contentHash;
+}
+
+function heldAs(authorisation: HeldAuthorisation | undefined) {
+  if (!authorisation) return {};
+  const { id, process, level, validFrom, expiresOn } = authorisation;
+  return { authorisation: { id, process, level, validFrom, expiresOn } };
+}
