@@ -92,12 +92,11 @@ describe('part numbers', () => {
     expect(page.rows.map(({ code }) => code)).toEqual(['A-00', 'A-01']);
     const rest = (await parts.call(partOperations.listBins, { after: page.next ?? '' })).body;
     expect(rest.rows[0]?.code).toBe('A-02');
-    const added = await parts.call(supplierOperations.addSupplier, {
-      code: 'newsup',
-      name: 'New supplier',
-      approvedUntil: '2031-02-28',
-    });
-    expect(added.status).toBe(200);
+    const supplier = { code: 'newsup', name: 'New supplier', approvedUntil: '2031-02-28' };
+    const asClerk = { operation: supplierOperations.addSupplier, input: supplier };
+    await expectRefused({ shop, visitor: parts }, asClerk, { status: 403, type: 'not-permitted' });
+    const manager = await as(shop, 'manager');
+    expect((await manager.call(supplierOperations.addSupplier, supplier)).status).toBe(200);
     const { rows } = (await parts.call(supplierOperations.listSuppliers, {})).body;
     expect(rows.find(({ code }) => code === 'NEWSUP')?.approvedUntil).toBe('2031-02-28');
     const technician = await as(shop, 'technician');
