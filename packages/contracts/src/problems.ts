@@ -4,6 +4,7 @@ import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
 import { governorProblems } from './governor-tests/problems.ts';
 import { handlingProblems } from './inventory/handling-problems.ts';
+import { importProblems } from './imports/problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
 import { kitsProblems } from './kits/problems.ts';
@@ -172,6 +173,7 @@ export const problems = {
   ...unitProblems,
   ...partProblems,
   ...handlingProblems,
+  ...importProblems,
   ...processProblems,
   ...inventoryProblems,
   ...purchasingProblems,
