@@ -1,4 +1,4 @@
-import { importKinds } from '@hubwright/contracts/imports/kinds';
+import { exportLists, importKinds } from '@hubwright/contracts/imports/kinds';
 import { importOperations } from '@hubwright/contracts/imports/operations';
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
@@ -246,6 +246,31 @@ describe('a shop brings its tables in', () => {
     const { body } = await clerk.call(importTemplate, { kind });
     const { id } = await sent(kind, (body as unknown as { text: string }).text);
     expect(await preview(id)).toMatchObject({ missing: [] });
+  });
+
+  it.each(exportLists)('hands out %s whole as CSV, a line for each row', async (list) => {
+    const { body } = await clerk.call(importOperations.exportTable, { list });
+    const text = (body as unknown as { text: string }).text;
+    const lines = text.split('\r\n').length - 2;
+    const { models } = shop.running.app.get(Reads);
+    const counted = {
+      parts: () => models.part.count(),
+      stock: () => models.balance.count({ where: { onHand: { gt: 0 }, placeKind: { in: ['bin', 'quarantine'] } } }),
+      lots: () => models.lot.count(),
+      movements: () => models.movement.count(),
+      orders: () => models.purchaseOrderLine.count(),
+    };
+    expect(lines).toBe(await counted[list]());
+  });
+
+  it('hands out part numbers that come back as they were: nothing is new', async () => {
+    const { id } = await sent('parts', partsTable('0.40').replace('drive seal', '=1+1'));
+    expect((await apply(id)).status).toBe(200);
+    const { body } = await clerk.call(importOperations.exportTable, { list: 'parts' });
+    const text = (body as unknown as { text: string }).text;
+    expect(text).toContain("'=1+1");
+    const back = await preview((await sent('parts', text)).id);
+    expect(back.counts).toMatchObject({ new: 0, changed: 0, wrong: 0 });
   });
 
   it('refuses what is no table, and who may not, and keeps nothing of it', async () => {

@@ -12,6 +12,18 @@ export const importTitles: Record<ImportKind, string> = {
   'kit-lists': 'Kit lists',
 };
 
+/** Lists too long for a page, as whole files. */
+export const exportLists = ['parts', 'stock', 'lots', 'movements', 'orders'] as const;
+export type ExportList = (typeof exportLists)[number];
+
+export const exportTitles: Record<ExportList, string> = {
+  parts: 'Part numbers',
+  stock: 'Stock by part number and bin',
+  lots: 'Lots',
+  movements: 'Every movement',
+  orders: 'Purchase order lines',
+};
+
 /** One column a table of a kind can have. */
 export interface ImportField {
   readonly field: string;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, id, instant, listOf, page, signature } from '../values.ts';
 import { who } from '../work-orders/traveler-shapes.ts';
-import { importKind, importLimits } from './kinds.ts';
+import { exportLists, importKind, importLimits } from './kinds.ts';
 
 const keepers = ['parts-room', 'manager'] as const;
 const spreadsheet = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
@@ -37,6 +37,16 @@ const reads = {
     access: keepers,
     summary: 'A table with the headings of a kind and one row as an example',
     input: z.strictObject({ kind: importKind }),
+    output: z.any(),
+    produces: 'text/csv',
+  }),
+  exportTable: read({
+    id: 'export-table',
+    noun: 'imports',
+    path: '/api/exports/:list',
+    access: [...keepers, 'administrator'],
+    summary: 'A whole list as one CSV file, however long, as it stands at this moment',
+    input: z.strictObject({ list: z.enum(exportLists) }),
     output: z.any(),
     produces: 'text/csv',
   }),

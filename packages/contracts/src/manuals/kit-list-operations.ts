@@ -27,7 +27,7 @@ export const kitListOperations = {
     path: '/api/kit-list-drafts',
     access: 'signed-in',
     summary: 'Kit lists that a table brought and that wait to be issued with a revision, beside what holds now',
-    input: z.strictObject({ ...page, limit: z.coerce.number().int().min(1).max(50).default(20) }),
+    input: z.strictObject({ ...page, limit: z.coerce.number().int().min(1).max(100).default(20) }),
     output: listOf(draftRow),
   }),
   issueKitLists: command({

@@ -136,4 +136,11 @@ export const partsRoomPages: readonly View[] = [
     question: 'What must be used first, and which kits count on it?',
     component: lazyRouteComponent(() => import('./ExpiringPage.tsx'), 'ExpiringPage'),
   },
+  {
+    ...page,
+    path: '/tables',
+    title: 'Tables',
+    question: 'Which tables come in, what would they change, and what goes out?',
+    component: lazyRouteComponent(() => import('./TablesPage.tsx'), 'TablesPage'),
+  },
 ];

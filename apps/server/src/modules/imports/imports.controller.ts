@@ -5,6 +5,7 @@ import { type CommandCall, CommandRunner } from '../../platform/command/runner.t
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { acceptOpeningStock } from './accept-opening-stock.command.ts';
 import { applyImport } from './apply-import.command.ts';
+import { ExportQueries } from './exports.queries.ts';
 import { ImportQueries } from './imports.queries.ts';
 import { TableUploads } from './table-uploads.ts';
 
@@ -13,6 +14,7 @@ export class ImportsController {
   constructor(
     @Inject(CommandRunner) private readonly runner: CommandRunner,
     @Inject(ImportQueries) private readonly queries: ImportQueries,
+    @Inject(ExportQueries) private readonly exports: ExportQueries,
     @Inject(TableUploads) private readonly uploads: TableUploads,
   ) {}
 
@@ -21,6 +23,14 @@ export class ImportsController {
     return new StreamableFile(Buffer.from(this.queries.template(input.kind)), {
       type: 'text/csv; charset=utf-8',
       disposition: `attachment; filename="${input.kind}.csv"`,
+    });
+  }
+
+  @Operation(importOperations.exportTable)
+  export(@Query() { input, actor }: ReadCall<typeof importOperations.exportTable>) {
+    return new StreamableFile(this.exports.stream(input.list, actor.personId), {
+      type: 'text/csv; charset=utf-8',
+      disposition: `attachment; filename="${input.list}.csv"`,
     });
   }
 
