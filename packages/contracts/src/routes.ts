@@ -12,6 +12,7 @@ import { freezerOperations } from './inventory/freezer-operations.ts';
 import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
+import { valueOperations } from './inventory/value-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
 import { kitListOperations } from './manuals/kit-list-operations.ts';
@@ -97,6 +98,7 @@ export const routes = {
   ...clockOperations,
   ...quoteOperations,
   ...importOperations,
+  ...valueOperations,
   ...kitListOperations,
 } as const;
 

@@ -23,6 +23,12 @@ import { WitnessQueries } from './witness.queries.ts';
     HandlingController,
     CountsController,
   ],
+import { UsageQueries } from './usage.queries.ts';
+import { ValueController } from './value.controller.ts';
+import { ValueQueries } from './value.queries.ts';
+
+@Module({
+  controllers: [InventoryController, PartsController, FreezerController, ValueController],
   providers: [
     InventoryQueries,
     MovementsQueries,
@@ -32,6 +38,8 @@ import { WitnessQueries } from './witness.queries.ts';
     ReceivingQueries,
     CountsQueries,
     WitnessQueries,
+    ValueQueries,
+    UsageQueries,
   ],
 })
 export class InventoryModule {}
