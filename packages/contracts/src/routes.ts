@@ -14,6 +14,7 @@ import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { valueOperations } from './inventory/value-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
+import { trayOperations } from './kits/tray-operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
 import { kitListOperations } from './manuals/kit-list-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
@@ -99,6 +100,7 @@ export const routes = {
   ...quoteOperations,
   ...importOperations,
   ...valueOperations,
+  ...trayOperations,
   ...kitListOperations,
 } as const;
 

@@ -50,5 +50,3 @@ function followed(flows: ReturnType<typeof flowOf>[], before: number): Pick<Part
     return { held: undefined, before: undefined, flowed: nothingFlowed };
   }
 }
-
-export const addUp = (values: readonly (string | undefined)[]): string => sumOf(values.map((value) => value ?? '0'));
