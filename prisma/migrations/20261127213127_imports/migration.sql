@@ -33,6 +33,7 @@ CREATE TABLE "imported_tables" (
 
 -- CreateTable
 CREATE TABLE "opening_lots" (
+    "id" UUID NOT NULL,
     "lot_id" UUID NOT NULL,
     "row_key" TEXT NOT NULL,
     "quantity" INTEGER NOT NULL,
@@ -40,7 +41,7 @@ CREATE TABLE "opening_lots" (
     "import_id" UUID NOT NULL,
     "entry_id" UUID NOT NULL,
 
-    CONSTRAINT "opening_lots_pkey" PRIMARY KEY ("lot_id")
+    CONSTRAINT "opening_lots_pkey" PRIMARY KEY ("id")
 );
 
 -- CreateTable
@@ -66,6 +67,9 @@ CREATE INDEX "imported_tables_applied_at_idx" ON "imported_tables"("applied_at")
 
 -- CreateIndex
 CREATE INDEX "imported_tables_entry_id_idx" ON "imported_tables"("entry_id");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "opening_lots_lot_id_key" ON "opening_lots"("lot_id");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "opening_lots_row_key_key" ON "opening_lots"("row_key");

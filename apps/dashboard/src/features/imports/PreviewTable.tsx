@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { type State, StateMark } from '../../ui/StateMark.tsx';
@@ -49,7 +50,7 @@ function whatItSays({ verdict, errors, changes }: PreviewRow): string {
 }
 
 /** Each row of the file with what it would do, and each fault at its cell. */
-export function PreviewTable({ preview }: { preview: Preview }) {
+export function PreviewTable({ preview, tools }: { preview: Preview; tools: ReactNode }) {
   const read = Object.entries(preview.mapping).toSorted(([, a], [, b]) => a - b);
   const columns: Column<PreviewRow>[] = [
     { id: 'line', header: 'Line', value: (row) => row.line, isNumber: true },
@@ -67,6 +68,7 @@ export function PreviewTable({ preview }: { preview: Preview }) {
       rows={preview.rows}
       columns={columns}
       rowKey={(row) => String(row.line)}
+      tools={tools}
       empty={<EmptyState title="No such row">Choose other rows above.</EmptyState>}
     />
   );

@@ -80,8 +80,10 @@ export function TablePreview(props: { importId: string; onApplied: () => void; o
         </Button>
         {why ? <span>{why}</span> : null}
       </div>
-      <InlineSelect label="Show" value={only} onChange={setOnly} choices={shownChoices} isRequired />
-      <PreviewTable preview={preview} />
+      <PreviewTable
+        preview={preview}
+        tools={<InlineSelect label="Show" value={only} onChange={setOnly} choices={shownChoices} isRequired />}
+      />
       {preview.next ? <p className="soft small">The first 200 such rows are shown.</p> : null}
     </div>
   );

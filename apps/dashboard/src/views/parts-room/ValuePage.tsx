@@ -13,6 +13,7 @@ import { Link } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
+import styles from './parts-room.module.css';
 
 const shown = ['all', 'slow', 'dead', 'counted'] as const;
 const address = z.object({ search: z.string().catch(''), show: z.enum(shown).catch('all') });
@@ -47,7 +48,7 @@ function Totals() {
   const money = (minor: number) => <Amount minor={minor} currency={currency} />;
   return (
     <div className="sheet stack">
-      <dl className="facts">
+      <dl className={styles.totals}>
         <Figure name="By moving average" href="/value">
           {money(totals.byAverageMinor)}
         </Figure>

@@ -156,6 +156,7 @@ export const partsRoomPages: readonly View[] = [
     path: '/tables',
     title: 'Tables',
     question: 'Which tables come in, what would they change, and what goes out?',
+    roles: ['parts-room', 'inspector', 'manager', 'administrator'],
     component: lazyRouteComponent(() => import('./TablesPage.tsx'), 'TablesPage'),
   },
 ];

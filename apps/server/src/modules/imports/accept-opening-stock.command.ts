@@ -1,8 +1,9 @@
 import { importOperations } from '@hubwright/contracts/imports/operations';
 import { Problem } from '@hubwright/contracts/problems';
-import { defineCommand } from '../../platform/command/command.ts';
+import { defineCommand, type Subject } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { joinWhole } from '../../platform/database/whole-tables.ts';
 import { moveMany, quarantine } from '../inventory/public.ts';
 import { requireAuthorisation } from '../people/public.ts';
 
@@ -18,6 +19,8 @@ interface WaitingLot {
 }
 
 const mostNamed = 50;
+/** More lots than this would make one entry a link in too many chains: their movements name the entry all the same. */
+const mostSubjects = 200;
 
 /** One signature for the lots of an opening stock; what is not fit to be accepted stays where it is and is named. */
 export const acceptOpeningStock = defineCommand(importOperations.acceptOpeningStock, {
@@ -27,14 +30,13 @@ export const acceptOpeningStock = defineCommand(importOperations.acceptOpeningSt
     found(await tx.importedTable.findUnique({ where: { id: input.importId }, select: { id: true } }), 'This import');
     const held = { process: 'stock-acceptance', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, held);
+    await joinWhole(tx);
     const waiting = await waitingLots(tx, input.importId, today);
     const unfit = waiting.flatMap((lot) => whyNot(lot) ?? []);
     const fit = waiting.filter((lot) => whyNot(lot) === undefined);
     if (fit.length === 0) throw new Problem('nothing-to-accept', `${waiting.length} of its lots are in quarantine`);
-    await tx.lot.updateMany({
-      where: { id: { in: fit.map(({ id }) => id) }, state: 'quarantine' },
-      data: { state: 'accepted' },
-    });
+    await tx.$executeRaw`
+      UPDATE lots SET state = 'accepted' WHERE id = ANY(${fit.map(({ id }) => id)}::uuid[]) AND state = 'quarantine'`;
     await moveMany(
       context,
       fit.map((lot) => ({
@@ -47,12 +49,19 @@ export const acceptOpeningStock = defineCommand(importOperations.acceptOpeningSt
         ...{ id: input.importId, version: 1, accepted: fit.length, left: unfit.length },
         why: unfit.slice(0, mostNamed),
       },
-      subjects: [{ kind: 'import', id: input.importId }, ...fit.slice(0, 200).map(({ id }) => ({ kind: 'lot', id }))],
-      facts: { accepted: fit.map(({ code }) => code), left: unfit.map(({ code }) => code) },
+      subjects: [{ kind: 'import', id: input.importId }, ...chainsOf(fit)],
+      facts: {
+        ...{ accepted: fit.length, left: unfit.length },
+        lots: fit.slice(0, mostSubjects).map(({ code }) => code),
+        leftLots: unfit.slice(0, mostNamed).map(({ code }) => code),
+      },
       authorisation,
     };
   },
 });
+
+const chainsOf = (lots: readonly WaitingLot[]): Subject[] =>
+  lots.length > mostSubjects ? [] : lots.map(({ id }) => ({ kind: 'lot', id }));
 
 /** Locked in one order, so that nobody moves or judges one of them meanwhile. */
 function waitingLots(tx: Tx, importId: string, today: string): Promise<WaitingLot[]> {

@@ -20,12 +20,15 @@ export const applyImport = defineCommand(importOperations.applyImport, {
     const table = await stagedTable(tx, input.importId);
     const mapping = usableMapping(table.kind, input.mapping, table.header.length);
     refuseMissing(table, mapping);
-    const plan = await planImport(table.kind, tx, { rows: table.rows, mapping, today });
+    const plan = await planImport(table.kind, tx, {
+      ask: (text, given) => tx.$queryRawUnsafe(text, ...given),
+      ...{ rows: table.rows, mapping, today },
+    });
     const counts = countsOf(plan.rows);
     refuseWrong(plan.rows, mapping);
     if (counts.new + counts.changed === 0)
       throw new Problem('nothing-new', `All ${counts.same} rows say what is on record already`);
-    await keepTable(context, { id: input.importId, table, mapping, rows: plan.rows });
+    await keepTable(context, { id: input.importId, mapping, rows: plan.rows });
     const touched = await plan.write(context, input.importId);
     const subjects: readonly Subject[] = touched.length > mostSubjects ? [] : touched;
     return {
@@ -67,18 +70,16 @@ function refuseWrong(rows: readonly PlannedRow[], mapping: Mapping): void {
 /** The table moves from what waits to what is kept. */
 async function keepTable(
   { tx, now, actor, entryId }: Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'entryId'>,
-  kept: { id: string; table: StagedTableRead; mapping: Mapping; rows: readonly PlannedRow[] },
+  kept: { id: string; mapping: Mapping; rows: readonly PlannedRow[] },
 ): Promise<void> {
-  const { id, table, mapping, rows } = kept;
+  const { id, mapping, rows } = kept;
   const counts = countsOf(rows);
-  await tx.stagedTable.delete({ where: { id } });
-  await tx.importedTable.create({
-    data: {
-      ...{ id, kind: table.kind, sha256: table.sha256, header: table.header, mapping: { ...mapping } },
-      rows: table.rows.map(({ line, cells }) => [line, ...cells]),
-      changes: rows.flatMap(({ line, changes }) => (changes.length > 0 ? [{ line, changes }] : [])) as object[],
-      ...{ newRows: counts.new, changedRows: counts.changed, sameRows: counts.same },
-      ...{ appliedBy: actor.personId, appliedAt: now, entryId },
-    },
-  });
+  const changes = rows.flatMap(({ line, changes: of }) => (of.length > 0 ? [{ line, changes: of }] : []));
+  await tx.$executeRaw`
+    WITH gone AS (DELETE FROM staged_tables WHERE id = ${id}::uuid RETURNING *)
+    INSERT INTO imported_tables (id, kind, sha256, header, rows, mapping, changes, new_rows, changed_rows, same_rows, applied_by,
+      applied_at, entry_id)
+    SELECT id, kind, sha256, header, rows, ${JSON.stringify(mapping)}::jsonb, ${JSON.stringify(changes)}::jsonb, ${counts.new},
+      ${counts.changed}, ${counts.same}, ${actor.personId}::uuid, ${now}, ${entryId}::uuid
+    FROM gone`;
 }

@@ -60,7 +60,12 @@ export class ImportQueries {
     const shown = { id: importId, kind, header, mapping, missing };
     if (missing.length > 0)
       return { ...shown, counts: { new: 0, changed: 0, same: 0, wrong: 0 }, rows: [], next: null };
-    const plan = await planImport(kind, this.reads.models, { rows, mapping, today });
+    const plan = await planImport(kind, this.reads.models, {
+      ask: (text, given) => this.reads.sql(text, given),
+      rows,
+      mapping,
+      today,
+    });
     const from = Number(after ?? 0) || 0;
     const left = plan.rows.filter(({ line, verdict }) => line > from && (only === undefined || verdict === only));
     return {

@@ -20,33 +20,21 @@ export interface PartValue {
   readonly homeBin: string | null;
 }
 
-const columns = {
-  id: true,
-  version: true,
-  number: true,
-  maker: true,
-  description: true,
-  class: true,
-  issueUnit: true,
-  packSize: true,
-  certificateRequired: true,
-  serialised: true,
-  shelfLifeMonths: true,
-  minimumDaysAtBuild: true,
-  leadTimeDays: true,
-  unitPrice: true,
-  supplierId: true,
-  homeBin: true,
-} as const;
-
-export type KnownPart = Awaited<ReturnType<typeof read>>[number];
-
-function read(models: Models, numbers: string[]) {
-  return models.part.findMany({
-    where: { number: { in: numbers } },
-    select: { ...columns, supplier: { select: { code: true } }, _count: { select: { lots: true } } },
-  });
+/** A part on record. */
+export interface KnownPart extends PartValue {
+  readonly id: string;
+  readonly version: number;
+  readonly supplierCode: string | null;
+  readonly hasLots: boolean;
 }
+
+const partsSql = `
+  SELECT p.id, p.version, p.number, p.maker, p.description, p.class, p.issue_unit AS "issueUnit", p.pack_size AS "packSize",
+    p.certificate_required AS "certificateRequired", p.serialised, p.shelf_life_months AS "shelfLifeMonths",
+    p.minimum_days_at_build AS "minimumDaysAtBuild", p.lead_time_days AS "leadTimeDays", p.unit_price AS "unitPrice",
+    p.supplier_id AS "supplierId", p.home_bin AS "homeBin", s.code AS "supplierCode",
+    EXISTS (SELECT FROM lots l WHERE l.part_id = p.id) AS "hasLots"
+  FROM parts p LEFT JOIN suppliers s ON s.id = p.supplier_id WHERE p.number = ANY($1::text[])`;
 
 /** What stands in one column, in capitals, each once. */
 export function namesIn({ rows, mapping }: Table, field: string): string[] {
@@ -56,8 +44,8 @@ export function namesIn({ rows, mapping }: Table, field: string): string[] {
 }
 
 /** The parts on record that a table names, by number: one statement for the whole table. */
-export async function partsNamed(models: Models, table: Table): Promise<ReadonlyMap<string, KnownPart>> {
-  const parts = await read(models, namesIn(table, 'number'));
+export async function partsNamed(table: Table): Promise<ReadonlyMap<string, KnownPart>> {
+  const parts = await table.ask<KnownPart>(partsSql, [namesIn(table, 'number')]);
   return new Map(parts.map((part) => [part.number, part]));
 }
 
@@ -73,7 +61,7 @@ export async function knownPlaces(models: Models, table: Table, { bin }: { bin: 
   };
 }
 
-export function partValue({ id: _, version: __, _count: ___, supplier: ____, ...value }: KnownPart): PartValue {
+export function partValue({ id: _, version: __, hasLots: ___, supplierCode: ____, ...value }: KnownPart): PartValue {
   return value;
 }
 
@@ -86,7 +74,14 @@ interface PartToWrite {
 export async function writeParts(context: Writing, parts: readonly PartToWrite[]): Promise<readonly Subject[]> {
   const { tx, newId } = context;
   const added = parts.filter(({ before }) => !before).map(({ value }) => ({ ...value, id: newId() }));
-  await tx.part.createMany({ data: added });
+  await tx.$executeRaw`
+    INSERT INTO parts (id, number, maker, description, class, issue_unit, pack_size, certificate_required, serialised,
+      shelf_life_months, minimum_days_at_build, lead_time_days, unit_price, supplier_id, home_bin)
+    SELECT id, number, maker, description, class, "issueUnit", "packSize", "certificateRequired", serialised, "shelfLifeMonths",
+      "minimumDaysAtBuild", "leadTimeDays", "unitPrice", "supplierId", "homeBin"
+    FROM jsonb_to_recordset(${JSON.stringify(added)}::jsonb) AS n(id uuid, number text, maker text, description text, class text,
+      "issueUnit" text, "packSize" int, "certificateRequired" boolean, serialised boolean, "shelfLifeMonths" int,
+      "minimumDaysAtBuild" int, "leadTimeDays" int, "unitPrice" text, "supplierId" uuid, "homeBin" text)`;
   const changed = parts.flatMap(({ before, value }) =>
     before ? [{ ...value, id: before.id, version: before.version }] : [],
   );

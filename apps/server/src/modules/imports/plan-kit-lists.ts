@@ -42,7 +42,7 @@ const mostLines = 400;
  * revision, so an inspector issues them with the next one.
  */
 export async function planKitLists(models: Models, table: Table): Promise<Plan> {
-  const known: Known = { ...(await knownModels(models, table)), parts: await partsNamed(models, table) };
+  const known: Known = { ...(await knownModels(models, table)), parts: await partsNamed(table) };
   const read = table.rows.map((row) => readRow(row, table, known));
   const named = [...new Map(read.flatMap(({ model }) => (model ? [[model.id, model] as const] : []))).values()];
   const now = await kitListsNow(models, named);

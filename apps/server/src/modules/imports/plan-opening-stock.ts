@@ -10,6 +10,8 @@ import { type OpeningRow, writeOpeningStock } from './write-opening-stock.ts';
 /** A customer’s own parts are received one by one, with their owner. */
 const sources = sourceClasses.filter((source) => source !== 'customer-supplied');
 
+const openingSql = 'SELECT row_key AS "rowKey", quantity FROM opening_lots WHERE row_key = ANY($1::text[])';
+
 interface Known {
   readonly parts: ReadonlyMap<string, KnownPart>;
   readonly bins: ReadonlySet<string>;
@@ -24,11 +26,11 @@ interface Known {
  * in twice, and with another quantity it is counted, not imported.
  */
 export async function planOpeningStock(models: Models, table: Table): Promise<Plan> {
-  const parts = await partsNamed(models, table);
+  const parts = await partsNamed(table);
   const { bins } = await knownPlaces(models, table, { bin: 'bin' });
   const keys = table.rows.map((row) => keyOf(new Cells(table.mapping, row.cells), parts));
-  const lots = await models.openingLot.findMany({ where: { rowKey: { in: [...new Set(keys)] } } });
-  const serials = await serialsHere(models, namesIn(table, 'serial').map(normaliseSerial));
+  const lots = await table.ask<{ rowKey: string; quantity: number }>(openingSql, [[...new Set(keys)]]);
+  const serials = await serialsHere(table.ask, namesIn(table, 'serial').map(normaliseSerial));
   const known: Known = { parts, bins, before: new Map(lots.map((lot) => [lot.rowKey, lot.quantity])), serials };
   const twice = new Twice();
   const values = table.rows.map((row) => ({ row, ...stockRow(row, table, known, twice) }));

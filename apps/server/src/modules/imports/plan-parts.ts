@@ -13,7 +13,7 @@ interface Known {
 /** Part numbers: new ones, and of those on record what the table says otherwise. A cell left empty changes nothing that must be there. */
 export async function planParts(models: Models, table: Table): Promise<Plan> {
   const known: Known = {
-    parts: await partsNamed(models, table),
+    parts: await partsNamed(table),
     ...(await knownPlaces(models, table, { bin: 'homeBin' })),
     today: table.today,
   };
@@ -90,7 +90,7 @@ function namedPlace(cells: Cells, field: string, known: { has(code: string): boo
 
 /** What lies here was counted in the old unit, and came with serials or without: that is not changed under it. */
 function refuseWhereStocked(cells: Cells, before: KnownPart, value: PartValue): void {
-  if (before._count.lots === 0) return;
+  if (!before.hasLots) return;
   if (before.issueUnit !== value.issueUnit)
     cells.wrong('issueUnit', `There are lots of it counted in ${before.issueUnit}`);
   if (before.serialised !== value.serialised)
@@ -102,7 +102,7 @@ function changesOf(before: KnownPart, after: PartValue, cells: Cells): RowChange
   return (Object.keys(after) as (keyof PartValue)[]).flatMap((field) => {
     if (old[field] === after[field]) return [];
     return field === 'supplierId'
-      ? [{ field: 'supplier', from: before.supplier?.code ?? '', to: cells.text('supplier').toUpperCase() }]
+      ? [{ field: 'supplier', from: before.supplierCode ?? '', to: cells.text('supplier').toUpperCase() }]
       : [{ field, from: String(old[field] ?? ''), to: String(after[field] ?? '') }];
   });
 }

@@ -6,7 +6,7 @@ const fields = ['unitPrice', 'supplierId', 'packSize', 'leadTimeDays'] as const;
 
 /** Prices of parts on record, and where the list says so by whom, in which packs and how soon. */
 export async function planPrices(models: Models, table: Table): Promise<Plan> {
-  const parts = await partsNamed(models, table);
+  const parts = await partsNamed(table);
   const { suppliers } = await knownPlaces(models, table, { bin: 'homeBin' });
   const twice = new Twice();
   const values = table.rows.map((row) => ({ row, ...priceRow(row, table, { parts, suppliers }, twice) }));
@@ -53,7 +53,7 @@ function changesOf(before: KnownPart, value: PartValue, code: string): RowChange
   return fields.flatMap((field) => {
     if (before[field] === value[field]) return [];
     return field === 'supplierId'
-      ? [{ field: 'supplier', from: before.supplier?.code ?? '', to: code }]
+      ? [{ field: 'supplier', from: before.supplierCode ?? '', to: code }]
       : [{ field, from: String(before[field]), to: String(value[field]) }];
   });
 }

@@ -8,17 +8,7 @@ import type { Reads } from '../../platform/database/reads.ts';
 /** What a plan is made from: the same in a preview and inside the transaction that applies it. */
 export type Models = Pick<
   Reads['models'],
-  | 'part'
-  | 'bin'
-  | 'supplier'
-  | 'lot'
-  | 'openingLot'
-  | 'manual'
-  | 'unitModel'
-  | 'manualRevision'
-  | 'kitListLine'
-  | 'kitListDraft'
-  | 'stagedTable'
+  'bin' | 'supplier' | 'manual' | 'unitModel' | 'manualRevision' | 'kitListLine' | 'kitListDraft' | 'stagedTable'
 >;
 
 /** Which column is read as which field. */
@@ -30,7 +20,11 @@ export interface TableRow {
   readonly cells: readonly string[];
 }
 
+/** Runs a constant query with `$1` parameters: whole tables are asked for in one, past what the query builder is quick at. */
+export type Ask = <Row extends object>(text: string, parameters: readonly unknown[]) => Promise<Row[]>;
+
 export interface Table {
+  readonly ask: Ask;
   readonly rows: readonly TableRow[];
   readonly mapping: Mapping;
   readonly today: string;

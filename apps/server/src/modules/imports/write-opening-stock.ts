@@ -1,6 +1,5 @@
 import type { Subject } from '../../platform/command/command.ts';
 import { nextNumbers } from '../../platform/database/counters.ts';
-import { toDbDate } from '../../platform/database/dates.ts';
 import { moveMany, quarantine } from '../inventory/public.ts';
 import type { Writing } from './table.ts';
 
@@ -28,23 +27,14 @@ export async function writeOpeningStock(
   const { tx, now, newId, entryId } = context;
   const codes = await nextNumbers(tx, { kind: 'LOT', width: 5, count: rows.length });
   const lots = rows.map((row, index) => ({ row, id: newId(), code: codes[index] as string }));
-  await tx.lot.createMany({
-    data: lots.map(({ row, id, code }) => ({
-      id,
-      code,
-      partId: row.part.id,
-      state: 'quarantine',
-      origin: 'opening',
-      sourceClass: row.sourceClass,
-      supplierLot: row.supplierLot,
-      certificate: row.certificate,
-      cureDate: row.cureDate,
-      expiresOn: row.expiresOn ? toDbDate(row.expiresOn) : null,
-      serial: row.serial,
-      unitPrice: row.unitPrice,
-      receivedAt: now,
-    })),
-  });
+  await tx.$executeRaw`
+    INSERT INTO lots (id, code, part_id, state, origin, source_class, supplier_lot, certificate, cure_date, expires_on, serial,
+      unit_price, received_at)
+    SELECT id, code, "partId", 'quarantine', 'opening', "sourceClass", "supplierLot", certificate, "cureDate", "expiresOn", serial,
+      "unitPrice", ${now}
+    FROM jsonb_to_recordset(${JSON.stringify(lots.map(({ row, id, code }) => ({ ...row, id, code, partId: row.part.id })))}::jsonb)
+      AS n(id uuid, code text, "partId" uuid, "sourceClass" text, "supplierLot" text, certificate text, "cureDate" text,
+        "expiresOn" date, serial text, "unitPrice" text)`;
   await moveMany(
     context,
     lots.map(({ row, id, code }) => ({
@@ -55,11 +45,16 @@ export async function writeOpeningStock(
       reason: 'opening stock',
     })),
   );
-  await tx.openingLot.createMany({
-    data: lots.map(({ row, id }) => ({
-      ...{ lotId: id, rowKey: row.rowKey, quantity: row.quantity, bin: row.bin },
-      ...{ importId, entryId },
-    })),
-  });
+  const kept = lots.map(({ row, id }) => ({
+    id: newId(),
+    lot: id,
+    key: row.rowKey,
+    quantity: row.quantity,
+    bin: row.bin,
+  }));
+  await tx.$executeRaw`
+    INSERT INTO opening_lots (id, lot_id, row_key, quantity, bin, import_id, entry_id)
+    SELECT id, lot, key, quantity, bin, ${importId}::uuid, ${entryId}::uuid
+    FROM jsonb_to_recordset(${JSON.stringify(kept)}::jsonb) AS n(id uuid, lot uuid, key text, quantity int, bin text)`;
   return lots.map(({ id }) => ({ kind: 'lot', id, after: 2 }));
 }
