@@ -12,6 +12,9 @@ import { PartsQueries } from './parts.queries.ts';
 import { PlacesQueries } from './places.queries.ts';
 import { ReceivingController } from './receiving.controller.ts';
 import { ReceivingQueries } from './receiving.queries.ts';
+import { UsageQueries } from './usage.queries.ts';
+import { ValueController } from './value.controller.ts';
+import { ValueQueries } from './value.queries.ts';
 import { WitnessQueries } from './witness.queries.ts';
 
 @Module({
@@ -22,13 +25,8 @@ import { WitnessQueries } from './witness.queries.ts';
     ReceivingController,
     HandlingController,
     CountsController,
+    ValueController,
   ],
-import { UsageQueries } from './usage.queries.ts';
-import { ValueController } from './value.controller.ts';
-import { ValueQueries } from './value.queries.ts';
-
-@Module({
-  controllers: [InventoryController, PartsController, FreezerController, ValueController],
   providers: [
     InventoryQueries,
     MovementsQueries,

@@ -8,10 +8,8 @@ import { TrayController } from './tray.controller.ts';
 import { UnitPartsController } from './unit-parts.controller.ts';
 
 @Module({
-  controllers: [KitsController, UnitPartsController],
-  providers: [KitsQueries, BuildSheetQueries, KitCover],
-  exports: [KitCover],
   controllers: [KitsController, UnitPartsController, TrayController],
   providers: [KitsQueries, BuildSheetQueries, KitCover, KitPaperQueries],
+  exports: [KitCover],
 })
 export class KitsModule {}
