@@ -19,6 +19,7 @@ interface Known {
   readonly before: ReadonlyMap<string, number>;
   /** Lot codes by `part serial`. */
   readonly serials: ReadonlyMap<string, string>;
+  readonly twice: Twice;
 }
 
 /**
@@ -31,9 +32,14 @@ export async function planOpeningStock(models: Models, table: Table): Promise<Pl
   const keys = table.rows.map((row) => keyOf(new Cells(table.mapping, row.cells), parts));
   const lots = await table.ask<{ rowKey: string; quantity: number }>(openingSql, [[...new Set(keys)]]);
   const serials = await serialsHere(table.ask, namesIn(table, 'serial').map(normaliseSerial));
-  const known: Known = { parts, bins, before: new Map(lots.map((lot) => [lot.rowKey, lot.quantity])), serials };
-  const twice = new Twice();
-  const values = table.rows.map((row) => ({ row, ...stockRow(row, table, known, twice) }));
+  const known: Known = {
+    parts,
+    bins,
+    before: new Map(lots.map((lot) => [lot.rowKey, lot.quantity])),
+    serials,
+    twice: new Twice(),
+  };
+  const values = table.rows.map((row) => ({ row, ...stockRow(row, table, known) }));
   return {
     rows: values.map(({ row, cells, isNew }) => planned(row, { errors: cells.errors, isNew, changes: [] })),
     write: (context, importId) =>
@@ -56,7 +62,7 @@ function keyOf(cells: Cells, parts: Known['parts']): string {
   ].join('|');
 }
 
-function stockRow(row: TableRow, table: Table, known: Known, twice: Twice) {
+function stockRow(row: TableRow, table: Table, known: Known) {
   const cells = new Cells(table.mapping, row.cells);
   const number = cells.needed('number', 60).toUpperCase();
   const part = known.parts.get(number);
@@ -71,7 +77,7 @@ function stockRow(row: TableRow, table: Table, known: Known, twice: Twice) {
   if (!part || quantity === undefined) return { cells, isNew: false, value: undefined };
   const rowKey = keyOf(cells, known.parts);
   const before = known.before.get(rowKey);
-  const first = twice.firstLineOf(rowKey, row.line);
+  const first = known.twice.firstLineOf(rowKey, row.line);
   if (first !== undefined) cells.wrong('supplierLot', `Line ${first} is the same lot in the same bin`);
   if (before !== undefined && before !== quantity)
     cells.wrong('quantity', `This lot came in with ${before} already: count it to change that`);

@@ -7,7 +7,7 @@ interface Known {
   readonly parts: ReadonlyMap<string, KnownPart>;
   readonly suppliers: ReadonlyMap<string, string>;
   readonly bins: ReadonlySet<string>;
-  readonly today: string;
+  readonly twice: Twice;
 }
 
 /** Part numbers: new ones, and of those on record what the table says otherwise. A cell left empty changes nothing that must be there. */
@@ -15,10 +15,9 @@ export async function planParts(models: Models, table: Table): Promise<Plan> {
   const known: Known = {
     parts: await partsNamed(table),
     ...(await knownPlaces(models, table, { bin: 'homeBin' })),
-    today: table.today,
+    twice: new Twice(),
   };
-  const twice = new Twice();
-  const values = table.rows.map((row) => ({ row, ...partRow(row, table, known, twice) }));
+  const values = table.rows.map((row) => ({ row, ...partRow(row, table, known) }));
   return {
     rows: values.map(({ row, cells, before, changes }) =>
       planned(row, { errors: cells.errors, isNew: before === undefined, changes }),
@@ -31,18 +30,22 @@ export async function planParts(models: Models, table: Table): Promise<Plan> {
   };
 }
 
-function partRow(row: TableRow, { mapping }: Table, known: Known, twice: Twice) {
+function partRow(row: TableRow, { mapping }: Table, known: Known) {
   const cells = new Cells(mapping, row.cells);
   const number = cells.needed('number', 60).toUpperCase();
-  const first = number ? twice.firstLineOf(number, row.line) : undefined;
+  const first = number ? known.twice.firstLineOf(number, row.line) : undefined;
   if (first !== undefined) cells.wrong('number', `Line ${first} names the same part number`);
   const before = known.parts.get(number);
-  const value = readValue(cells, number, known, before);
+  const value = readValue(cells, number, { known, before });
   if (before) refuseWhereStocked(cells, before, value);
   return { cells, before, value, changes: before ? changesOf(before, value, cells) : [] };
 }
 
-function readValue(cells: Cells, number: string, known: Known, before: KnownPart | undefined): PartValue {
+function readValue(
+  cells: Cells,
+  number: string,
+  { known, before }: { known: Known; before: KnownPart | undefined },
+): PartValue {
   const old = before ? partValue(before) : undefined;
   const must = (field: string, has: string | undefined) => {
     const text = cells.text(field);

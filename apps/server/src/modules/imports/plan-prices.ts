@@ -9,7 +9,7 @@ export async function planPrices(models: Models, table: Table): Promise<Plan> {
   const parts = await partsNamed(table);
   const { suppliers } = await knownPlaces(models, table, { bin: 'homeBin' });
   const twice = new Twice();
-  const values = table.rows.map((row) => ({ row, ...priceRow(row, table, { parts, suppliers }, twice) }));
+  const values = table.rows.map((row) => ({ row, ...priceRow(row, table, { parts, suppliers, twice }) }));
   return {
     rows: values.map(({ row, cells, changes }) => planned(row, { errors: cells.errors, isNew: false, changes })),
     write: (context) =>
@@ -23,9 +23,10 @@ export async function planPrices(models: Models, table: Table): Promise<Plan> {
 interface Known {
   readonly parts: ReadonlyMap<string, KnownPart>;
   readonly suppliers: ReadonlyMap<string, string>;
+  readonly twice: Twice;
 }
 
-function priceRow(row: TableRow, { mapping }: Table, { parts, suppliers }: Known, twice: Twice) {
+function priceRow(row: TableRow, { mapping }: Table, { parts, suppliers, twice }: Known) {
   const cells = new Cells(mapping, row.cells);
   const number = cells.needed('number', 60).toUpperCase();
   const before = parts.get(number);
