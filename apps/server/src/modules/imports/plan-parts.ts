@@ -41,11 +41,12 @@ function partRow(row: TableRow, { mapping }: Table, known: Known) {
   return { cells, before, value, changes: before ? changesOf(before, value, cells) : [] };
 }
 
-function readValue(
-  cells: Cells,
-  number: string,
-  { known, before }: { known: Known; before: KnownPart | undefined },
-): PartValue {
+interface Of {
+  readonly known: Known;
+  readonly before: KnownPart | undefined;
+}
+
+function readValue(cells: Cells, number: string, { known, before }: Of): PartValue {
   const old = before ? partValue(before) : undefined;
   const must = (field: string, has: string | undefined) => {
     const text = cells.text(field);
