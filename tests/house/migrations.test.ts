@@ -41,6 +41,8 @@ const onlyAdded = [
   'stock_signatures',
   'surrenders',
   'supplier_returns',
+  'imported_tables',
+  'opening_lots',
 ];
 
 describe('migrations', () => {
@@ -150,6 +152,7 @@ describe('migrations', () => {
       'a lot is under one suspicion',
       'a machine holds one media lot',
       'a manual has one current revision',
+      'a model has one kit list waiting',
       'a part is in one open load',
       'a part is in one open peening lot',
       'a part is in the oven once',

@@ -7,6 +7,7 @@ import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
 import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
 import { FindingsModule } from './modules/findings/findings.module.ts';
 import { GovernorTestsModule } from './modules/governor-tests/governor-tests.module.ts';
+import { ImportsModule } from './modules/imports/imports.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
 import { KitsModule } from './modules/kits/kits.module.ts';
 import { ManualsModule } from './modules/manuals/manuals.module.ts';
@@ -70,6 +71,7 @@ const departments = [
   PurchasingModule,
   KitsModule,
   BuyingModule,
+  ImportsModule,
   FindingsModule,
   ReleasesModule,
   DueDatesModule,

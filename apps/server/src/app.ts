@@ -130,8 +130,9 @@ async function begin(app: NestFastifyApplication, fastify: FastifyInstance): Pro
 
 /** A file's body reaches the one command that takes it unread; every other operation refuses it as not JSON. */
 function takeFilesAsStreams(fastify: FastifyInstance): void {
-  fastify.addContentTypeParser(/^(image\/[\w.+-]+|application\/(pdf|octet-stream))$/, (_request, body, done) =>
-    done(null, body),
+  fastify.addContentTypeParser(
+    /^(image\/[\w.+-]+|text\/csv|application\/(pdf|octet-stream|vnd\.openxmlformats-officedocument\.spreadsheetml\.sheet))$/,
+    (_request, body, done) => done(null, body),
   );
 }
 

@@ -24,6 +24,7 @@ export const nouns = [
   'releases',
   'due-dates',
   'files',
+  'imports',
   'records',
   'server',
 ] as const;

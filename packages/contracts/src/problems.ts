@@ -3,6 +3,7 @@ import { fieldBalanceProblems } from './field-balance/problems.ts';
 import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
 import { governorProblems } from './governor-tests/problems.ts';
+import { importProblems } from './imports/problems.ts';
 import { handlingProblems } from './inventory/handling-problems.ts';
 import { partProblems } from './inventory/part-problems.ts';
 import { inventoryProblems } from './inventory/problems.ts';
@@ -172,6 +173,7 @@ export const problems = {
   ...unitProblems,
   ...partProblems,
   ...handlingProblems,
+  ...importProblems,
   ...processProblems,
   ...inventoryProblems,
   ...purchasingProblems,

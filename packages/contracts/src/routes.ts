@@ -6,13 +6,17 @@ import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
 import { benchLinkOperations } from './governor-tests/link-operations.ts';
 import { governorOperations } from './governor-tests/operations.ts';
+import { importOperations } from './imports/operations.ts';
 import { countOperations } from './inventory/count-operations.ts';
 import { freezerOperations } from './inventory/freezer-operations.ts';
 import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
+import { valueOperations } from './inventory/value-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
+import { trayOperations } from './kits/tray-operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
+import { kitListOperations } from './manuals/kit-list-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
 import { mediaOperations } from './peening/media-operations.ts';
@@ -94,6 +98,10 @@ export const routes = {
   ...setOperations,
   ...clockOperations,
   ...quoteOperations,
+  ...importOperations,
+  ...valueOperations,
+  ...trayOperations,
+  ...kitListOperations,
 } as const;
 
 /** The same as a list, for generated tables and documents. */

@@ -1,3 +1,4 @@
+import { type CellValue, csvText } from '@hubwright/rules/csv';
 import {
   type ColumnDef,
   getCoreRowModel,
@@ -9,7 +10,7 @@ import {
 import { type ReactNode, useMemo, useState } from 'react';
 import { countOf, formatWhole } from '../format/numbers.ts';
 import { Button } from './Button.tsx';
-import { type CellValue, csvText, saveFile } from './csv.ts';
+import { saveFile } from './csv.ts';
 import { TableBody } from './TableBody.tsx';
 import { TableHead } from './TableHead.tsx';
 

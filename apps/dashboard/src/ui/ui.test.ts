@@ -1,5 +1,5 @@
+import { csvField, csvText } from '@hubwright/rules/csv';
 import { describe, expect, it } from '@jest/globals';
-import { csvField, csvText } from './csv.ts';
 import { fieldErrors, fieldName } from './field-errors.ts';
 
 describe('CSV', () => {

@@ -49,6 +49,11 @@ const reads = {
       partId: id.optional(),
       kitId: id.optional(),
       bin: binCode.optional(),
+      /** Only what came from suppliers, went to or came back from the work, was counted, or was scrapped. */
+      flow: z.enum(['receipts', 'issues', 'counts', 'scrap']).optional(),
+      /** From this day on, and before that one, in the shop’s zone. */
+      since: date.optional(),
+      before: date.optional(),
     }),
     output: listOf(movementRow),
   }),

@@ -36,6 +36,11 @@ export const manualProblems = {
     title: 'A newer issue of this document is current',
     next: 'Check the current one.',
   },
+  'draft-gone': {
+    status: 409,
+    title: 'This kit list no longer waits',
+    next: 'It was issued, put aside, or a newer table took its place: look at the list again.',
+  },
   'document-withdrawn': {
     status: 409,
     title: 'This document was withdrawn',

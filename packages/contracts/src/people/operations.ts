@@ -66,6 +66,9 @@ const shopProfile = z
     badgeSwitchHours: z.int().min(0).max(12).default(12),
     /** How far inside the limits a reading must lie to be accepted, by the doubt of its instrument. */
     guardBand: guardBandMethod.default('none'),
+    /** Months without an issue after which stock is slow, and dead. */
+    slowAfterMonths: z.int().min(1).max(120).default(12),
+    deadAfterMonths: z.int().min(1).max(240).default(24),
   })
   .meta({ id: 'ShopProfile' });
 

@@ -6,9 +6,10 @@ import { Link } from '../../ui/Link.tsx';
 import type { Kit, TrayLot } from './kit-detail.ts';
 import { ReturnDialog } from './return-from-tray.tsx';
 import { ScrapFromTrayDialog } from './scrap-from-tray.tsx';
+import { SwapDialog } from './swap-lot.tsx';
 
 interface Asked {
-  readonly what: 'return' | 'scrap';
+  readonly what: 'return' | 'scrap' | 'swap';
   readonly lot: TrayLot;
 }
 
@@ -43,6 +44,13 @@ export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
                 </Button>
                 <Button
                   weight="quiet"
+                  onPress={() => setAsked({ what: 'swap', lot })}
+                  aria-label={`Swap ${lot.lotCode} for another lot`}
+                >
+                  Swap
+                </Button>
+                <Button
+                  weight="quiet"
                   onPress={() => setAsked({ what: 'scrap', lot })}
                   aria-label={`Damaged: scrap pieces of ${lot.lotCode}`}
                 >
@@ -54,6 +62,7 @@ export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
         ))}
       </ul>
       {asked?.what === 'return' ? <ReturnDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
+      {asked?.what === 'swap' ? <SwapDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
       {asked?.what === 'scrap' ? <ScrapFromTrayDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
     </>
   );

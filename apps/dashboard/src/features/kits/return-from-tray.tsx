@@ -12,7 +12,7 @@ import { say } from '../../ui/toasts.tsx';
 import type { TrayLot } from './kit-detail.ts';
 
 /** Where the pieces were pulled from, as far as the newest movements tell. */
-function useOldBin(kitId: string, lot: TrayLot): string | undefined {
+export function useOldBin(kitId: string, lot: TrayLot): string | undefined {
   const answer = useQuery(queryFor(inventoryOperations.listMovements, { kitId, lotId: lot.lotId, limit: 20 }));
   return answer.data?.rows.find((row) => row.to.kind === 'tray' && row.from.kind === 'bin')?.from.ref;
 }

@@ -7,6 +7,7 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { CurrencyMark } from './CurrencyMark.tsx';
 import { IssueRevision } from './issue-revision.tsx';
+import { KitListDrafts } from './kit-list-drafts.tsx';
 import { currentOf, type Manual } from './manuals.ts';
 
 /** One manual opened: its revisions, newest first, and the way to enter the next. */
@@ -48,6 +49,7 @@ export function ManualSheet({ manual }: { manual: Manual }) {
           ))}
         </ul>
       )}
+      <KitListDrafts manual={manual} />
       {isIssuing ? <IssueRevision manual={manual} onClose={() => setIssuing(false)} /> : null}
     </section>
   );

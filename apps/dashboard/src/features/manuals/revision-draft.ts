@@ -6,11 +6,13 @@ export type Content = Sent<typeof manualOperations.issueRevision>['models'];
 
 /** What a revision says, as it is entered: without what the server added to show it. */
 export function contentOf(revision: Revision): Content {
-  return revision.models.map(({ modelId, kitList, routes, tboRules }) => ({
+  return revision.models.map(({ modelId, kitList, routes, tboRules, lifeLimits, bladeRules }) => ({
     modelId,
     kitList: kitList.map(({ id: _, sequence: __, description: ___, ...line }) => line),
     routes: routes.map(({ id: _, ...route }) => route),
     tboRules: [...tboRules],
+    lifeLimits: [...lifeLimits],
+    bladeRules,
   }));
 }
 

@@ -1,9 +1,10 @@
+import { csvText } from '@hubwright/rules/csv';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useToday } from '../../format/use-today.ts';
 import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
-import { csvText, saveFile } from '../../ui/csv.ts';
+import { saveFile } from '../../ui/csv.ts';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';

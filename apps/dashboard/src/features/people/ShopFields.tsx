@@ -6,6 +6,7 @@ import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { Measuring } from './ShopMeasuring.tsx';
 import { ShopPlaces, ShopPrices } from './ShopMoneyFields.tsx';
+import { StockAge } from './ShopStock.tsx';
 import type { ShopFieldsProps } from './shop-draft.ts';
 
 function Identity({ draft, onChange, at }: ShopFieldsProps) {
@@ -131,6 +132,7 @@ export function ShopFields(props: ShopFieldsProps) {
       <ShopPrices {...props} />
       <SigningIn {...props} />
       <Measuring {...props} />
+      <StockAge {...props} />
       <FieldGroup
         title="Inspecting one's own work"
         note="As a rule another person inspects. Tick only the processes where your manual allows the same person to do both; each use stays on the record."

@@ -28,6 +28,8 @@ export interface ShopDraft {
   lockAfterMinutes: string;
   badgeSwitchHours: string;
   guardBand: ShopInput['guardBand'];
+  slowAfterMonths: string;
+  deadAfterMonths: string;
 }
 
 /** A new shop's form: only what can be known from this device is filled in. */
@@ -53,6 +55,8 @@ export function emptyShop(zone: string): ShopDraft {
     lockAfterMinutes: '10',
     badgeSwitchHours: '12',
     guardBand: 'none',
+    slowAfterMonths: '12',
+    deadAfterMonths: '24',
   };
 }
 
@@ -67,6 +71,8 @@ export function draftOf(shop: Shop): ShopDraft {
     quoteValidDays: String(quoteValidDays),
     lockAfterMinutes: String(shop.lockAfterMinutes),
     badgeSwitchHours: String(shop.badgeSwitchHours),
+    slowAfterMonths: String(shop.slowAfterMonths),
+    deadAfterMonths: String(shop.deadAfterMonths),
   };
 }
 
@@ -93,6 +99,8 @@ export function shopInput(draft: ShopDraft): ShopInput {
     quoteValidDays: wholeNumber(quoteValidDays),
     lockAfterMinutes: wholeNumber(draft.lockAfterMinutes),
     badgeSwitchHours: wholeNumber(draft.badgeSwitchHours),
+    slowAfterMonths: wholeNumber(draft.slowAfterMonths),
+    deadAfterMonths: wholeNumber(draft.deadAfterMonths),
   };
 }
 

@@ -13,6 +13,7 @@ import { type Fetch, pullList, unpromised } from '../../features/kits/pull-list.
 import { ReleaseDialog } from '../../features/kits/release-reservation.tsx';
 import { ReserveKit } from '../../features/kits/reserve-kit.tsx';
 import { NeedByDialog } from '../../features/kits/set-need-by.tsx';
+import { TrayDifferences } from '../../features/kits/TrayDifferences.tsx';
 import { TrayList } from '../../features/kits/TrayList.tsx';
 import { DueText } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
@@ -48,6 +49,12 @@ function KitHead({ kit }: { kit: Kit }) {
           Needed by <DueText date={kit.needBy} /> <span className="soft">for {kit.workOrder.customer}</span>
         </span>
         {mayDate ? <Button onPress={() => setDating(true)}>Change the date</Button> : null}
+        <a href={`/api/kits/${kit.id}/label`} target="_blank" rel="noreferrer">
+          Label for the tray
+        </a>
+        <a href={`/api/kits/${kit.id}/audit-sheet`} target="_blank" rel="noreferrer">
+          Audit sheet
+        </a>
         {isDating ? <NeedByDialog kit={kit} onClose={() => setDating(false)} /> : null}
       </div>
     </ViewHead>
@@ -87,6 +94,7 @@ export function KitPage() {
         {mayPull ? <KitScanning key={kit.id} kit={kit} /> : null}
         {kit.state === 'open' ? null : <p>This kit is {kit.state}; nothing is pulled for it any more.</p>}
         <KitOpenItems kit={kit} mayAdd={mayAdd} />
+        <TrayDifferences kit={kit} mayMove={mayPull} />
         <PullProgress kit={kit} />
         <div className={opened ? styles.beside : ''}>
           <div className="sheet">

@@ -12,6 +12,7 @@ import { MovementTable } from '../../features/inventory/MovementTable.tsx';
 import { PartAhead } from '../../features/inventory/PartAhead.tsx';
 import { PartFacts, PartNumbers } from '../../features/inventory/PartFacts.tsx';
 import { AlternatesDialog } from '../../features/inventory/set-alternates.tsx';
+import { UsageTable } from '../../features/inventory/UsageTable.tsx';
 import { useToday } from '../../format/use-today.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -34,6 +35,10 @@ function Behind({ part }: { part: Part }) {
             empty={<EmptyState title="None of it is here">Receive it, or order it from the shortages.</EmptyState>}
           />
         </PagesFrame>
+      </section>
+      <section className="sheet stack">
+        <h2>Use by month</h2>
+        <UsageTable part={part} />
       </section>
       <section className="sheet stack">
         <h2>Every movement</h2>

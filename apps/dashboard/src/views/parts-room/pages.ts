@@ -136,4 +136,27 @@ export const partsRoomPages: readonly View[] = [
     question: 'What must be used first, and which kits count on it?',
     component: lazyRouteComponent(() => import('./ExpiringPage.tsx'), 'ExpiringPage'),
   },
+  {
+    ...page,
+    path: '/value',
+    title: 'Value',
+    question: 'What is our stock worth, and what lies idle?',
+    roles: ['parts-room', 'manager', 'administrator'],
+    component: lazyRouteComponent(() => import('./ValuePage.tsx'), 'ValuePage'),
+  },
+  {
+    ...about,
+    path: '/movements',
+    title: 'Movements',
+    question: 'Which movements are behind the number?',
+    component: lazyRouteComponent(() => import('./MovementsPage.tsx'), 'MovementsPage'),
+  },
+  {
+    ...page,
+    path: '/tables',
+    title: 'Tables',
+    question: 'Which tables come in, what would they change, and what goes out?',
+    roles: ['parts-room', 'inspector', 'manager', 'administrator'],
+    component: lazyRouteComponent(() => import('./TablesPage.tsx'), 'TablesPage'),
+  },
 ];

@@ -12,6 +12,9 @@ import { PartsQueries } from './parts.queries.ts';
 import { PlacesQueries } from './places.queries.ts';
 import { ReceivingController } from './receiving.controller.ts';
 import { ReceivingQueries } from './receiving.queries.ts';
+import { UsageQueries } from './usage.queries.ts';
+import { ValueController } from './value.controller.ts';
+import { ValueQueries } from './value.queries.ts';
 import { WitnessQueries } from './witness.queries.ts';
 
 @Module({
@@ -22,6 +25,7 @@ import { WitnessQueries } from './witness.queries.ts';
     ReceivingController,
     HandlingController,
     CountsController,
+    ValueController,
   ],
   providers: [
     InventoryQueries,
@@ -32,6 +36,8 @@ import { WitnessQueries } from './witness.queries.ts';
     ReceivingQueries,
     CountsQueries,
     WitnessQueries,
+    ValueQueries,
+    UsageQueries,
   ],
 })
 export class InventoryModule {}

@@ -34,6 +34,12 @@ const filters = {
   kitId: 'm.kit_line_id IN (SELECT id FROM kit_lines WHERE kit_id = $::uuid)',
   bin: "m.id IN (SELECT id FROM movements WHERE from_kind = 'bin' AND from_ref = $ UNION ALL SELECT id FROM movements WHERE to_kind = 'bin' AND to_ref = $)",
   after: 'm.sequence < $::bigint',
+  flow: `CASE $ WHEN 'receipts' THEN 'supplier' IN (m.from_kind, m.to_kind) WHEN 'counts' THEN 'count' IN (m.from_kind, m.to_kind)
+    WHEN 'scrap' THEN 'scrap' IN (m.from_kind, m.to_kind)
+    ELSE (m.from_kind IN ('tray', 'unit', 'rack')) <> (m.to_kind IN ('tray', 'unit', 'rack')) AND
+      (m.from_kind IN ('receiving', 'quarantine', 'bin')) <> (m.to_kind IN ('receiving', 'quarantine', 'bin')) END`,
+  since: 'm.at >= $::date::timestamp AT TIME ZONE (SELECT zone FROM shop_profile)',
+  before: 'm.at < $::date::timestamp AT TIME ZONE (SELECT zone FROM shop_profile)',
 } as const;
 
 /** The page is cut first: titles and names are looked up for its rows only. */

@@ -1,4 +1,3 @@
-import { noBladeRules } from '@hubwright/contracts/manuals/measures';
 import type { manualOperations } from '@hubwright/contracts/manuals/operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
@@ -6,6 +5,7 @@ import { found } from '../../platform/command/version.ts';
 import { fromDbDate, fromDbDateOrNull } from '../../platform/database/dates.ts';
 import type { ManualRevision } from '../../platform/database/generated/client.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { revisionContent } from './revision-content.ts';
 
 type RevisionDetail = Reply<typeof manualOperations.showRevision>;
 
@@ -34,36 +34,12 @@ export class ManualQueries {
   }
 
   async showRevision(revisionId: string): Promise<RevisionDetail> {
-    const revision = found(
-      await this.reads.models.manualRevision.findUnique({ where: { id: revisionId }, include: wholeContent }),
-      'This manual revision',
-    );
-    const content = [...revision.kitList, ...revision.routes, ...revision.tboRules, ...revision.lifeLimits];
-    const models = await this.reads.models.unitModel.findMany({
-      where: { id: { in: [...new Set(content.map(({ modelId }) => modelId))] } },
-      orderBy: { designation: 'asc' },
-    });
+    const { revision, models } = found(await revisionContent(this.reads.models, revisionId), 'This manual revision');
     const { manual } = revision;
-    const of = <T extends { modelId: string }>(rows: T[], modelId: string) => rows.filter((r) => r.modelId === modelId);
     return {
       ...revisionRow(revision, await this.names([revision])),
       manual: { id: manual.id, number: manual.number, title: manual.title },
-      models: models.map(({ id, designation }) => ({
-        modelId: id,
-        designation,
-        kitList: of(revision.kitList, id).map(({ part, ...line }) =>
-          present({ ...line, part: part.number, description: part.description }),
-        ),
-        routes: of(revision.routes, id).map((route) =>
-          present({
-            ...route,
-            steps: route.steps.map((step) => present({ ...step, measures: step.measures.map(present) })),
-          }),
-        ),
-        tboRules: of(revision.tboRules, id).map(present),
-        lifeLimits: of(revision.lifeLimits, id).map(present),
-        bladeRules: of(revision.bladeRules, id)[0]?.content ?? noBladeRules,
-      })) as unknown as RevisionDetail['models'],
+      models: models as unknown as RevisionDetail['models'],
     };
   }
 
@@ -77,16 +53,6 @@ export class ManualQueries {
   }
 }
 
-const inOrder = { orderBy: { sequence: 'asc' } } as const;
-const wholeContent = {
-  manual: true,
-  kitList: { ...inOrder, include: { part: { select: { number: true, description: true } } } },
-  routes: { orderBy: { partClass: 'asc' }, include: { steps: { ...inOrder, include: { measures: inOrder } } } },
-  tboRules: true,
-  lifeLimits: { orderBy: { partNumber: 'asc' } },
-  bladeRules: true,
-} as const;
-
 function revisionRow(revision: ManualRevision, names: Map<string, string>) {
   return {
     id: revision.id,
@@ -97,9 +63,4 @@ function revisionRow(revision: ManualRevision, names: Map<string, string>) {
     currencyCheckedOn: fromDbDateOrNull(revision.currencyCheckedOn),
     version: revision.version,
   };
-}
-
-/** Contracts leave out what is not there; the database says null. */
-function present<T extends object>(row: T): T {
-  return Object.fromEntries(Object.entries(row).filter(([, value]) => value !== null)) as T;
 }

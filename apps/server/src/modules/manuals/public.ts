@@ -6,6 +6,8 @@ import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import type { Reads } from '../../platform/database/reads.ts';
 
+export { type DraftLine, kitListsNow, writeKitListDrafts } from './kit-list-drafts.ts';
+
 /** Which unit a kit list is asked for. */
 export interface KitListQuestion {
   readonly revisionId: string;

@@ -1,5 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { Database } from './client.ts';
+import { eachRow } from './each-row.ts';
 import type { PrismaClient } from './generated/client.ts';
 
 type ReadMethod =
@@ -30,5 +31,17 @@ export class Reads {
   async sql<Row extends object>(text: string, parameters: readonly unknown[] = []): Promise<Row[]> {
     const result = await this.database.pool.query<Row>(text, [...parameters]);
     return result.rows;
+  }
+
+  /** The rows of a query of any length, a page at a time, all as of one moment; whoever stops early gives the connection back. */
+  async *each<Row extends object>(text: string): AsyncGenerator<Row> {
+    const client = await this.database.pool.connect();
+    try {
+      await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
+      yield* eachRow<Row>(client, text);
+    } finally {
+      await client.query('ROLLBACK').catch(() => undefined);
+      client.release();
+    }
   }
 }

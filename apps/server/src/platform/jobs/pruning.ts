@@ -8,8 +8,10 @@ const hour = 60 * 60 * 1000;
 const receiptsKept = 72 * hour;
 /** A dashboard away longer than this reads everything anew. */
 const outboxKept = 2 * hour;
+/** A table that was sent and not applied. */
+const tablesKept = 24 * hour;
 
-/** Removes what only served for a while: receipts, live events, counted sign-in tries. Records are never touched. */
+/** Removes what only served for a while: receipts, live events, counted sign-in tries, tables nobody applied. Records are never touched. */
 @Injectable()
 export class Pruning {
   private readonly log = new Logger('pruning');
@@ -26,6 +28,7 @@ export class Pruning {
     try {
       await this.database.prisma.receipt.deleteMany({ where: { createdAt: { lt: new Date(now - receiptsKept) } } });
       await this.database.prisma.outbox.deleteMany({ where: { at: { lt: new Date(now - outboxKept) } } });
+      await this.database.prisma.stagedTable.deleteMany({ where: { uploadedAt: { lt: new Date(now - tablesKept) } } });
       await this.database.prisma.signInAttempt.deleteMany({ where: { expire: { lt: BigInt(now - 24 * hour) } } });
     } catch (error) {
       this.log.warn(`could not prune: ${error instanceof Error ? error.message : error}`);

@@ -1,0 +1,75 @@
+import type { ReactNode } from 'react';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { type State, StateMark } from '../../ui/StateMark.tsx';
+import styles from './imports.module.css';
+import { type Preview, type PreviewRow, titleOf, type Verdict } from './preview.ts';
+
+const marks: Record<Verdict, State> = { new: 'have', changed: 'note', same: 'open', wrong: 'stop' };
+
+/** What is wrong with one cell stands in it. */
+function Cell({ row, column }: { row: PreviewRow; column: number }) {
+  const faults = row.errors.filter((error) => error.column === column);
+  return (
+    <>
+      {row.cells[column] || <span className="soft">empty</span>}
+      {faults.map(({ detail }) => (
+        <span key={detail} className={styles.fault}>
+          {detail}
+        </span>
+      ))}
+    </>
+  );
+}
+
+function Row({ row, preview }: { row: PreviewRow; preview: Preview }) {
+  const elsewhere = row.errors.filter(({ column }) => column === null);
+  return (
+    <>
+      <StateMark state={marks[row.verdict]} word={row.verdict} />
+      {row.changes.map(({ field, from, to }) => (
+        <span key={field + from} className={styles.change}>
+          {titleOf(preview.kind, field)}: {from || 'nothing'} → {to || 'nothing'}
+        </span>
+      ))}
+      {elsewhere.map(({ field, detail }) => (
+        <span key={field} className={styles.fault}>
+          {titleOf(preview.kind, field)}: {detail}
+        </span>
+      ))}
+    </>
+  );
+}
+
+function whatItSays({ verdict, errors, changes }: PreviewRow): string {
+  const said = [
+    ...errors.map(({ field, detail }) => `${field}: ${detail}`),
+    ...changes.map(({ field, from, to }) => `${field}: ${from} → ${to}`),
+  ];
+  return [verdict, ...said].join('; ');
+}
+
+/** Each row of the file with what it would do, and each fault at its cell. */
+export function PreviewTable({ preview, tools }: { preview: Preview; tools: ReactNode }) {
+  const read = Object.entries(preview.mapping).toSorted(([, a], [, b]) => a - b);
+  const columns: Column<PreviewRow>[] = [
+    { id: 'line', header: 'Line', value: (row) => row.line, isNumber: true },
+    { id: 'what', header: 'What it does', value: whatItSays, cell: (row) => <Row row={row} preview={preview} /> },
+    ...read.map(([field, column]) => ({
+      id: field,
+      header: titleOf(preview.kind, field),
+      value: (row: PreviewRow) => row.cells[column] ?? '',
+      cell: (row: PreviewRow) => <Cell row={row} column={column} />,
+    })),
+  ];
+  return (
+    <DataTable
+      caption="Rows of the table"
+      rows={preview.rows}
+      columns={columns}
+      rowKey={(row) => String(row.line)}
+      tools={tools}
+      empty={<EmptyState title="No such row">Choose other rows above.</EmptyState>}
+    />
+  );
+}

@@ -1,0 +1,85 @@
+import type { valueOperations } from '@hubwright/contracts/inventory/value-operations';
+import type { ReactNode } from 'react';
+import type { RowOf } from '../../api/pages.ts';
+import { moneyText } from '../../format/money.ts';
+import { Amount, DateText } from '../../format/values.tsx';
+import { type Column, DataTable } from '../../ui/DataTable.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { Link } from '../../ui/Link.tsx';
+import { type State, StateMark } from '../../ui/StateMark.tsx';
+import { behind } from './behind.ts';
+
+export type Valued = RowOf<typeof valueOperations.stockValue>;
+
+const marks: Record<Valued['idle'], State> = { moving: 'have', slow: 'waiting', dead: 'stop' };
+
+/** An amount that leads to the movements behind it; exported in the currency’s main unit. */
+function money(
+  column: { id: string; header: string; minor: (row: Valued) => number | null; href: (row: Valued) => string },
+  currency: string,
+): Column<Valued> {
+  const { id, header, minor, href } = column;
+  const value = (row: Valued) => {
+    const amount = minor(row);
+    return amount === null ? null : Number(moneyText({ currency, minor: amount }).replaceAll(',', ''));
+  };
+  const cell = (row: Valued) => {
+    const amount = minor(row);
+    return (
+      <Link href={href(row)}>{amount === null ? 'not followed' : <Amount minor={amount} currency={currency} />}</Link>
+    );
+  };
+  return { id, header, value, cell, isNumber: true };
+}
+
+function columnsFor(currency: string, since: string): readonly Column<Valued>[] {
+  const all = (row: Valued) => behind({ part: row.part.number, partId: row.part.id });
+  const issues = (row: Valued) => behind({ part: row.part.number, partId: row.part.id, flow: 'issues', since });
+  const counts = (row: Valued) => behind({ part: row.part.number, partId: row.part.id, flow: 'counts', since });
+  return [
+    {
+      id: 'part',
+      header: 'Part',
+      value: (row) => `${row.part.number} ${row.part.description}`,
+      cell: (row) => (
+        <>
+          <Link href={`/parts/${row.part.id}`}>{row.part.number}</Link>{' '}
+          <span className="soft">{row.part.description}</span>
+        </>
+      ),
+    },
+    { id: 'onHand', header: 'On hand', value: (row) => row.onHand, isNumber: true },
+    money({ id: 'byAverage', header: 'By moving average', minor: (row) => row.byAverageMinor, href: all }, currency),
+    { id: 'average', header: 'Average each', value: (row) => row.average, isNumber: true },
+    money({ id: 'byLot', header: 'By lot', minor: (row) => row.byLotMinor, href: all }, currency),
+    {
+      id: 'idle',
+      header: 'Moves',
+      value: (row) => row.idle,
+      cell: (row) => <StateMark state={marks[row.idle]} word={row.idle} />,
+    },
+    {
+      id: 'lastIssuedOn',
+      header: 'Last issue',
+      value: (row) => row.lastIssuedOn,
+      cell: (row) => (row.lastIssuedOn ? <DateText date={row.lastIssuedOn} /> : <span className="soft">never</span>),
+    },
+    money({ id: 'used', header: 'Used in a year', minor: (row) => row.usedMinor, href: issues }, currency),
+    { id: 'turns', header: 'Turns', value: (row) => (row.turns === null ? null : Number(row.turns)), isNumber: true },
+    money({ id: 'shrinkage', header: 'Missed by counts', minor: (row) => row.shrinkageMinor, href: counts }, currency),
+  ];
+}
+
+/** What each part is worth, and how it moves; every amount leads to its movements. */
+export function ValueTable(props: { rows: readonly Valued[]; currency: string; since: string; tools: ReactNode }) {
+  return (
+    <DataTable
+      caption="Stock value"
+      rows={props.rows}
+      columns={columnsFor(props.currency, props.since)}
+      rowKey={(row) => row.part.id}
+      tools={props.tools}
+      empty={<EmptyState title="No such stock">Search for another part, or show every part.</EmptyState>}
+    />
+  );
+}
