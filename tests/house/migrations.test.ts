@@ -41,6 +41,7 @@ const onlyAdded = [
   'stock_signatures',
   'surrenders',
   'supplier_returns',
+  'allocation_policies',
 ];
 
 describe('migrations', () => {

@@ -96,6 +96,7 @@ const shared = [
   Attempts,
   Devices,
   OneTimeCodes,
+  LiveFeed,
 ];
 
 @Global()

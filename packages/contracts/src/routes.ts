@@ -11,7 +11,9 @@ import { freezerOperations } from './inventory/freezer-operations.ts';
 import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
+import { allocationOperations } from './kits/allocation-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
+import { promiseOperations } from './kits/promise-operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
 import { manualOperations } from './manuals/operations.ts';
 import type { Operation } from './operation.ts';
@@ -62,6 +64,8 @@ export const routes = {
   ...countOperations,
   ...purchasingOperations,
   ...kitsOperations,
+  ...allocationOperations,
+  ...promiseOperations,
   ...partOperations,
   ...supplierOperations,
   ...processOperations,

@@ -79,7 +79,14 @@ function best(kits: readonly KitToFill[], lots: Record<string, number>): number 
     const pieces = taken.flatMap(({ lines }) =>
       lines.flatMap(({ quantity, from }) => Array.from({ length: quantity }, () => from)),
     );
-    if (value > most && pieces.length <= total && canBeHandedOut(pieces.sort((a, b) => a.length - b.length), lots))
+    if (
+      value > most &&
+      pieces.length <= total &&
+      canBeHandedOut(
+        pieces.sort((a, b) => a.length - b.length),
+        lots,
+      )
+    )
       most = value;
   }
   return most;

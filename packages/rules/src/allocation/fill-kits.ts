@@ -43,7 +43,11 @@ export function fillKits(input: {
   const sets = new Map(input.kits.flatMap(({ lines }) => lines.map(({ from }) => [keyOf(from), [...from].sort()])));
   for (;;) {
     const budget = until && { ms: Math.max(0, until.at - until.now()), now: until.now };
-    const answer = completeKits({ kits: asPacking(input.kits, sets), stock: piecesIn(sets, lots), ...(budget ? { budget } : {}) });
+    const answer = completeKits({
+      kits: asPacking(input.kits, sets),
+      stock: piecesIn(sets, lots),
+      ...(budget ? { budget } : {}),
+    });
     const handed = handOut(linesOf(input.kits, answer.chosen), lots);
     if (handed.unmet.length === 0) return withReasons(input.kits, lots, { ...answer, picks: handed.picks });
     if (until && until.now() >= until.at) return repaired(input.kits, lots, answer);
@@ -60,8 +64,7 @@ function asPacking(kits: readonly KitToFill[], sets: ReadonlyMap<string, readonl
   const holders = holdersIn(sets);
   return kits.map(({ id, value, lines }) => {
     const needs: Record<string, number> = {};
-    for (const { from, quantity } of lines)
-      for (const set of holders(from)) needs[set] = (needs[set] ?? 0) + quantity;
+    for (const { from, quantity } of lines) for (const set of holders(from)) needs[set] = (needs[set] ?? 0) + quantity;
     return { id, value, needs };
   });
 }
@@ -104,7 +107,13 @@ function repaired(kits: readonly KitToFill[], lots: ReadonlyMap<string, number>,
   const chosen = kits.filter(({ id }) => taken.has(id)).map(({ id }) => id);
   const value = kits.reduce((sum, kit) => sum + (taken.has(kit.id) ? kit.value : 0), 0);
   const { picks } = handOut(linesOf(kits, chosen), lots);
-  return withReasons(kits, lots, { chosen, value, bound: Math.max(value, answer.bound), optimal: value >= answer.bound, picks });
+  return withReasons(kits, lots, {
+    chosen,
+    value,
+    bound: Math.max(value, answer.bound),
+    optimal: value >= answer.bound,
+    picks,
+  });
 }
 
 function withReasons(

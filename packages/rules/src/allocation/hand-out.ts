@@ -49,7 +49,7 @@ function kindsOf(asks: readonly Ask[]): Kind[] {
   const kinds = new Map<string, Kind>();
   for (const ask of asks) {
     const key = ask.from.join('\n');
-    const kind = kinds.get(key) ?? { from: ask.from, asks: [], want: 0, got: new Map() };
+    const kind: Kind = kinds.get(key) ?? { from: ask.from, asks: [], want: 0, got: new Map() };
     kind.asks.push(ask);
     kind.want += ask.quantity;
     kinds.set(key, kind);
@@ -90,7 +90,11 @@ interface Reached {
 }
 
 /** Everything that pieces could be exchanged with, up to the first lot that has some left. */
-function reach(start: readonly Kind[], takers: ReadonlyMap<string, Kind[]>, left: ReadonlyMap<string, number>): Reached {
+function reach(
+  start: readonly Kind[],
+  takers: ReadonlyMap<string, Kind[]>,
+  left: ReadonlyMap<string, number>,
+): Reached {
   const lots = new Map<string, Kind>();
   const through = new Map<Kind, string>();
   const queue = [...start];

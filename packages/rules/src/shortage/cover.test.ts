@@ -116,7 +116,10 @@ describe('whom it serves first', () => {
   });
 
   it('gives what is only likely nothing that a firm demand needs, however early', () => {
-    const demands = [{ ...seal('likely', 1, '2026-03-02'), priority: 1, expected: true }, seal('firm', 1, '2026-03-30')];
+    const demands = [
+      { ...seal('likely', 1, '2026-03-02'), priority: 1, expected: true },
+      seal('firm', 1, '2026-03-30'),
+    ];
     expect(served({ demands })).toEqual(['firm']);
     expect(served({ demands, order: 'priority' })).toEqual(['firm']);
   });
