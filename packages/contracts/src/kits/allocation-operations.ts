@@ -70,7 +70,7 @@ const toFill = z
   .object({
     currency: z.string(),
     kits: z.array(candidate.extend({ picks: z.array(picked) })),
-    /** Not proposed: each with what it lacks, or with the kits that take what it needs. */
+    /** Not proposed, the first hundred by need date: each with what it lacks (twenty lines), or with the kits that take what it needs. */
     leftOut: z.array(candidate.extend({ isOutbid: z.boolean(), cause: z.string(), lacks: z.array(lacking) })),
     value: z.number(),
     /** No choice at all is worth more than this. */

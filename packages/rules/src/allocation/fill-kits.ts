@@ -95,25 +95,24 @@ function linesOf(kits: readonly KitToFill[], chosen: readonly string[]): Ask[] {
   return kits.flatMap(({ id, lines }) => (taken.has(id) ? lines : []));
 }
 
-/** Time is up with a choice that cannot be handed out: of it and of the rest, the kits that can, worth most first. The bound holds. */
+/** Time is up with a choice that cannot be handed out: of it, then of the rest, the kits that what is left fills. The bound holds. */
 function repaired(kits: readonly KitToFill[], lots: ReadonlyMap<string, number>, answer: CompleteKits): FillKits {
   const wanted = new Set(answer.chosen);
   const order = [...kits].sort((a, b) => Number(wanted.has(b.id)) - Number(wanted.has(a.id)) || b.value - a.value);
+  const left = new Map(lots);
+  const picks: Pick[] = [];
   const taken = new Set<string>();
-  for (const { id } of order) {
+  for (const { id, lines } of order) {
+    const handed = handOut(lines, left);
+    if (handed.unmet.length > 0) continue;
     taken.add(id);
-    if (handOut(linesOf(kits, [...taken]), lots).unmet.length > 0) taken.delete(id);
+    picks.push(...handed.picks);
+    for (const { lot, quantity } of handed.picks) left.set(lot, (left.get(lot) ?? 0) - quantity);
   }
   const chosen = kits.filter(({ id }) => taken.has(id)).map(({ id }) => id);
   const value = kits.reduce((sum, kit) => sum + (taken.has(kit.id) ? kit.value : 0), 0);
-  const { picks } = handOut(linesOf(kits, chosen), lots);
-  return withReasons(kits, lots, {
-    chosen,
-    value,
-    bound: Math.max(value, answer.bound),
-    optimal: value >= answer.bound,
-    picks,
-  });
+  const bound = Math.max(value, answer.bound);
+  return withReasons(kits, lots, { chosen, value, bound, optimal: value >= answer.bound, picks });
 }
 
 function withReasons(

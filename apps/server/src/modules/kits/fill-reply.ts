@@ -21,7 +21,8 @@ export interface Found {
 }
 
 /** Kits left out that are told line by line; they come by need date. */
-const mostLeftOut = 200;
+const mostLeftOut = 100;
+const mostLacks = 20;
 
 /** The proposal with its reasons: kits to fill best first, kits left out by need date. */
 export function fillReply(found: Found): FillReply {
@@ -42,7 +43,7 @@ export function fillReply(found: Found): FillReply {
     const known = kits.get(kit);
     if (!known) return [];
     const rows = lacks.flatMap(({ ask, quantity }) => lackRow(byLine.get(ask), quantity));
-    return [{ ...named(known), isOutbid, lacks: rows, cause: isOutbid ? outbid(rows, others(lacks)) : lacking(rows) }];
+    return [{ ...named(known), isOutbid, lacks: rows.slice(0, mostLacks), cause: isOutbid ? outbid(rows, others(lacks)) : lacking(rows) }];
   });
   return {
     currency: found.currency,
@@ -105,7 +106,7 @@ function lacking(rows: readonly Lack[]): string {
 function outbid(rows: readonly Lack[], takers: readonly string[]): string {
   const words = rows.map(({ quantity, part }) => partWords(quantity, { ...part, description: '' }));
   const who = takers.length > 0 ? takers.slice(0, 4).join(', ') : 'other kits';
-  return `The shelf would do for it alone, but ${words.slice(0, 3).join(', ')} avoid more in ${who}.`;
+  return `The shelf would do for it alone, but what it needs (${words.slice(0, 3).join(', ')}) avoids more delay in ${who}.`;
 }
 
 /** Codes of chosen kits that take lots these lines could use. */

@@ -52,8 +52,9 @@ function why(of: {
   if (daysAvoided === 0)
     return `Needed ${kit.needBy}; new pieces would be here by ${again}, in time, so filling it now avoids no delay.`;
   const days = `${daysAvoided} ${daysAvoided === 1 ? 'day' : 'days'}`;
+  const what = of.isPriced || of.hasOthers ? `${price} × ${days}` : days;
   const sentences = [
-    `${price} × ${days}: without the pieces on the shelf new ones would be here on ${again}; it is needed ${kit.needBy}.`,
+    `${what}: without the pieces on the shelf new ones would be here on ${again}; it is needed ${kit.needBy}.`,
   ];
   if (!of.isPriced)
     sentences.push(
