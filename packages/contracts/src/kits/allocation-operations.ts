@@ -69,7 +69,10 @@ const candidate = z.object({
 const toFill = z
   .object({
     currency: z.string(),
+    /** Best first, at most sixty; more are proposed once these are promised. */
     kits: z.array(candidate.extend({ picks: z.array(picked) })),
+    /** How many the proposal fills in all. */
+    fillable: z.int(),
     /** Not proposed, the first hundred by need date: each with what it lacks (twenty lines), or with the kits that take what it needs. */
     leftOut: z.array(candidate.extend({ isOutbid: z.boolean(), cause: z.string(), lacks: z.array(lacking) })),
     value: z.number(),

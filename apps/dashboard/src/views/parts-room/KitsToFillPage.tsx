@@ -11,7 +11,7 @@ import { StateMark } from '../../ui/StateMark.tsx';
 
 /** Which kits to finish from the shelf so that most promised value is not late, why, and the one step to promise it to them. */
 export function KitsToFillPage() {
-  const { kits, leftOut, proof, isBest, promised } = useSuspenseQuery(toFillQuery).data;
+  const { kits, fillable, leftOut, proof, isBest, promised } = useSuspenseQuery(toFillQuery).data;
   const mayAccept = useMay(allocationOperations.acceptFill);
   const [dropped, setDropped] = useState<ReadonlySet<string>>(new Set());
   const chosen = kits.filter(({ kitId }) => !dropped.has(kitId));
@@ -28,6 +28,11 @@ export function KitsToFillPage() {
         <p className="row tight">
           <StateMark state={isBest ? 'passed' : 'note'} word={isBest ? 'proven' : 'not proven'} /> {proof}
         </p>
+        {fillable > kits.length ? (
+          <p className="soft">
+            The first {kits.length} of {countOf(fillable, 'kit')}; the others follow once these are promised.
+          </p>
+        ) : null}
         {promised > 0 ? (
           <p className="soft">
             {countOf(promised, 'more kit')} has everything promised to it and only waits to be pulled.

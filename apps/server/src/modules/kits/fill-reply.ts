@@ -23,6 +23,8 @@ export interface Found {
 /** Kits left out that are told line by line; they come by need date. */
 const mostLeftOut = 100;
 const mostLacks = 20;
+/** As many as are accepted at once; the next are proposed when these are promised. */
+const mostFilled = 60;
 
 /** The proposal with its reasons: kits to fill best first, kits left out by need date. */
 export function fillReply(found: Found): FillReply {
@@ -43,11 +45,19 @@ export function fillReply(found: Found): FillReply {
     const known = kits.get(kit);
     if (!known) return [];
     const rows = lacks.flatMap(({ ask, quantity }) => lackRow(byLine.get(ask), quantity));
-    return [{ ...named(known), isOutbid, lacks: rows.slice(0, mostLacks), cause: isOutbid ? outbid(rows, others(lacks)) : lacking(rows) }];
+    return [
+      {
+        ...named(known),
+        isOutbid,
+        lacks: rows.slice(0, mostLacks),
+        cause: isOutbid ? outbid(rows, others(lacks)) : lacking(rows),
+      },
+    ];
   });
   return {
     currency: found.currency,
-    kits: chosen.sort((a, b) => b.value - a.value || a.needBy.localeCompare(b.needBy)),
+    kits: chosen.sort((a, b) => b.value - a.value || a.needBy.localeCompare(b.needBy)).slice(0, mostFilled),
+    fillable: chosen.length,
     leftOut,
     value: answer.value,
     bound: answer.bound,
