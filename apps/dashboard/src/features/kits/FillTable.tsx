@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react';
 import { countOf } from '../../format/numbers.ts';
+import { plainDates } from '../../format/plain-dates.ts';
 import { Amount, DueText } from '../../format/values.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import type { KitLeftOut, KitToFill } from './kits-to-fill.ts';
-import { plainDates } from './plain-dates.ts';
 
 function KitName({ row }: { row: KitToFill | KitLeftOut }) {
   return (

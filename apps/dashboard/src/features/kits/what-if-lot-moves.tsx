@@ -6,6 +6,7 @@ import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { useMay } from '../../api/me.ts';
 import { queryFor } from '../../api/query.ts';
+import { plainDates } from '../../format/plain-dates.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
@@ -13,7 +14,6 @@ import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { plainDates } from './plain-dates.ts';
 
 type Answer = Reply<typeof promiseOperations.whatIf>;
 

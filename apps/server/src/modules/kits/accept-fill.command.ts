@@ -3,6 +3,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { misfit } from '@hubwright/rules/stock';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
 import { type StockLot, stockOfParts } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
 import { misfitWords, needOf } from './fitting.ts';
@@ -11,7 +12,7 @@ import { figuresOf, toPull } from './line-figures.ts';
 import { kitsWithLines } from './many-kits.ts';
 import { promiseMany } from './promise-many.ts';
 import { shelfLocks } from './reserve.ts';
-import { standIns } from './stand-ins.ts';
+import { buildDay, standIns } from './stand-ins.ts';
 
 const operation = allocationOperations.acceptFill;
 type Accepting = Context<typeof operation>;
@@ -66,8 +67,8 @@ interface ShelfOfAll {
 /** The shelf and what every line still needs, read once for all kits. */
 async function shelfFor({ tx, today }: { tx: Tx; today: string }, kits: readonly Kit[]): Promise<ShelfOfAll> {
   const partIds = [...new Set(kits.flatMap(({ lines }) => lines.map(({ partId }) => partId)))];
-  const parts = await standIns(tx, partIds);
-  const lots = await stockOfParts(tx, [...new Set(partIds.flatMap(parts))]);
+  const known = await standIns(askIn(tx), partIds);
+  const lots = await stockOfParts(tx, [...new Set(partIds.flatMap((id) => known.parts(id)))]);
   const figures = await figuresOf(
     askIn(tx),
     kits.map(({ id }) => id),
@@ -78,7 +79,7 @@ async function shelfFor({ tx, today }: { tx: Tx; today: string }, kits: readonly
       const isTornDown = kit.lines.some(({ id }) => figures(id).cameOn > 0);
       return Math.max(0, toPull(line, figures(line.id), isTornDown) - figures(line.id).reserved);
     },
-    usable: (_, line) => parts(line.partId),
+    usable: (kit, line) => known.parts(line.partId, buildDay(fromDbDate(kit.needBy), today)),
     today,
   };
 }

@@ -91,7 +91,7 @@ export class CoverState {
     for (const lot of known.supply.stock) push(this.stock, lot.partId, lot);
     for (const order of known.supply.orders) push(this.orders, order.partId, order);
     this.links = known.links;
-    this.alternates = [...this.alternates.filter(({ partId }) => !parts.has(partId)), ...known.supply.alternates];
+    this.alternates = [...this.alternates.filter(({ part }) => !parts.has(part)), ...known.supply.alternates];
     this.ordered = undefined;
     this.revision += 1;
   }
@@ -100,7 +100,7 @@ export class CoverState {
   supply(parts?: ReadonlySet<string>): Supply {
     const of = <T>(map: ReadonlyMap<string, T[]>) =>
       parts ? [...parts].flatMap((part) => map.get(part) ?? []) : [...map.values()].flat();
-    const alternates = parts ? this.alternates.filter(({ partId }) => parts.has(partId)) : this.alternates;
+    const alternates = parts ? this.alternates.filter(({ part }) => parts.has(part)) : this.alternates;
     return { stock: of(this.stock), orders: of(this.orders), alternates };
   }
 

@@ -32,7 +32,7 @@ export class FillQueries implements OnApplicationShutdown {
   ) {}
 
   async kitsToFill(): Promise<Reply<typeof allocationOperations.kitsToFill>> {
-    const state = await this.cover.ofOpenKits();
+    const state = await this.cover.kept();
     if (this.known?.state !== state || this.known.revision !== state.revision) {
       const answer = this.compute(state);
       const known = { state, revision: state.revision, answer };

@@ -56,8 +56,13 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
     await this.worker.close();
   }
 
-  /** All open kits as they are now. */
-  ofOpenKits(): Promise<CoverState> {
+  /** Lines of all open kits as they are now, by need date, kit and sequence. */
+  async ofOpenKits(): Promise<readonly LineCover[]> {
+    return (await this.kept()).all();
+  }
+
+  /** The same with what it was worked out from. */
+  kept(): Promise<CoverState> {
     this.askedAt = performance.now();
     return this.newest();
   }

@@ -31,7 +31,7 @@ export class KitsQueries {
         afterCode ?? null,
         input.limit + 1,
       ]),
-      input.state === 'open' ? this.cover.ofOpenKits() : undefined,
+      input.state === 'open' ? this.cover.kept() : undefined,
     ]);
     const shown = kits.slice(0, input.limit);
     const last = shown.at(-1);
@@ -46,7 +46,7 @@ export class KitsQueries {
     const ask = askThrough(this.reads);
     const isOpen = kit.state === 'open';
     const [lines, tray, rack, unit, promises, waiting] = await Promise.all([
-      isOpen ? this.cover.ofOpenKits().then((all) => all.ofKit(kitId)) : this.cover.ofClosedKit(kitId),
+      isOpen ? this.cover.kept().then((all) => all.ofKit(kitId)) : this.cover.ofClosedKit(kitId),
       heldAt(ask, { kind: 'tray', ref: kit.id }),
       heldAt(ask, { kind: 'rack', ref: kit.workOrder.id }),
       heldAt(ask, { kind: 'unit', ref: kit.workOrder.id }),
@@ -72,7 +72,7 @@ export class KitsQueries {
 
   /** Parts that stop a build, first day to order first. */
   async shortages(input: Input<typeof kitsOperations.shortages>) {
-    const covers = (await this.cover.ofOpenKits()).all().filter(({ short, late }) => short > 0 || late > 0);
+    const covers = (await this.cover.ofOpenKits()).filter(({ short, late }) => short > 0 || late > 0);
     const parts = await this.reads.sql<SupplierRow>(supplierSql, [[...new Set(covers.map(({ row }) => row.part.id))]]);
     const rows = shortageRows(covers, parts).filter(
       ({ part, supplier }) =>

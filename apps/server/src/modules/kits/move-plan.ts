@@ -2,12 +2,13 @@ import { quantityText } from '@hubwright/contracts/inventory/quantity';
 import { Problem } from '@hubwright/contracts/problems';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
 import { type StockLot, stockOfParts } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
 import { misfitProblem, needOf } from './fitting.ts';
 import { type Kit, type Line, lineOf, openKit } from './kit.ts';
 import { figuresOf, toPull } from './line-figures.ts';
-import { standIns } from './stand-ins.ts';
+import { buildDay, standIns } from './stand-ins.ts';
 
 export interface Taken {
   readonly reservationId: string;
@@ -46,7 +47,8 @@ export async function planMove(tx: Tx, asked: MoveAsked, today: string): Promise
   const named = found(await tx.lot.findUnique({ where: { id: asked.lotId } }), 'This lot');
   const lot = (await stockOfParts(tx, [named.partId])).find(({ id }) => id === named.id);
   if (!lot) throw new Problem('not-enough', `Nothing of ${named.code} that fits lies in a bin`, { lot: named.code });
-  const { line, needs, parts } = await lineFor(tx, kit, { lot, lineId: asked.lineId });
+  const day = buildDay(fromDbDate(kit.needBy), today);
+  const { line, needs, parts } = await lineFor(tx, kit, { lot, lineId: asked.lineId, day });
   const misfit = misfitProblem(kit, lot, needOf(kit, parts, today));
   if (misfit) throw misfit;
   const promises = await promisesOf(tx, lot.id);
@@ -60,13 +62,14 @@ export async function planMove(tx: Tx, asked: MoveAsked, today: string): Promise
 }
 
 /** The line of the kit that the lot would serve: the one named, else the first that still needs something. */
-async function lineFor(tx: Tx, kit: Kit, of: { lot: StockLot; lineId: string | undefined }) {
-  const { lot, lineId } = of;
+async function lineFor(tx: Tx, kit: Kit, of: { lot: StockLot; lineId: string | undefined; day: string }) {
+  const { lot, lineId, day } = of;
   const lines = lineId === undefined ? kit.lines : [lineOf(kit, lineId)];
-  const usable = await standIns(
-    tx,
+  const known = await standIns(
+    askIn(tx),
     lines.map(({ partId }) => partId),
   );
+  const usable = (partId: string) => known.parts(partId, day);
   const figures = await figuresOf(askIn(tx), [kit.id]);
   const isTornDown = kit.lines.some(({ id }) => figures(id).cameOn > 0);
   const fitting = lines

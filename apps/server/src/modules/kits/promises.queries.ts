@@ -42,7 +42,7 @@ export class PromisesQueries {
     const [lot] = await this.reads.sql<{ left: number }>(freeSql, [lotId]);
     const { left } = found(lot, 'This lot');
     const promises = await this.reads.sql<PromiseRow>(promisesSql, [lotId]);
-    const state = await this.cover.ofOpenKits();
+    const state = await this.cover.kept();
     const byLine = new Map(state.all().map((cover) => [cover.row.lineId, cover]));
     const promised = promises.flatMap(({ lineId, quantity, isFrozen }) => {
       const cover = byLine.get(lineId);
@@ -59,7 +59,7 @@ export class PromisesQueries {
   }: Input<typeof promiseOperations.orderServes>): Promise<Reply<typeof promiseOperations.orderServes>> {
     const lines = await this.reads.sql<{ id: string; left: number }>(orderLinesSql, [orderId]);
     found(lines[0], 'This order');
-    const state = await this.cover.ofOpenKits();
+    const state = await this.cover.kept();
     return {
       lines: lines.map(({ id, left }) => {
         const rows = countedOn(state, id);
@@ -71,7 +71,7 @@ export class PromisesQueries {
 
   /** Pure: the plan is only read, and the question is put to the same rule with the plan in it. */
   async whatIf(input: Input<typeof promiseOperations.whatIf>): Promise<Reply<typeof promiseOperations.whatIf>> {
-    const state = await this.cover.ofOpenKits();
+    const state = await this.cover.kept();
     const plan = await planMove(this.reads.models as unknown as Tx, input, state.basis.today);
     const { before, after } = await this.suppose(state, plan);
     const changes = effects(before, after);
