@@ -3,6 +3,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 import { type StockLot, stockOfParts } from '../inventory/public.ts';
 import { askIn } from './ask.ts';
 import { misfitProblem, needOf } from './fitting.ts';
@@ -59,6 +60,11 @@ export async function planMove(tx: Tx, asked: MoveAsked, today: string): Promise
   const fromFree = Math.min(quantity, lot.facts.free);
   const soft = promises.filter((each) => !firm.includes(each));
   return { kit, line, lot, quantity, fromFree, takenFrom: takeLast(soft, quantity - fromFree) };
+}
+
+/** The same for a view. Nothing is written on this way, so the read-only models serve as well. */
+export function planForView(models: Reads['models'], asked: MoveAsked, today: string): Promise<MovePlan> {
+  return planMove(models as unknown as Tx, asked, today);
 }
 
 /** The line of the kit that the lot would serve: the one named, else the first that still needs something. */

@@ -4,13 +4,12 @@ import type { Input, Reply } from '@hubwright/contracts/operation';
 import { affectedParts } from '@hubwright/rules/shortage';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
-import type { Tx } from '../../platform/database/client.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { coverQuestion } from './cover-question.ts';
 import type { CoverState } from './cover-state.ts';
 import { KitCover } from './kit-cover.ts';
 import { type LineCover, lineCovers } from './line-cover.ts';
-import { type MovePlan, planMove } from './move-plan.ts';
+import { type MovePlan, planForView } from './move-plan.ts';
 import { effects, summaryOf } from './what-if.ts';
 
 type Served = Reply<typeof promiseOperations.lotServes>['rows'][number];
@@ -72,7 +71,7 @@ export class PromisesQueries {
   /** Pure: the plan is only read, and the question is put to the same rule with the plan in it. */
   async whatIf(input: Input<typeof promiseOperations.whatIf>): Promise<Reply<typeof promiseOperations.whatIf>> {
     const state = await this.cover.kept();
-    const plan = await planMove(this.reads.models as unknown as Tx, input, state.basis.today);
+    const plan = await planForView(this.reads.models, input, state.basis.today);
     const { before, after } = await this.suppose(state, plan);
     const changes = effects(before, after);
     const { kit, lot, line, quantity, takenFrom } = plan;
