@@ -1,3 +1,4 @@
+// size: the plain reading of the rules and the shops drawn for it serve every property
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { affectedParts, type CoverInput, cover } from './index.ts';
