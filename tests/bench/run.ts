@@ -14,6 +14,7 @@ import { liveRows } from './live.ts';
 import { cpuPerRequest, median, type Shot, send } from './load.ts';
 import { processRows } from './process-maths.ts';
 import { type BenchShop, openShop } from './shop.ts';
+import { shortageRows } from './shortages.ts';
 import { statementsOf } from './statements.ts';
 
 // `npm run bench`: figures as ratios, both sides in one run, alternating, median of the rounds. Nothing here is asserted.
@@ -68,6 +69,8 @@ async function httpRows(shop: BenchShop): Promise<void> {
     const command = (n: number) => ({ shot: move(shop, n), subject: shop.lots[n % shop.lots.length] ?? '' });
     figures.push(...(await liveRows(ours, { cookie: shop.cookie, rounds, command })));
     figures.push(...(await floorRows(ours.port, shop.environment.DATABASE_URL ?? '')));
+    const clerk = { port: ours.port, cookie: shop.cookie, bins: shop.bins };
+    figures.push(...(await shortageRows(clerk, shop.environment.DATABASE_URL ?? '')));
   } finally {
     ours.stop();
     twin.stop();

@@ -43,6 +43,7 @@ const onlyAdded = [
   'supplier_returns',
   'imported_tables',
   'opening_lots',
+  'allocation_policies',
 ];
 
 describe('migrations', () => {

@@ -98,6 +98,7 @@ const shared = [
   Attempts,
   Devices,
   OneTimeCodes,
+  LiveFeed,
 ];
 
 @Global()

@@ -13,7 +13,9 @@ import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { valueOperations } from './inventory/value-operations.ts';
+import { allocationOperations } from './kits/allocation-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
+import { promiseOperations } from './kits/promise-operations.ts';
 import { trayOperations } from './kits/tray-operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
 import { kitListOperations } from './manuals/kit-list-operations.ts';
@@ -66,6 +68,8 @@ export const routes = {
   ...countOperations,
   ...purchasingOperations,
   ...kitsOperations,
+  ...allocationOperations,
+  ...promiseOperations,
   ...partOperations,
   ...supplierOperations,
   ...processOperations,

@@ -123,6 +123,7 @@ const planning = {
     input: z.strictObject({ kitId: id, reservationId: id, reason: z.string().trim().max(200).default('') }),
     output: changed,
     touches: ['inventory'],
+    problems: ['reservation-frozen'],
   }),
 } as const;
 

@@ -62,6 +62,18 @@ export const kitsProblems = {
     title: 'Nothing on the shelf fits this line',
     next: 'Read the causes; order what is short.',
   },
+  'proposal-moved': {
+    status: 409,
+    title: 'Something moved since this was proposed',
+    next: 'Look at the proposal again: it is worked out anew from what lies on the shelf now.',
+  },
+  'reservation-frozen': {
+    status: 409,
+    title: 'This promise is frozen',
+    next: 'Unfreeze it with a reason first, or take another lot.',
+  },
+  'already-frozen': { status: 409, title: 'This promise is frozen already', next: 'Reload to see who froze it.' },
+  'not-frozen': { status: 409, title: 'This promise is not frozen', next: 'Reload: someone may have unfrozen it.' },
   'not-in-tray': { status: 409, title: 'That is not in this tray', next: 'Scan what lies in the tray of this kit.' },
   'not-in-rack': {
     status: 409,

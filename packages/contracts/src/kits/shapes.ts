@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { lotState, partNamed, sourceClass } from '../inventory/shapes.ts';
 import { lineSource } from '../manuals/words.ts';
-import { date, id } from '../values.ts';
+import { date, id, instant } from '../values.ts';
 
 /** `open` until the build is closed by the ledger, or the work is called off. */
 export const kitStates = ['open', 'closed', 'cancelled'] as const;
@@ -24,7 +24,13 @@ export const lineStandings = [
 export const lineStanding = z.enum(lineStandings).meta({ id: 'LineStanding' });
 export type LineStanding = (typeof lineStandings)[number];
 
-const workOrderNamed = z.object({ id, number: z.string(), stage: z.string(), customer: z.string(), unit: z.string() });
+export const workOrderNamed = z.object({
+  id,
+  number: z.string(),
+  stage: z.string(),
+  customer: z.string(),
+  unit: z.string(),
+});
 
 export const kitRow = z
   .object({
@@ -48,6 +54,8 @@ export const kitRow = z
     canFillNow: z.boolean(),
     /** The worst shortage as a sentence; empty when nothing is late or short. */
     sentence: z.string(),
+    /** Percent where the customer has not approved the work yet: it is served after all firm work. Null where it is firm. */
+    likely: z.int().nullable(),
     version: z.int(),
   })
   .meta({ id: 'KitRow' });
@@ -83,7 +91,11 @@ export const kitLine = z
     /** Pieces still to be pulled from stock. */
     toPull: z.int(),
     reservations: z.array(
-      z.object({ id, lotId: id, lotCode: z.string(), quantity: z.int(), bin: z.string(), expiresOn: date.nullable() }),
+      z.object({
+        ...{ id, lotId: id, lotCode: z.string(), quantity: z.int(), bin: z.string(), expiresOn: date.nullable() },
+        /** Set aside for good: who, since when and why; null for an ordinary promise. */
+        frozen: z.object({ by: z.string(), at: instant, reason: z.string() }).nullable(),
+      }),
     ),
     have: z.int(),
     onOrder: z.int(),
@@ -133,6 +145,10 @@ export const shortageRow = z
     part: partNamed,
     short: z.int(),
     late: z.int(),
+    /** Of `short`, what only work asks for that no customer has approved yet. */
+    likelyShort: z.int(),
+    /** That part weighed by how likely the work is, rounded up. */
+    likelyWeighed: z.int(),
     firstNeed: date,
     orderBy: date.nullable(),
     leadTimeDays: z.int(),

@@ -12,13 +12,19 @@ export type Demand = {
   needBy: string;
   priority?: number | undefined;
   minimumExpiry?: string | undefined;
+  /** Likely, not firm: served after every firm demand, whatever its date. */
+  expected?: boolean | undefined;
 };
+/** Which demand is served first: by the day it is needed, then by priority; or the other way round. */
+export type ServingOrder = 'need-date' | 'priority';
 export type Lot = { id: string; part: string; quantity: number; expires?: string | undefined };
 export type Order = { id: string; part: string; quantity: number; date: string; expires?: string | undefined };
 export type Alternate = { part: string; use: string };
 
 export type CoverInput = {
   asOf: string;
+  /** Need date first unless told otherwise. */
+  order?: ServingOrder | undefined;
   demands: Demand[];
   onHand: Lot[];
   incoming: Order[];

@@ -1,6 +1,7 @@
+// size: the plain reading of the rules and the shops drawn for it serve every property
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { type CoverInput, cover } from './index.ts';
+import { affectedParts, type CoverInput, cover } from './index.ts';
 
 const asOf = '2026-03-01';
 const seal = (id: string, quantity: number, needBy: string) => ({ id, part: 'seal', quantity, needBy });
@@ -104,6 +105,36 @@ describe('what covers a kit line', () => {
   });
 });
 
+describe('whom it serves first', () => {
+  const lot = [{ id: 'lot', part: 'seal', quantity: 1 }];
+  const wanted = [seal('soon', 1, '2026-03-05'), { ...seal('urgent', 1, '2026-03-20'), priority: 1 }];
+  const served = (input: Partial<CoverInput>) =>
+    run({ onHand: lot, ...input }).lines.flatMap(({ demand, short }) => (short === 0 ? [demand] : []));
+
+  it('goes by need date, or by priority where the shop says so', () => {
+    expect(served({ demands: wanted })).toEqual(['soon']);
+    expect(served({ demands: wanted, order: 'priority' })).toEqual(['urgent']);
+  });
+
+  it('gives what is only likely nothing that a firm demand needs, however early', () => {
+    const demands = [
+      { ...seal('likely', 1, '2026-03-02'), priority: 1, expected: true },
+      seal('firm', 1, '2026-03-30'),
+    ];
+    expect(served({ demands })).toEqual(['firm']);
+    expect(served({ demands, order: 'priority' })).toEqual(['firm']);
+  });
+
+  it('shows an order late to a demand served after a later one', () => {
+    const incoming = [{ id: 'po', part: 'seal', quantity: 2, date: '2026-03-10' }];
+    const { lines } = run({ order: 'priority', demands: wanted, incoming });
+    expect(lines.map(({ demand, late, covered }) => [demand, late, covered])).toEqual([
+      ['soon', true, '2026-03-10'],
+      ['urgent', false, '2026-03-10'],
+    ]);
+  });
+});
+
 describe('bad input', () => {
   const lot = { id: 'x', part: 'seal', quantity: 1 };
   it.each([
@@ -136,9 +167,12 @@ function plainly(input: CoverInput) {
       expires: po.expires ?? '9999-12-31',
     })),
   ];
-  const served = [...input.demands].sort((a, b) =>
-    [a.needBy, String(a.priority ?? 9), a.id].join() < [b.needBy, String(b.priority ?? 9), b.id].join() ? -1 : 1,
-  );
+  const rankOf = ({ id, needBy, priority = 9, expected }: CoverInput['demands'][number]) => [
+    ...[expected ? 'likely' : 'firm'],
+    ...(input.order === 'priority' ? [priority, needBy] : [needBy, priority]),
+    id,
+  ];
+  const served = [...input.demands].sort((a, b) => (rankOf(a).join() < rankOf(b).join() ? -1 : 1));
   return served.map((demand) => {
     const parts = [demand.part, ...input.alternates!.filter(({ part }) => part === demand.part).map(({ use }) => use)];
     const horizon = demand.needBy > asOf ? demand.needBy : asOf;
@@ -178,9 +212,11 @@ const shop: fc.Arbitrary<CoverInput> = fc
         needBy: fc.oneof(date, early),
         priority: optional(fc.integer({ min: 1, max: 3 })),
         minimumExpiry: optional(date),
+        expected: optional(fc.boolean()),
       }),
       { maxLength: 25 },
     ),
+    order: optional(fc.constantFrom('need-date' as const, 'priority' as const)),
     onHand: fc.array(fc.record({ part, quantity, expires: optional(date) }), { maxLength: 12 }),
     incoming: fc.array(fc.record({ part, quantity, date: fc.oneof(date, early), expires: optional(date) }), {
       maxLength: 12,
@@ -192,11 +228,41 @@ const shop: fc.Arbitrary<CoverInput> = fc
   })
   .map((s) => ({
     asOf,
+    order: s.order,
     demands: numbered('d', s.demands),
     onHand: numbered('lot', s.onHand),
     incoming: numbered('po', s.incoming),
     alternates: s.alternates.map(([own, use]) => ({ part: own, use })),
   }));
+
+/** The shop after everything about one part was changed to what another shop has of it. */
+function withPartOf(now: CoverInput, other: CoverInput, part: string): CoverInput {
+  const changed = <T extends { id: string; part: string }>(rows: T[], others: T[]) => [
+    ...rows.filter((row) => row.part !== part),
+    ...others.filter((row) => row.part === part).map((row) => ({ ...row, id: `${row.id} of ${part}` })),
+  ];
+  return {
+    ...now,
+    demands: changed(now.demands, other.demands),
+    onHand: changed(now.onHand, other.onHand),
+    incoming: changed(now.incoming, other.incoming),
+    alternates: [
+      ...now.alternates!.filter((row) => row.part !== part),
+      ...other.alternates!.filter((row) => row.part === part),
+    ],
+  };
+}
+
+function onlyParts(input: CoverInput, parts: ReadonlySet<string>): CoverInput {
+  const of = <T extends { part: string }>(rows: T[]) => rows.filter((row) => parts.has(row.part));
+  return {
+    ...input,
+    demands: of(input.demands),
+    onHand: of(input.onHand),
+    incoming: of(input.incoming),
+    alternates: of(input.alternates!),
+  };
+}
 
 describe('on any shop', () => {
   it('answers as the rules read plainly', () => {
@@ -211,6 +277,25 @@ describe('on any shop', () => {
         expect(byId(fast)).toEqual(byId(plainly(input)));
       }),
       { numRuns: 400 },
+    );
+  });
+
+  it('asked again for the parts a change touches only, answers what asking for all would', () => {
+    const change = fc.record({ part, as: shop });
+    fc.assert(
+      fc.property(shop, fc.array(change, { minLength: 1, maxLength: 4 }), (first, changes) => {
+        let now = first;
+        const kept = new Map(cover(now).lines.map((line) => [line.demand, line]));
+        for (const { part: touched, as } of changes) {
+          const next = withPartOf(now, as, touched);
+          const parts = affectedParts([touched], [...now.alternates!, ...next.alternates!]);
+          for (const { id, part: of } of now.demands) if (parts.has(of)) kept.delete(id);
+          for (const line of cover(onlyParts(next, parts)).lines) kept.set(line.demand, line);
+          now = next;
+        }
+        expect(kept).toEqual(new Map(cover(now).lines.map((line) => [line.demand, line])));
+      }),
+      { numRuns: 300 },
     );
   });
 

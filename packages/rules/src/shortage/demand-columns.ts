@@ -13,6 +13,8 @@ export type DemandColumns = {
   needBy: Int32Array;
   minimumExpiry: Int32Array;
   priority: Float64Array;
+  /** 1 where it is likely only. */
+  expected: Uint8Array;
 };
 
 export function columnsOf({ demands }: CoverInput, parts: CompetingParts, days: DayNumbers): DemandColumns {
@@ -22,9 +24,10 @@ export function columnsOf({ demands }: CoverInput, parts: CompetingParts, days: 
     needBy: new Int32Array(demands.length),
     minimumExpiry: new Int32Array(demands.length),
     priority: new Float64Array(demands.length),
+    expected: new Uint8Array(demands.length),
   };
   for (let i = 0; i < demands.length; i += 1) {
-    const { part, quantity, needBy, minimumExpiry, priority } = demands[i]!;
+    const { part, quantity, needBy, minimumExpiry, priority, expected } = demands[i]!;
     columns.part[i] = parts.number(part);
     columns.quantity[i] = quantity;
     columns.needBy[i] = days.of(needBy, 'demands[].needBy', i);
@@ -35,16 +38,23 @@ export function columnsOf({ demands }: CoverInput, parts: CompetingParts, days: 
       throw new RuleError('not-a-priority', 'A priority is a number; 1 is served before 2.', `demands[${i}].priority`);
     }
     columns.priority[i] = priority ?? Number.MAX_VALUE;
+    if (expected === true) columns.expected[i] = 1;
   }
   return columns;
 }
 
-/** Indices of the demands, group by group of competing parts, each group by needBy, priority (none last), id. */
-export function servingOrder({ demands }: CoverInput, parts: CompetingParts, columns: DemandColumns): Int32Array {
+/** Indices of the demands, group by group of competing parts, each group firm first, then by the order asked for, then id. */
+export function servingOrder(input: CoverInput, parts: CompetingParts, columns: DemandColumns): Int32Array {
+  const { demands } = input;
   const { order, starts } = byGroup(parts, columns.part);
-  const { needBy, priority } = columns;
+  const { expected } = columns;
+  const [first, second] =
+    input.order === 'priority' ? [columns.priority, columns.needBy] : [columns.needBy, columns.priority];
   const before = (a: number, b: number) =>
-    needBy[a]! - needBy[b]! || priority[a]! - priority[b]! || (demands[a]!.id < demands[b]!.id ? -1 : 1);
+    expected[a]! - expected[b]! ||
+    first[a]! - first[b]! ||
+    second[a]! - second[b]! ||
+    (demands[a]!.id < demands[b]!.id ? -1 : 1);
   for (let group = 0; group + 1 < starts.length; group += 1) {
     if (starts[group + 1]! - starts[group]! > 1) order.subarray(starts[group], starts[group + 1]).sort(before);
   }

@@ -30,7 +30,7 @@ const byExpiry = (a: Supply, b: Supply) =>
   a.expiry - b.expiry || a.available - b.available || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 const byArrival = (a: Supply, b: Supply) => a.available - b.available || byExpiry(a, b);
 
-/** The lots and orders of one part, asked by demands whose horizon never moves back. */
+/** The lots and orders of one part. Cheap for demands whose horizon moves on; each move back looks at its orders anew. */
 export class PartSupply {
   private readonly stock: Supply[];
   private readonly orders: Supply[];
@@ -40,6 +40,7 @@ export class PartSupply {
   private readonly ordersLate: FirstFit;
   private readonly placeOf = new Map<Supply, number>();
   private arrived = 0;
+  private horizon = 0;
 
   constructor(stock: Supply[], orders: Supply[]) {
     this.stock = stock.sort(byExpiry);
@@ -54,10 +55,7 @@ export class PartSupply {
     this.orders.forEach((order, place) => {
       this.placeOf.set(order, place);
     });
-    this.arrivals.forEach((order, place) => {
-      // What has expired on the day it arrives is of no use to anyone, late or not.
-      if (order.left > 0 && order.expiry > order.available) this.ordersLate.set(place, order.expiry);
-    });
+    this.openLate();
   }
 
   takeOnTime(want: Want): void {
@@ -72,7 +70,25 @@ export class PartSupply {
     take(this.arrivals, this.ordersLate, { want, from: this.arrived, expiry: want.minimumExpiry });
   }
 
+  private openLate(): void {
+    this.arrivals.forEach((order, place) => {
+      // What has expired on the day it arrives is of no use to anyone, late or not.
+      this.ordersLate.set(place, order.left > 0 && order.expiry > order.available ? order.expiry : 0);
+    });
+  }
+
+  /** The next demand is needed earlier, as where priority is served before date: what arrives after it is late again. */
+  private moveBack(): void {
+    this.arrived = 0;
+    this.orders.forEach((_, place) => {
+      this.ordersOnTime.set(place, 0);
+    });
+    this.openLate();
+  }
+
   private arriveUntil(horizon: number): void {
+    if (horizon < this.horizon) this.moveBack();
+    this.horizon = horizon;
     for (; this.arrived < this.arrivals.length; this.arrived += 1) {
       const order = this.arrivals[this.arrived]!;
       if (order.available > horizon) return;

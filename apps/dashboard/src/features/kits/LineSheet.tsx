@@ -36,7 +36,12 @@ function Pegs({ line }: { line: KitLine }) {
       {line.pegs.map((peg) => (
         <li key={peg.kind + peg.id}>
           <span>
-            {peg.quantity} × {peg.part} from <span className="code">{peg.code}</span>
+            {peg.quantity} × {peg.part} from{' '}
+            {peg.kind === 'lot' ? (
+              <Link href={`/lots/${peg.id}`}>{peg.code}</Link>
+            ) : (
+              <span className="code">{peg.code}</span>
+            )}
             {peg.kind === 'order' ? (
               <>
                 , due <DueText date={peg.date} />

@@ -41,12 +41,20 @@ const what: readonly Column<Shortage>[] = [
     header: 'Short',
     value: (row) => row.short,
     isNumber: true,
-    cell: (row) =>
-      row.short > 0 ? (
-        <StateMark state="short" word={String(row.short)} />
-      ) : (
-        <StateMark state="waiting" word={`${row.late} late`} />
-      ),
+    cell: (row) => (
+      <>
+        {row.short > 0 ? (
+          <StateMark state="short" word={String(row.short)} />
+        ) : (
+          <StateMark state="waiting" word={`${row.late} late`} />
+        )}
+        {row.likelyShort > 0 ? (
+          <p className="small soft">
+            {row.likelyShort} for work not approved yet, {row.likelyWeighed} by its odds
+          </p>
+        ) : null}
+      </>
+    ),
   },
   {
     id: 'need',

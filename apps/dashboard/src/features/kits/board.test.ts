@@ -18,6 +18,7 @@ const kit: KitRow = {
   wholeOn: '2026-11-25',
   canFillNow: true,
   sentence: '',
+  likely: null,
   version: 1,
 };
 

@@ -89,7 +89,10 @@ export function KitBoardPage() {
             ))}
           </fieldset>
         </div>
-        <ScanField label="Scan a kit, a work order or a lot" onScan={scan} />
+        <div className="stack">
+          <ScanField label="Scan a kit, a work order or a lot" onScan={scan} />
+          <LinkButton href="/kits-to-fill">Kits I can fill now, best first</LinkButton>
+        </div>
       </div>
       <div className="stack">
         <FirstKits kits={kits} />

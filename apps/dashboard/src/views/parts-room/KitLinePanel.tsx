@@ -1,6 +1,7 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
+import { FreezeDialog } from '../../features/kits/freeze-reservation.tsx';
 import type { Kit, KitLine } from '../../features/kits/kit-detail.ts';
 import { LineSheet } from '../../features/kits/LineSheet.tsx';
 import { ReleaseDialog } from '../../features/kits/release-reservation.tsx';
@@ -13,6 +14,7 @@ type Promised = KitLine['reservations'][number];
 /** What is promised to the line, each to be given free again. */
 function Promises({ kit, line }: { kit: Kit; line: KitLine }) {
   const [released, setReleased] = useState<Promised>();
+  const [frozen, setFrozen] = useState<Promised>();
   if (line.reservations.length === 0) return null;
   return (
     <section>
@@ -22,13 +24,31 @@ function Promises({ kit, line }: { kit: Kit; line: KitLine }) {
           <li key={each.id}>
             <span>
               {each.quantity} of <Link href={`/lots/${each.lotId}`}>{each.lotCode}</Link> in {each.bin}
+              {each.frozen ? (
+                <span className="small soft">
+                  {' '}
+                  · frozen by {each.frozen.by}: {each.frozen.reason}
+                </span>
+              ) : null}
             </span>
-            <Button weight="quiet" onPress={() => setReleased(each)} aria-label={`Give free ${each.lotCode}`}>
-              Give free
-            </Button>
+            <span className="row tight">
+              <Button
+                weight="quiet"
+                onPress={() => setFrozen(each)}
+                aria-label={`${each.frozen ? 'Unfreeze' : 'Freeze'} ${each.lotCode}`}
+              >
+                {each.frozen ? 'Unfreeze' : 'Freeze'}
+              </Button>
+              {each.frozen ? null : (
+                <Button weight="quiet" onPress={() => setReleased(each)} aria-label={`Give free ${each.lotCode}`}>
+                  Give free
+                </Button>
+              )}
+            </span>
           </li>
         ))}
       </ul>
+      {frozen ? <FreezeDialog kitId={kit.id} promised={frozen} onClose={() => setFrozen(undefined)} /> : null}
       {released ? (
         <ReleaseDialog
           kitId={kit.id}

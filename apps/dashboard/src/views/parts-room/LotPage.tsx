@@ -14,6 +14,7 @@ import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { LotActions } from './LotActions.tsx';
 import styles from './parts-room.module.css';
+import { LotServes } from './Serves.tsx';
 
 function Blocked({ lot }: { lot: Lot }) {
   if (lot.blocked.length === 0) return <StateMark state="passed" word="nothing stands against using it" />;
@@ -66,6 +67,7 @@ export function LotPage() {
             <LotPlaces lot={lot} />
           </div>
         </div>
+        {lot.origin === 'taken-off' ? null : <LotServes lot={lot} />}
         <Movements lot={lot} />
       </div>
     </>

@@ -17,6 +17,7 @@ import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import { OrderServes } from './Serves.tsx';
 
 /** One order: what has come on each line, and what the supplier says now. */
 export function OrderPage() {
@@ -63,6 +64,7 @@ export function OrderPage() {
           {order.note ? <p>{order.note}</p> : null}
           <OrderItems order={order} onChange={mayChange ? setChanged : undefined} />
         </div>
+        {order.state === 'ordered' ? <OrderServes order={order} /> : null}
         <RevisionList order={order} />
       </div>
       {changed ? <ChangeLineDialog order={order} item={changed} onClose={() => setChanged(undefined)} /> : null}

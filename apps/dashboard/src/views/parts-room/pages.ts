@@ -18,6 +18,13 @@ export const partsRoomPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./KitBoardPage.tsx'), 'KitBoardPage'),
   },
   {
+    ...page,
+    path: '/kits-to-fill',
+    title: 'Kits I can fill',
+    question: 'Which kits can I fill now, and which first?',
+    component: lazyRouteComponent(() => import('./KitsToFillPage.tsx'), 'KitsToFillPage'),
+  },
+  {
     ...about,
     path: '/kits/$kitId',
     title: 'Kit',

@@ -7,7 +7,8 @@ export interface Freed {
 }
 
 /**
- * Shrinks the promises of a lot to what its bins still hold (or to nothing); the kit needed last loses first. Answers which
+ * Shrinks the promises of a lot to what its bins still hold (or to nothing); the kit needed last
+ * loses first, frozen promises after all others. Answers which
  * kits lost how much, for the record and the clerk. Call under the part's lock.
  */
 export async function freeWhatIsGone(tx: Tx, lotId: string, options: { all?: boolean } = {}): Promise<Freed[]> {
@@ -17,7 +18,11 @@ export async function freeWhatIsGone(tx: Tx, lotId: string, options: { all?: boo
   const promises = await tx.reservation.findMany({
     where: { lotId },
     include: { kitLine: { select: { kit: { select: { code: true, needBy: true } } } } },
-    orderBy: [{ kitLine: { kit: { needBy: 'desc' } } }, { createdAt: 'desc' }],
+    orderBy: [
+      { frozenAt: { sort: 'desc', nulls: 'first' } },
+      { kitLine: { kit: { needBy: 'desc' } } },
+      { createdAt: 'desc' },
+    ],
   });
   let over = promises.reduce((sum, { quantity }) => sum + quantity, 0) - inBins;
   const freed: Freed[] = [];

@@ -19,6 +19,7 @@ export function boardRow({ acceptedSources: _, ...kit }: KitRow, covers: readonl
     wholeOn: wholeOn(covers),
     canFillNow: have > 0 && short + late + onOrder === 0,
     sentence: worst(covers),
+    likely: covers[0]?.likely ?? null,
   };
 }
 

@@ -1,6 +1,8 @@
 import { addDays } from '@hubwright/rules/dates';
 import type { Alternate, CoverInput } from '@hubwright/rules/shortage';
+import { likelyPercent } from './allocation-policy.ts';
 import type { LineRow, OrderRow, StockRow, Supply } from './cover-rows.ts';
+import type { Basis } from './cover-state.ts';
 import { toPull } from './line-figures.ts';
 import { buildDay, type StandIns, standInsOf } from './stand-ins.ts';
 
@@ -9,9 +11,10 @@ import { buildDay, type StandIns, standInsOf } from './stand-ins.ts';
  *
  * The rule knows parts, not sources or owners. So supply is named part × source × owner, demand part × what its customer takes,
  * and the way from one to the other is laid as alternates in order: the part itself (the customer's own first), then stand-ins.
- * What waits in quarantine with its paper counts as coming today; order lines may come from any source.
+ * What waits in quarantine with its paper counts as coming today; order lines may come from any source. Work that no customer has
+ * approved yet is expected, not firm: it never takes what firm work needs.
  */
-export function coverQuestion(lines: readonly LineRow[], supply: Supply, today: string): CoverInput {
+export function coverQuestion(lines: readonly LineRow[], supply: Supply, { today, policy }: Basis): CoverInput {
   const demanding = lines
     .map((line) => ({ line, quantity: toPull(line, line, line.tornDown) - line.reserved }))
     .filter(({ quantity }) => quantity > 0);
@@ -19,6 +22,7 @@ export function coverQuestion(lines: readonly LineRow[], supply: Supply, today: 
   const stock = supply.stock.filter(({ free, hasPaper }) => free > 0 && hasPaper);
   return {
     asOf: today,
+    order: policy.order,
     demands: demanding.map(({ line, quantity }) => ({
       id: line.lineId,
       part: ways.demandKey(line),
@@ -26,6 +30,7 @@ export function coverQuestion(lines: readonly LineRow[], supply: Supply, today: 
       needBy: line.needBy,
       priority: Math.max(1, line.priority),
       minimumExpiry: lastGoodDay(line, today),
+      expected: likelyPercent(line, policy, today) !== null,
     })),
     onHand: stock.filter(({ state }) => state === 'accepted').map(asLot),
     incoming: [

@@ -29,6 +29,12 @@ export interface LineRow extends Figures {
   readonly needBy: string;
   readonly priority: number;
   readonly customerId: string;
+  readonly workOrderId: string;
+  /** Its number. */
+  readonly workOrder: string;
+  /** How far the customer's answer is, and since which day. */
+  readonly consent: string;
+  readonly consentSince: string;
   readonly acceptedSources: SourceClass[];
   readonly tornDown: boolean;
 }
@@ -63,9 +69,11 @@ const lineColumns = `
     json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
     p.minimum_days_at_build AS "minimumDaysAtBuild", p.lead_time_days AS "leadTimeDays",
     k.id AS "kitId", k.code AS "kitCode", k.need_by::text AS "needBy", w.priority, w.customer_id AS "customerId",
+    w.id AS "workOrderId", w.number AS "workOrder", w.consent, w.consent_since::date::text AS "consentSince",
     c.accepted_sources AS "acceptedSources", m."inTray", m.installed, m."inRack", m."cameOn",
     coalesce((SELECT sum(r.quantity) FROM reservations r WHERE r.kit_line_id = kl.id), 0)::int AS reserved,
-    bool_or(m."cameOn" > 0) OVER (PARTITION BY k.id) AS "tornDown"
+    EXISTS (SELECT 1 FROM movements t JOIN kit_lines tl ON tl.id = t.kit_line_id
+      WHERE t.to_kind = 'unit' AND t.to_ref = w.id::text AND t.from_kind = 'customer' AND tl.kit_id = k.id) AS "tornDown"
   FROM kits k JOIN kit_lines kl ON kl.kit_id = k.id JOIN parts p ON p.id = kl.part_id
   JOIN work_orders w ON w.id = k.work_order_id JOIN customers c ON c.id = w.customer_id
   CROSS JOIN LATERAL (
@@ -75,7 +83,8 @@ const lineColumns = `
       coalesce(sum(quantity) FILTER (WHERE from_kind = 'customer' AND to_kind = 'unit'), 0)::int AS "cameOn"
     FROM movements WHERE kit_line_id = kl.id) m`;
 
-const openLinesSql = `${lineColumns} WHERE k.state = 'open' AND w.consent <> 'declined' ORDER BY k.need_by, k.code, kl.sequence`;
+const openLinesSql = `${lineColumns}
+  WHERE k.state = 'open' AND w.consent <> 'declined' AND ($1::uuid[] IS NULL OR kl.part_id = ANY($1)) ORDER BY k.need_by, k.code, kl.sequence`;
 const kitLinesSql = `${lineColumns} WHERE k.id = $1::uuid ORDER BY kl.sequence`;
 
 const stockSql = `
@@ -94,8 +103,9 @@ const ordersSql = `
   FROM purchase_order_lines ol JOIN purchase_orders o ON o.id = ol.order_id JOIN parts p ON p.id = ol.part_id
   WHERE ol.part_id = ANY($1::uuid[]) AND ol.received < coalesce(ol.confirmed_quantity, ol.quantity) AND o.state = 'ordered' ORDER BY ol.id`;
 
-export function openLines(ask: Ask): Promise<LineRow[]> {
-  return ask<LineRow>(openLinesSql, []);
+/** Lines of all open kits; with parts, those of them that ask for one of these. */
+export async function openLines(ask: Ask, partIds?: readonly string[]): Promise<LineRow[]> {
+  return ask<LineRow>(openLinesSql, [partIds ? [...partIds] : null]);
 }
 
 export function linesOfKit(ask: Ask, kitId: string): Promise<LineRow[]> {

@@ -1,32 +1,99 @@
-import type { Cover, CoverInput } from '@hubwright/rules/shortage';
-import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { type Alternate, affectedParts, type Cover, type CoverInput } from '@hubwright/rules/shortage';
+import { Inject, Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { WorkerThread } from '../../platform/jobs/worker.ts';
+import { LiveFeed } from '../../platform/live/live-feed.ts';
+import { currentPolicy } from './allocation-policy.ts';
 import { askThrough } from './ask.ts';
+import { ChangedParts, type News } from './changed-parts.ts';
 import { coverQuestion } from './cover-question.ts';
-import { linesOfKit, openLines, supplyOf } from './cover-rows.ts';
+import { type LineRow, linesOfKit, openLines, supplyOf } from './cover-rows.ts';
+import { type Basis, CoverState } from './cover-state.ts';
 import { type LineCover, lineCovers } from './line-cover.ts';
+import { allLinks } from './linked-parts.ts';
 
-/** What covers every line of every open kit. One run answers all who asked before it began; the next waits for it. */
+/** While somebody looked within this time, changes are taken in as they happen; later the next who asks waits for them. */
+const watchedMilliseconds = 10 * 60_000;
+const coalesceMilliseconds = 60;
+/** The outbox keeps two hours; after an hour without a look it is no longer relied upon. */
+const trustedMilliseconds = 60 * 60_000;
+
+/**
+ * What covers every line of every open kit, kept and brought up to date by what commands wrote since: only parts that were touched,
+ * or are linked to them by alternates, are worked out again. One run answers all who asked before it began; the next waits for it.
+ */
 @Injectable()
-export class KitCover implements OnApplicationShutdown {
+export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
   private readonly worker = new WorkerThread<CoverInput, Cover>(
     { name: 'cover', beside: import.meta.url },
     { megabytes: 512, queue: 4 },
   );
-  private running: Promise<LineCover[]> | undefined;
-  private waiting: Promise<LineCover[]> | undefined;
+  private readonly changes = new ChangedParts();
+  private state: CoverState | undefined;
+  private running: Promise<CoverState> | undefined;
+  private waiting: Promise<CoverState> | undefined;
+  private timer: NodeJS.Timeout | undefined;
+  private unsubscribe: (() => void) | undefined;
+  private askedAt = Number.NEGATIVE_INFINITY;
+  private lookedAt = Number.NEGATIVE_INFINITY;
 
   constructor(
     @Inject(Reads) private readonly reads: Reads,
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(ShopZone) private readonly zone: ShopZone,
+    @Inject(LiveFeed) private readonly live: LiveFeed,
   ) {}
 
-  /** Lines of all open kits, by need date, kit and sequence. */
-  ofOpenKits(): Promise<LineCover[]> {
+  onApplicationBootstrap(): void {
+    this.unsubscribe = this.live.subscribe(() => this.soon());
+  }
+
+  async onApplicationShutdown(): Promise<void> {
+    this.unsubscribe?.();
+    clearTimeout(this.timer);
+    await this.worker.close();
+  }
+
+  /** Lines of all open kits as they are now, by need date, kit and sequence. */
+  async ofOpenKits(): Promise<readonly LineCover[]> {
+    return (await this.kept()).all();
+  }
+
+  /** The same with what it was worked out from. */
+  kept(): Promise<CoverState> {
+    this.askedAt = performance.now();
+    return this.newest();
+  }
+
+  /** Lines of a kit that asks for nothing any more: where its pieces are, without cover. */
+  async ofClosedKit(kitId: string): Promise<LineCover[]> {
+    const ask = askThrough(this.reads);
+    const lines = await linesOfKit(ask, kitId);
+    const settled = lines.map((line) => ({ ...line, source: 'reused' as const }));
+    const nothing = { supply: { stock: [], orders: [], alternates: [] }, basis: await this.basis() };
+    return lineCovers(settled, { lines: [], free: [] }, nothing).map((cover, index) => ({
+      ...cover,
+      row: lines[index] ?? cover.row,
+    }));
+  }
+
+  /** Answers a question that is only supposed, off the request thread like the real one. */
+  suppose(question: CoverInput): Promise<Cover> {
+    return this.worker.run(question);
+  }
+
+  private soon(): void {
+    if (this.timer || performance.now() - this.askedAt > watchedMilliseconds) return;
+    this.timer = setTimeout(() => {
+      this.timer = undefined;
+      // Whoever asks next hears of what went wrong.
+      this.newest().catch(() => undefined);
+    }, coalesceMilliseconds);
+  }
+
+  private newest(): Promise<CoverState> {
     if (!this.running) return this.start();
     // Whoever asks now may have just changed something: a run that began before would not show it.
     this.waiting ??= this.running.then(
@@ -36,46 +103,83 @@ export class KitCover implements OnApplicationShutdown {
     return this.waiting;
   }
 
-  /** Lines of a kit that asks for nothing any more: where its pieces are, without cover. */
-  async ofClosedKit(kitId: string): Promise<LineCover[]> {
-    const lines = await linesOfKit(askThrough(this.reads), kitId);
-    const settled = lines.map((line) => ({ ...line, source: 'reused' as const }));
-    const nothing = { supply: { stock: [], orders: [], alternates: [] }, today: await this.today() };
-    return lineCovers(settled, { lines: [], free: [] }, nothing).map((cover, index) => ({
-      ...cover,
-      row: lines[index] ?? cover.row,
-    }));
-  }
-
-  async onApplicationShutdown(): Promise<void> {
-    await this.worker.close();
-  }
-
-  private next(): Promise<LineCover[]> {
+  private next(): Promise<CoverState> {
     this.waiting = undefined;
     return this.start();
   }
 
-  private start(): Promise<LineCover[]> {
-    const run = this.compute();
+  private start(): Promise<CoverState> {
+    const run = this.bringUpToDate();
     this.running = run;
     const done = () => {
       if (this.running === run) this.running = undefined;
     };
-    run.then(done, done);
+    run.then(done, (error) => {
+      // What was heard and not worked out is not heard again.
+      this.state = undefined;
+      done();
+      return error;
+    });
     return run;
   }
 
-  private async compute(): Promise<LineCover[]> {
+  private async bringUpToDate(): Promise<CoverState> {
     const ask = askThrough(this.reads);
-    const today = await this.today();
-    const lines = await openLines(ask);
-    const supply = await supplyOf(ask, [...new Set(lines.map(({ part }) => part.id))]);
-    const answer = await this.worker.run(coverQuestion(lines, supply, today));
-    return lineCovers(lines, answer, { supply, today });
+    const isTrusted = performance.now() - this.lookedAt < trustedMilliseconds;
+    this.lookedAt = performance.now();
+    const basis = await this.basis();
+    const { state } = this;
+    const isSame = state && state.basis.today === basis.today && state.basis.policy.version === basis.policy.version;
+    if (!(isSame && isTrusted)) return this.anew(basis);
+    const news = await this.changes.next(ask);
+    if (news.everything) return this.anew(basis);
+    const changed = touchedBy(news, state);
+    if (changed.length > 0) {
+      const links = await allLinks(ask);
+      await this.takeIn(state, affectedParts(changed, [...state.linked, ...links]), links);
+    }
+    return state;
   }
 
-  private today(): Promise<string> {
-    return this.zone.today(this.clock.now());
+  private async anew(basis: Basis): Promise<CoverState> {
+    const ask = askThrough(this.reads);
+    await this.changes.start(ask);
+    const links = await allLinks(ask);
+    const lines = await openLines(ask);
+    const state = new CoverState(basis, links);
+    const parts = affectedParts(
+      lines.map(({ part }) => part.id),
+      links,
+    );
+    await this.work(state, { parts, lines, links });
+    this.state = state;
+    return state;
   }
+
+  private async takeIn(state: CoverState, parts: Set<string>, links: readonly Alternate[]): Promise<void> {
+    const lines = await openLines(askThrough(this.reads), [...parts]);
+    await this.work(state, { parts, lines, links });
+  }
+
+  private async work(
+    state: CoverState,
+    of: { parts: Set<string>; lines: readonly LineRow[]; links: readonly Alternate[] },
+  ): Promise<void> {
+    const supply = await supplyOf(askThrough(this.reads), [...of.parts]);
+    const answer = await this.worker.run(coverQuestion(of.lines, supply, state.basis));
+    state.replace(of.parts, lineCovers(of.lines, answer, { supply, basis: state.basis }), { supply, links: of.links });
+  }
+
+  private async basis(): Promise<Basis> {
+    const [today, policy] = await Promise.all([
+      this.zone.today(this.clock.now()),
+      currentPolicy(askThrough(this.reads)),
+    ]);
+    return { today, policy };
+  }
+}
+
+/** Parts named by what was written, and parts of kits that asked for something until then. */
+function touchedBy(news: News, state: CoverState): string[] {
+  return [...new Set([...news.parts, ...state.partsOf(news)])];
 }

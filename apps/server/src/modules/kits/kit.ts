@@ -10,6 +10,12 @@ export type KitContext = Pick<
   'tx' | 'now' | 'today' | 'actor' | 'entryId' | 'newId' | 'expectedVersion'
 >;
 
+/** What a kit is read with. */
+export const withWork = {
+  workOrder: { include: { customer: { select: { id: true, name: true, acceptedSources: true } } } },
+  lines: { orderBy: { sequence: 'asc' }, include: { part: true } },
+} as const;
+
 export type Kit = Awaited<ReturnType<typeof theKit>>;
 export type Line = Kit['lines'][number];
 
@@ -18,10 +24,7 @@ export async function theKit(tx: Tx, kitId: string) {
   return found(
     await tx.kit.findUnique({
       where: { id: kitId },
-      include: {
-        workOrder: { include: { customer: { select: { id: true, name: true, acceptedSources: true } } } },
-        lines: { orderBy: { sequence: 'asc' }, include: { part: true } },
-      },
+      include: withWork,
     }),
     'This kit',
   );

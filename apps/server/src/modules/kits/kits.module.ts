@@ -1,15 +1,28 @@
 import { Module } from '@nestjs/common';
+import { AllocationController } from './allocation.controller.ts';
+import { AllocationQueries } from './allocation.queries.ts';
 import { BuildSheetQueries } from './build-sheet.queries.ts';
+import { FillQueries } from './fill.queries.ts';
 import { KitCover } from './kit-cover.ts';
 import { KitPaperQueries } from './kit-paper.queries.ts';
 import { KitsController } from './kits.controller.ts';
 import { KitsQueries } from './kits.queries.ts';
+import { PromisesController } from './promises.controller.ts';
+import { PromisesQueries } from './promises.queries.ts';
 import { TrayController } from './tray.controller.ts';
 import { UnitPartsController } from './unit-parts.controller.ts';
 
 @Module({
-  controllers: [KitsController, UnitPartsController, TrayController],
-  providers: [KitsQueries, BuildSheetQueries, KitCover, KitPaperQueries],
+  controllers: [KitsController, UnitPartsController, TrayController, AllocationController, PromisesController],
+  providers: [
+    KitsQueries,
+    BuildSheetQueries,
+    KitCover,
+    KitPaperQueries,
+    FillQueries,
+    AllocationQueries,
+    PromisesQueries,
+  ],
   exports: [KitCover],
 })
 export class KitsModule {}

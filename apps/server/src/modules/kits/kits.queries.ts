@@ -31,13 +31,12 @@ export class KitsQueries {
         afterCode ?? null,
         input.limit + 1,
       ]),
-      input.state === 'open' ? this.cover.ofOpenKits() : Promise.resolve([]),
+      input.state === 'open' ? this.cover.kept() : undefined,
     ]);
-    const byKit = groupByKit(covers);
     const shown = kits.slice(0, input.limit);
     const last = shown.at(-1);
     return {
-      rows: shown.map((kit) => boardRow(kit, byKit.get(kit.id) ?? [])),
+      rows: shown.map((kit) => boardRow(kit, covers?.ofKit(kit.id) ?? [])),
       next: kits.length > input.limit && last ? `${last.needBy}~${last.code}` : null,
     };
   }
@@ -46,15 +45,14 @@ export class KitsQueries {
     const kit = found((await this.reads.sql<KitRow>(kitSql, [kitId]))[0], 'This kit');
     const ask = askThrough(this.reads);
     const isOpen = kit.state === 'open';
-    const [covers, tray, rack, unit, promises, waiting] = await Promise.all([
-      isOpen ? this.cover.ofOpenKits() : this.cover.ofClosedKit(kitId),
+    const [lines, tray, rack, unit, promises, waiting] = await Promise.all([
+      isOpen ? this.cover.kept().then((all) => all.ofKit(kitId)) : this.cover.ofClosedKit(kitId),
       heldAt(ask, { kind: 'tray', ref: kit.id }),
       heldAt(ask, { kind: 'rack', ref: kit.workOrder.id }),
       heldAt(ask, { kind: 'unit', ref: kit.workOrder.id }),
       this.reads.sql<Promised>(promisesSql, [kitId]),
       isOpen ? waitingForView(this.reads.models, kit.workOrder.id) : [],
     ]);
-    const lines = covers.filter(({ row }) => row.kitId === kitId);
     const mine = new Set<string | null>(lines.map(({ row }) => row.lineId));
     return {
       id: kit.id,
@@ -105,16 +103,7 @@ interface Promised {
   quantity: number;
   bin: string;
   expiresOn: string | null;
-}
-
-function groupByKit(covers: readonly LineCover[]): Map<string, LineCover[]> {
-  const groups = new Map<string, LineCover[]>();
-  for (const cover of covers) {
-    const group = groups.get(cover.row.kitId);
-    if (group) group.push(cover);
-    else groups.set(cover.row.kitId, [cover]);
-  }
-  return groups;
+  frozen: { by: string; at: string; reason: string } | null;
 }
 
 function detailLine({ row, ...cover }: LineCover, promises: readonly Promised[]) {
@@ -123,7 +112,10 @@ function detailLine({ row, ...cover }: LineCover, promises: readonly Promised[])
   const { standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence } = cover;
   const reservations = promises
     .filter((each) => each.lineId === lineId)
-    .map(({ lineId: _, ...reservation }) => reservation);
+    .map(({ lineId: _, frozen, ...reservation }) => ({
+      ...reservation,
+      frozen: frozen && { ...frozen, at: new Date(frozen.at).toISOString() },
+    }));
   return {
     ...{ id: lineId, sequence, part, position, quantity, minimum, source, findingId, shopPays },
     ...{ inRack, inTray, installed },

@@ -25,11 +25,16 @@ export const kitsSql = `${columns}
     AND ($3::text IS NULL OR (k.need_by::text, k.code) > ($3, $4::text))
   ORDER BY k.need_by, k.code LIMIT $5`;
 
+/** Every kit that still asks for something. */
+export const openKitsSql = `${columns} WHERE k.state = 'open' AND w.consent <> 'declined' ORDER BY k.need_by, k.code`;
+
 export const kitSql = `${columns} WHERE k.id = $1::uuid`;
 
 export const promisesSql = `
   SELECT r.id, r.kit_line_id AS "lineId", r.lot_id AS "lotId", l.code AS "lotCode", r.quantity, l.expires_on::text AS "expiresOn",
     coalesce((SELECT string_agg(b.place_ref, ', ' ORDER BY b.place_ref) FROM balances b
-      WHERE b.lot_id = l.id AND b.place_kind = 'bin' AND b.on_hand > 0), '') AS bin
+      WHERE b.lot_id = l.id AND b.place_kind = 'bin' AND b.on_hand > 0), '') AS bin,
+    CASE WHEN r.frozen_at IS NOT NULL THEN json_build_object('by', f.display_name, 'at', r.frozen_at, 'reason', r.frozen_reason) END AS frozen
   FROM reservations r JOIN lots l ON l.id = r.lot_id JOIN kit_lines kl ON kl.id = r.kit_line_id
+  LEFT JOIN people f ON f.id = r.frozen_by
   WHERE kl.kit_id = $1::uuid ORDER BY l.expires_on NULLS LAST, l.code`;

@@ -1,8 +1,10 @@
 import { partWords } from '@hubwright/contracts/inventory/quantity';
 import type { LineStanding } from '@hubwright/contracts/kits/operations';
 import type { Cover } from '@hubwright/rules/shortage';
+import { likelyPercent } from './allocation-policy.ts';
 import { lastGoodDay } from './cover-question.ts';
 import type { LineRow, StockRow, Supply } from './cover-rows.ts';
+import type { Basis } from './cover-state.ts';
 import { toPull } from './line-figures.ts';
 import { buildDay, standInsOf } from './stand-ins.ts';
 
@@ -26,6 +28,8 @@ export interface LineCover {
   readonly pegs: LinePeg[];
   readonly coveredOn: string | 'never' | null;
   readonly orderBy: string | null;
+  /** Percent where the work is not approved yet; null where it is firm. */
+  readonly likely: number | null;
   readonly standing: LineStanding;
   readonly sentence: string;
 }
@@ -34,11 +38,12 @@ export interface LineCover {
 export function lineCovers(
   lines: readonly LineRow[],
   answer: Cover,
-  known: { supply: Supply; today: string },
+  known: { supply: Supply; basis: Basis },
 ): LineCover[] {
+  const { today, policy } = known.basis;
   const byLine = new Map(answer.lines.map((line) => [line.demand, line]));
   const names = namesOf(known.supply);
-  const words = { cause: causes(known.supply, known.today), today: known.today };
+  const words = { cause: causes(known.supply, known.basis), today };
   return lines.map((row) => {
     const covered = byLine.get(row.lineId);
     const pegs = (covered?.pegs ?? []).map(({ source, quantity, date }) => ({ ...names(source), quantity, date }));
@@ -54,6 +59,7 @@ export function lineCovers(
       pegs: pegs.map(({ shelf: _, ...peg }) => peg),
       coveredOn: covered?.covered ?? null,
       orderBy: covered?.orderBy ?? null,
+      likely: likelyPercent(row, policy, today),
     };
     return { ...figures, standing: standing(figures), sentence: sentence(figures, words) };
   });
@@ -92,23 +98,30 @@ function again({ shopPays }: LineRow): string {
 }
 
 /** Lines of one part, day and customer share their cause, and thousands of lines may be short of it. */
-function causes(supply: Supply, today: string): (row: LineRow) => string {
+function causes(supply: Supply, { today, policy }: Basis): (row: LineRow) => string {
+  const first = servedFirst(policy.order);
   const stock = byPart(supply.stock);
   const orders = byPart(supply.orders);
   const standIns = standInsOf(supply.alternates);
   const known = new Map<string, string>();
   return (row) => {
-    const key = [row.part.id, row.needBy, row.customerId].join(' ');
+    const key = [row.part.id, row.needBy, row.customerId, row.consent === 'approved'].join(' ');
     const found = known.get(key);
     if (found) return found;
     const uses = standIns.parts(row.part.id, buildDay(row.needBy, today));
     const here = uses.flatMap((partId) => stock.get(partId) ?? []);
     const coming = uses.some((partId) => orders.has(partId));
-    const nothing = coming ? 'what is on order serves kits needed earlier' : 'none on the shelf, none on order';
-    const cause = here.length === 0 ? nothing : (unfit(here, row, today) ?? 'what there is serves kits needed earlier');
+    const nothing = coming ? `what is on order serves ${first(row)}` : 'none on the shelf, none on order';
+    const cause = here.length === 0 ? nothing : (unfit(here, row, today) ?? `what there is serves ${first(row)}`);
     known.set(key, cause);
     return cause;
   };
+}
+
+/** Whom the shop serves before a line, in words. */
+function servedFirst(order: Basis['policy']['order']): (row: LineRow) => string {
+  const kits = order === 'priority' ? 'kits of higher priority or needed earlier' : 'kits needed earlier';
+  return ({ consent }) => (consent === 'approved' ? kits : `${kits} or approved already`);
 }
 
 function byPart<T extends { partId: string }>(rows: readonly T[]): Map<string, T[]> {

@@ -1,4 +1,5 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
+import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { kitSubjects, theKit, touchKit } from './kit.ts';
@@ -18,6 +19,10 @@ export const releaseReservation = defineCommand(kitsOperations.releaseReservatio
       }),
       'This reservation',
     );
+    if (held.frozenAt)
+      throw new Problem('reservation-frozen', `${held.lot.code} is frozen for ${kit.code}: ${held.frozenReason}`, {
+        lot: held.lot.code,
+      });
     await tx.reservation.delete({ where: { id: held.id } });
     const reply = await touchKit(tx, kit);
     return {

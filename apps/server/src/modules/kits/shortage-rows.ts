@@ -44,6 +44,7 @@ function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, Su
     part,
     short,
     late: lines.reduce((sum, { late }) => sum + late, 0),
+    ...likelyPart(lines),
     firstNeed: lines.map(({ row }) => row.needBy).sort()[0] ?? first.row.needBy,
     orderBy: days[0] ?? null,
     leadTimeDays,
@@ -61,5 +62,14 @@ function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, Su
       needBy: row.needBy,
     })),
     sentences: lines.slice(0, named).map(({ sentence }) => sentence),
+  };
+}
+
+/** Shortages of work that no customer has approved yet: whole, and weighed by how likely it is. */
+function likelyPart(lines: readonly LineCover[]): { likelyShort: number; likelyWeighed: number } {
+  const likely = lines.filter((line) => line.likely !== null);
+  return {
+    likelyShort: likely.reduce((sum, line) => sum + line.short, 0),
+    likelyWeighed: Math.ceil(likely.reduce((sum, line) => sum + line.short * (line.likely ?? 0), 0) / 100),
   };
 }

@@ -36,7 +36,7 @@ describe('what is short', () => {
     const short = await lineOf(second, 'cover');
     expect(short).toMatchObject({ standing: 'short', have: 1, short: 1, orderBy: room.day(4) });
     expect(short?.sentence).toBe(
-      `1 × TW-10 test washer short for KIT-0002 (cover), needed ${room.day(14)}: what there is serves kits needed earlier. Order by ${room.day(4)}.`,
+      `1 × TW-10 test washer short for KIT-0002 (cover), needed ${room.day(14)}: what there is serves kits needed earlier or approved already. Order by ${room.day(4)}.`,
     );
   });
 

@@ -1,0 +1,67 @@
+import type { allocationOperations } from '@hubwright/contracts/kits/allocation-operations';
+import type { Reply } from '@hubwright/contracts/operation';
+import type { FillKits } from '@hubwright/rules/allocation';
+import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { Reads } from '../../platform/database/reads.ts';
+import { WorkerThread } from '../../platform/jobs/worker.ts';
+import { askThrough } from './ask.ts';
+import { coverQuestion } from './cover-question.ts';
+import type { CoverState } from './cover-state.ts';
+import { binsOf, fillFacts } from './fill.sql.ts';
+import type { FillQuestion } from './fill.worker.ts';
+import { fillQuestion } from './fill-question.ts';
+import { type FillReply, fillReply } from './fill-reply.ts';
+import { worthOf } from './fill-worth.ts';
+import { KitCover } from './kit-cover.ts';
+
+/** A person waits: after so long the best found is shown with how far it can be from the best possible. */
+const searchMilliseconds = 2_000;
+
+/** Which kits can be filled from the shelf now, best first. Worked out once per state of stock and kits, whoever asks. */
+@Injectable()
+export class FillQueries implements OnApplicationShutdown {
+  private readonly worker = new WorkerThread<FillQuestion, FillKits>(
+    { name: 'fill', beside: import.meta.url },
+    { megabytes: 512, queue: 2 },
+  );
+  private known: { state: CoverState; revision: number; answer: Promise<FillReply> } | undefined;
+
+  constructor(
+    @Inject(Reads) private readonly reads: Reads,
+    @Inject(KitCover) private readonly cover: KitCover,
+  ) {}
+
+  async kitsToFill(): Promise<Reply<typeof allocationOperations.kitsToFill>> {
+    const state = await this.cover.kept();
+    if (this.known?.state !== state || this.known.revision !== state.revision) {
+      const answer = this.compute(state);
+      const known = { state, revision: state.revision, answer };
+      this.known = known;
+      answer.catch(() => {
+        if (this.known === known) this.known = undefined;
+      });
+    }
+    return this.known.answer;
+  }
+
+  async onApplicationShutdown(): Promise<void> {
+    await this.worker.close();
+  }
+
+  private async compute(state: CoverState): Promise<FillReply> {
+    const ask = askThrough(this.reads);
+    const covers = state.all();
+    const input = coverQuestion(
+      covers.map(({ row }) => row),
+      state.supply(),
+      state.basis,
+    );
+    const facts = await fillFacts(ask);
+    const worth = worthOf(facts, state.basis.today);
+    const kits = new Map(facts.kits.map((kit) => [kit.id, { kit, worth: worth(kit, state.ofKit(kit.id)) }]));
+    const question = fillQuestion(input, covers, (kitId) => kits.get(kitId)?.worth.value ?? 0);
+    const answer = await this.worker.run({ ...question, ms: searchMilliseconds });
+    const bins = await binsOf(ask, [...new Set(answer.picks.map(({ lot }) => lot))]);
+    return fillReply({ state, currency: facts.currency, kits, question, answer, bins });
+  }
+}
