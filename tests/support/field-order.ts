@@ -48,6 +48,13 @@ export class FieldOrder {
     done(await this.ask(op.recordFieldRun, { kind: 'baseline', readings }));
   }
 
+  /** Pieces fitted in a place, and run again. */
+  async weighted(place: string, lotCode: string): Promise<void> {
+    done(await this.ask(op.fitFieldWeights, { weights: [{ place, lotCode, pieces: 1 }] }));
+    const readings = [{ rpm: 2_300, amplitude: '0.04', phase: '44' }];
+    done(await this.ask(op.recordFieldRun, { kind: 'check', readings }));
+  }
+
   async balanced(changes: object = {}): Promise<void> {
     done(await this.ask(op.signFieldBalance, { remarks: '', signature: pin, ...changes }));
   }

@@ -252,6 +252,8 @@ export const fieldBalanceDetail = z
     open: z.array(z.string()),
     balanced: signedBalance.nullable(),
     released: releasedBalance.nullable(),
+    /** Its records were destroyed when their time had run; what is left says nothing of runs and weights. */
+    purged: z.boolean(),
   })
   .meta({ id: 'FieldBalance' });
 

@@ -71,7 +71,7 @@ export class FieldBalanceQueries {
       ...{ plannedBy: people(balance.plannedBy), plannedAt: balance.plannedAt.toISOString() },
       ...{ abandoned: balance.abandoned, modelId, bladeCount: balance.unit.model?.bladeCount ?? 0 },
       ...{ spec: spec ?? null, standing, ...said, open: openItems(balance) },
-      runs: runsOf(balance, runs, people),
+      ...{ runs: runsOf(balance, runs, people), purged: await this.isPurged(balance) },
       ...signaturesOf(balance, people),
     };
   }
@@ -100,6 +100,11 @@ export class FieldBalanceQueries {
     );
     const disposition = `inline; filename="${balance.number}.pdf"`;
     return new StreamableFile(bytes, { type: 'application/pdf', disposition });
+  }
+
+  private async isPurged({ id, state }: WholeBalance): Promise<boolean> {
+    if (!['released', 'abandoned'].includes(state)) return false;
+    return (await this.reads.models.recordLink.count({ where: { subjectKind: 'field-balance', subjectId: id } })) === 0;
   }
 
   private async whole(id: string): Promise<WholeBalance> {
