@@ -131,7 +131,9 @@ describe('records whose time has run', () => {
     await expect(purgeOn(today)).rejects.toThrow('was sent again within the last day');
     await sql('DELETE FROM staged_files'); // as the sweep does a day after something was sent
     const destroyed = [fileHash, photo.picture, photo.thumbnail].sort();
-    expect(await listPurgeable(shop.databaseUrl, today)).toEqual([{ kind: 'work order', id: job.id, number, approvedOn, from: today }]);
+    expect(await listPurgeable(shop.databaseUrl, today)).toEqual([
+      { kind: 'work order', id: job.id, number, approvedOn, from: today },
+    ]);
     const proof = await purgeOn(today);
     expect(proof).toMatchObject({ by: 'admin', what: `work order ${number}`, files: destroyed });
     expect(proof.policy).toContain('another 3 years');

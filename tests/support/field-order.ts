@@ -34,7 +34,7 @@ export class FieldOrder {
   /** As asked, whatever comes of it. */
   async ask<O extends Operation>(operation: O, changes: object = {}, visitor = this.people.technician) {
     const { version } = await this.detail();
-    return visitor.call(operation, { fieldBalanceId: this.id, ...changes } as Sent<O>, { version });
+    return visitor.call(operation, { fieldBalanceId: this.id, ...changes } as unknown as Sent<O>, { version });
   }
 
   setUpInput = (changes: object = {}) => ({ ...sheet, instrumentId: this.instrumentId, signature: pin, ...changes });

@@ -214,6 +214,7 @@ export const fieldBalanceOperations = {
       'not-set-up',
       'not-measured-since',
       'above-limit',
+      'instrument-in-doubt',
       'calibration-expired',
       'not-authorised',
       'training-run-out',
@@ -229,7 +230,7 @@ export const fieldBalanceOperations = {
     input: z.strictObject({ ...one, signature }),
     output: changed.extend({ logEntry: z.string() }).meta({ id: 'FieldBalanceReleasedNow' }),
     signs: 'I approve this balance for return to service with the log entry shown',
-    problems: ['not-set-up', 'own-inspection', 'not-authorised', 'training-run-out'],
+    problems: ['not-set-up', 'instrument-in-doubt', 'own-inspection', 'not-authorised', 'training-run-out'],
   }),
   abandonFieldBalance: command({
     id: 'abandon-field-balance',

@@ -18,6 +18,7 @@ export const wholeBalance = {
   unit: { include: { model: true } },
   signatures: { orderBy: { signedAt: 'desc' }, take: 100, include: { instrument: true } },
   runs: { orderBy: { sequence: 'asc' }, take: 500 },
+  reviews: { orderBy: { id: 'asc' }, take: 100, include: { instrument: true } },
   weights: { orderBy: { doneAt: 'asc' }, take: 1_000, include: { lot: { include: { part: true } } } },
 } as const satisfies Prisma.FieldBalanceInclude;
 

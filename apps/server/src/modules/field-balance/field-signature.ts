@@ -5,7 +5,7 @@ import { contentHashOf, type HeldAuthorisation } from '../people/public.ts';
 /** What a signature of a balance is about and what it says. */
 export interface ToSign {
   readonly balance: { readonly id: string };
-  readonly kind: 'set-up' | 'balanced' | 'released';
+  readonly kind: 'set-up' | 'balanced' | 'released' | 'reviewed';
   readonly meaning: string;
   /** Everything the person saw and signed, as JSON. */
   readonly content: object;

@@ -3,6 +3,7 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { requireAuthorisation } from '../people/public.ts';
+import { refuseInDoubt } from './doubts.ts';
 import { balanceLock, refuseUnless, stepOn, theBalance } from './field-balance.ts';
 import { writeFieldSignature } from './field-signature.ts';
 import { type BalancedContent, logEntry } from './signed-balance.ts';
@@ -16,6 +17,7 @@ export const releaseBalance = defineCommand(operation, {
     const { tx, input, actor, today } = context;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['balanced']);
+    refuseInDoubt(balance);
     const need = { process: 'return-to-service', level: 'approve', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
     const signed = found(

@@ -2,6 +2,7 @@ import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/opera
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { instrumentFor } from '../work-orders/public.ts';
+import { refuseInDoubt } from './doubts.ts';
 import { balanceLock, mayBalance, refuseUnless, stepOn, theBalance } from './field-balance.ts';
 import { writeFieldSignature } from './field-signature.ts';
 import { aboveLimit, lastRun } from './judged.ts';
@@ -21,6 +22,7 @@ export const signBalance = defineCommand(operation, {
     if (!last) throw new Problem('not-measured-since', `${balance.number}: run again with the weights as they stand`);
     const above = aboveLimit(balance, last);
     if (above.length > 0) throw new Problem('above-limit', above.join('; '), { above });
+    refuseInDoubt(balance);
     const content = balancedContent(balance, last, input.remarks);
     const instrumentId = content.instrument.id;
     await instrumentFor(tx, { kind: 'vibration-analyser', instrumentId, day: today });

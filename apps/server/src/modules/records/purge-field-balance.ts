@@ -19,7 +19,7 @@ export const balanceChains = (id: string) => [{ kind: 'field-balance', id }];
 /** A run names the sheet it was read under, so runs go before signatures. Movements of the weights stay in the chains of their lots. */
 export async function balanceRows(client: pg.Client, id: string): Promise<{ table: string; ids: string[] }[]> {
   const rows: { table: string; ids: string[] }[] = [];
-  for (const table of ['field_weights', 'field_runs', 'field_signatures']) {
+  for (const table of ['field_reviews', 'field_weights', 'field_runs', 'field_signatures']) {
     const found = await client.query<{ id: string }>(`SELECT id FROM ${table} WHERE field_balance_id = $1`, [id]);
     rows.push({ table, ids: found.rows.map((row) => row.id) });
   }
