@@ -7,6 +7,7 @@ import { refuseInDoubt } from './doubts.ts';
 import { balanceLock, refuseUnless, stepOn, theBalance } from './field-balance.ts';
 import { writeFieldSignature } from './field-signature.ts';
 import { type BalancedContent, logEntry } from './signed-balance.ts';
+import { supervisorOf } from './supervised.ts';
 
 const operation = fieldBalanceOperations.releaseFieldBalance;
 
@@ -25,7 +26,8 @@ export const releaseBalance = defineCommand(operation, {
       'The signed balance',
     );
     const shop = await tx.shopProfile.findUniqueOrThrow({ where: { id: 1 } });
-    if (signed.personId === actor.personId && !shop.inspectOwnWork.includes('return-to-service'))
+    const signers = [signed.personId, supervisorOf(balance, signed)];
+    if (signers.includes(actor.personId) && !shop.inspectOwnWork.includes('return-to-service'))
       throw new Problem('own-inspection', `You signed the balance of ${balance.number}; someone else releases it`);
     const entry = logEntry(signed.content as unknown as BalancedContent);
     const content = { number: balance.number, logEntry: entry, balanced: signed.contentHash };
