@@ -7,7 +7,7 @@ import { openBrowser } from '../support/browser.ts';
 import { installed, planning, weightsOnShelf } from '../support/on-aircraft.ts';
 import { as } from '../support/people.ts';
 import { ShopApp } from '../support/shop-app.ts';
-import { accessibilityFaults, builtDashboard, pageOf, picture } from '../support/view-page.ts';
+import { accessibilityFaults, builtDashboard, pageOf, picture, scan } from '../support/view-page.ts';
 
 const slow = { timeout: 20_000 };
 
@@ -55,7 +55,8 @@ describe('balance on the aircraft, at a tablet', () => {
   test('set up, run, weighted from stock, run again, signed and released with the entry for the log', async () => {
     await technician.goto('/on-aircraft');
     await technician.getByText('FB-0001').first().waitFor(slow);
-    await technician.goto(address);
+    await scan(technician, 'FB-0001');
+    await technician.waitForURL(`**${address}`, slow);
     await technician.getByRole('button', { name: 'Fill in the sheet before any run' }).click(slow);
     const dialog = technician.getByRole('dialog');
     await dialog.getByLabel('Off-station procedure').fill(sheet.procedure);

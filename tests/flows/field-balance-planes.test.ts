@@ -13,6 +13,7 @@ import {
 import type { Job } from '../support/job.ts';
 import { analyser, installed, planning, weightsOnShelf } from '../support/on-aircraft.ts';
 import { as, pin } from '../support/people.ts';
+import { readPdf } from '../support/read-pdf.ts';
 import { expectRefused } from '../support/refused.ts';
 import { ShopApp, type Visitor } from '../support/shop-app.ts';
 
@@ -228,7 +229,32 @@ describe('balance on the aircraft in two planes', () => {
     );
     expect(logEntry).toMatch(/After: .* and 2500 rpm \(Engine case, rear, right\)\./);
     expect(logEntry).toMatch(/Spinner bulkhead H2 2 × Q-DW-B2 \(16\.8 g\); Starter ring S3 2 × Q-DW-W1 \(4\.2 g\)/);
-    const pdf = await inspector.send('GET', `/api/field-balances/${fieldBalanceId}/record.pdf`);
-    expect([pdf.status, pdf.headers['content-type']]).toEqual([200, 'application/pdf']);
+    const { number, balanced, released: approved } = await detail();
+    const answer = await fetch(`${shop.address}/api/field-balances/${fieldBalanceId}/record.pdf`, {
+      headers: { cookie: inspector.cookie },
+    });
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'application/pdf']);
+    const { text, title, marked } = await readPdf(Buffer.from(await answer.arrayBuffer()));
+    expect([title, marked]).toEqual([expect.stringContaining(`Balance on the aircraft ${number}`), true]);
+    // Both sensors at both speeds, before and after, as they were read: the simulated rotor without and with what was fitted.
+    const [before, after] = [readingsInPlanes(courserInPlanes, []), readingsInPlanes(courserInPlanes, asFitted)];
+    for (const [at, one] of before.entries())
+      for (const [sensor, then, now] of [
+        [sheet.sensorPlace, one, after[at]],
+        [secondSensor.sensorPlace, one.second, after[at]?.second],
+      ] as const) {
+        const row = [`${one.rpm} rpm`, then.amplitude, `${then.phase}°`, now?.amplitude, `${now?.phase}°`].join(' ');
+        expect(text.replaceAll(/\s+/g, ' ')).toContain(row);
+        expect(text).toContain(sensor);
+      }
+    expect(text).toContain('H2, Spinner bulkhead');
+    expect(text).toContain('S3, Starter ring');
+    expect(text).toMatch(/2 × Q-DW-B2 of \S+ 16\.8 g/);
+    const flat = text.replaceAll(' ', '');
+    expect(flat).toContain(logEntry.replaceAll(' ', ''));
+    for (const signed of [balanced, approved]) {
+      expect(text).toContain(signed?.by.displayName);
+      expect(flat).toContain(signed?.contentHash);
+    }
   });
 });

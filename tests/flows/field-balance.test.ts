@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { fieldBalanceOperations as op } from '@hubwright/contracts/field-balance/operations';
 import { releaseOperations } from '@hubwright/contracts/releases/operations';
+import { unitOperations } from '@hubwright/contracts/units/operations';
 import { canonicalJson } from '@hubwright/rules/chain';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { balanceData, courserRotor, readingsWith, sheet } from '../../seed/data/field-balance.ts';
@@ -92,6 +93,14 @@ describe('balance on the aircraft', () => {
     expect(
       (await desk.call(op.listFieldBalances, { search: 'zz-bmd', state: 'open', limit: 50 })).body.rows,
     ).toHaveLength(1);
+  });
+
+  it('is found by its number, scanned or typed in part', async () => {
+    const find = async (text: string) => (await technician.call(unitOperations.find, { text })).body.rows;
+    const hit = { kind: 'field-balance', id: fieldBalanceId, title: 'FB-0001', path: `/on-aircraft/${fieldBalanceId}` };
+    expect(await find('fb-0001')).toEqual([{ ...hit, detail: 'balance of F7001 on ZZ-BMD', exact: true }]);
+    expect(await find('B-00')).toContainEqual(expect.objectContaining({ ...hit, exact: false }));
+    expect(await find('FB-0002')).toEqual([]);
   });
 
   it('begins with a sheet on which each point is confirmed, below the wind limit, with an instrument in calibration', async () => {

@@ -6,7 +6,7 @@ import { fileOperations } from '@hubwright/contracts/files/operations';
 import { addDays, addMonths } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
-import { listPurgeable, PurgeRefused, purgeWorkOrder } from '../../apps/server/src/modules/records/purge-work-order.ts';
+import { listPurgeable, PurgeRefused, purgeOrder } from '../../apps/server/src/modules/records/purge-order.ts';
 import { approveRelease } from '../../apps/server/src/modules/releases/approve-release.command.ts';
 import { closeBuild } from '../../apps/server/src/modules/work-orders/close-build.command.ts';
 import { asServer } from '../../apps/server/src/platform/database/server-role.ts';
@@ -38,7 +38,7 @@ describe('records whose time has run', () => {
   };
   /** Someone asks on a day for the order's records to be destroyed. */
   const purgeOn = (today: string, by = 'admin') =>
-    purgeWorkOrder(
+    purgeOrder(
       { url: shop.databaseUrl, dataFolder: shop.dataFolder },
       { number, by, today, at: new Date(`${today}T12:00:00.000Z`) },
     );
@@ -131,7 +131,9 @@ describe('records whose time has run', () => {
     await expect(purgeOn(today)).rejects.toThrow('was sent again within the last day');
     await sql('DELETE FROM staged_files'); // as the sweep does a day after something was sent
     const destroyed = [fileHash, photo.picture, photo.thumbnail].sort();
-    expect(await listPurgeable(shop.databaseUrl, today)).toEqual([{ id: job.id, number, approvedOn, from: today }]);
+    expect(await listPurgeable(shop.databaseUrl, today)).toEqual([
+      { kind: 'work order', id: job.id, number, approvedOn, from: today },
+    ]);
     const proof = await purgeOn(today);
     expect(proof).toMatchObject({ by: 'admin', what: `work order ${number}`, files: destroyed });
     expect(proof.policy).toContain('another 3 years');

@@ -1,6 +1,7 @@
 import { customerOperations } from './customers/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
 import { fieldBalanceOperations } from './field-balance/operations.ts';
+import { fieldReviewOperations } from './field-balance/review-operations.ts';
 import { fileOperations } from './files/operations.ts';
 import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
@@ -84,6 +85,7 @@ export const routes = {
   ...mediaOperations,
   ...peeningPaperOperations,
   ...fieldBalanceOperations,
+  ...fieldReviewOperations,
   ...governorOperations,
   ...benchLinkOperations,
   ...findingOperations,

@@ -1,9 +1,9 @@
 import { parseArgs } from 'node:util';
-import { listPurgeable, PurgeRefused, purgeWorkOrder } from '../modules/records/purge-work-order.ts';
+import { listPurgeable, PurgeRefused, purgeOrder } from '../modules/records/purge-order.ts';
 import { joinEmbeddedPostgres } from '../platform/embedded-postgres/start.ts';
 import { readSettings } from '../settings.ts';
 
-// `npm run purge` lists the closed work orders whose records may be destroyed by the shop's own policy.
+// `npm run purge` lists the closed work orders and ended balances on the aircraft whose records may be destroyed by the shop's own policy.
 // `npm run purge -- WO-1001 --by <sign-in name of an administrator>` destroys one's, and leaves a signed proof.
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { by: { type: 'string' } } });
 const settings = readSettings(process.env);
@@ -15,14 +15,15 @@ try {
   const [number] = positionals;
   if (number) {
     const places = { url, dataFolder: settings.dataFolder };
-    const proof = await purgeWorkOrder(places, { number, by: values.by ?? '', at, today });
+    const proof = await purgeOrder(places, { number, by: values.by ?? '', at, today });
     console.log(
       `Destroyed: ${proof.what}. ${proof.chains.length} chains, ${proof.entries} entries. Proof ${proof.id}.`,
     );
   } else {
     const orders = await listPurgeable(url, today);
-    for (const order of orders) console.log(`${order.number}  approved ${order.approvedOn}  since ${order.from}`);
-    console.log(`${orders.length} work orders may be purged. Take a backup first: what is destroyed is gone.`);
+    for (const order of orders)
+      console.log(`${order.number}  approved or ended ${order.approvedOn}  since ${order.from}`);
+    console.log(`${orders.length} orders may be purged. Take a backup first: what is destroyed is gone.`);
   }
 } catch (error) {
   if (!(error instanceof PurgeRefused)) throw error;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, id, line, listOf, note, page, pieces, signature } from '../values.ts';
+import { supervised } from '../work-orders/traveler-shapes.ts';
 import {
   fieldBalanceDetail,
   fieldBalanceRow,
@@ -18,6 +19,11 @@ import {
 const noun = 'field-balance' as const;
 const one = { fieldBalanceId: id };
 const doing = ['technician', 'inspector'] as const;
+
+/** What the supervisor of a trainee states, on the sheet before any run and on the balance. */
+export const fieldSupervisedMeaning =
+  'Performed under my supervision by the trainee named, by the named procedure; I stand for what is signed here';
+const trainees = ['supervisor-missing', 'supervisor-wrong', 'supervisor-not-needed'] as const;
 
 /** Dynamic balance on the aircraft: an order of its own, never a door before any release of the shop. */
 export const fieldBalanceOperations = {
@@ -108,9 +114,10 @@ export const fieldBalanceOperations = {
     access: doing,
     versioned: true,
     summary: 'Sign the sheet before any run: safety points one by one, weather, sensor, phase reference, instrument',
-    input: z.strictObject({ ...one, ...sheet, signature }),
+    input: z.strictObject({ ...one, ...sheet, signature, ...supervised }),
     output: changed.extend({ setUpId: id }).meta({ id: 'FieldSetUpSigned' }),
     signs: 'I confirmed each point of this sheet at the aircraft before running the engine',
+    countersigns: fieldSupervisedMeaning,
     problems: [
       'not-set-up',
       'no-balance-data',
@@ -121,6 +128,7 @@ export const fieldBalanceOperations = {
       'instrument-missing',
       'instrument-wrong',
       'calibration-expired',
+      ...trainees,
       'not-authorised',
       'training-run-out',
     ],
@@ -153,6 +161,7 @@ export const fieldBalanceOperations = {
       'no-influence',
       'place-unknown',
       'too-heavy',
+      'sheet-unsupervised',
       'not-authorised',
       'training-run-out',
     ],
@@ -184,6 +193,7 @@ export const fieldBalanceOperations = {
       'lot-not-usable',
       'lot-reserved',
       'not-enough',
+      'sheet-unsupervised',
       'not-authorised',
       'training-run-out',
     ],
@@ -198,7 +208,7 @@ export const fieldBalanceOperations = {
     input: z.strictObject({ ...one, place: line, lotCode: line, pieces, bin: line.optional(), reason: line }),
     output: changed.extend({ movementId: id }).meta({ id: 'FieldWeightsTakenOff' }),
     touches: ['inventory'],
-    problems: ['not-set-up', 'not-there', 'not-authorised', 'training-run-out'],
+    problems: ['not-set-up', 'not-there', 'sheet-unsupervised', 'not-authorised', 'training-run-out'],
   }),
   signFieldBalance: command({
     id: 'sign-field-balance',
@@ -207,14 +217,17 @@ export const fieldBalanceOperations = {
     access: doing,
     versioned: true,
     summary: 'Sign the balance: the last readings are within the limits with the weights as they stand',
-    input: z.strictObject({ ...one, remarks: note, signature }),
+    input: z.strictObject({ ...one, remarks: note, signature, ...supervised }),
     output: changed,
     signs: 'I ran this propeller with the weights as listed, read these values, and secured the weights',
+    countersigns: fieldSupervisedMeaning,
     problems: [
       'not-set-up',
       'not-measured-since',
       'above-limit',
+      'instrument-in-doubt',
       'calibration-expired',
+      ...trainees,
       'not-authorised',
       'training-run-out',
     ],
@@ -229,7 +242,7 @@ export const fieldBalanceOperations = {
     input: z.strictObject({ ...one, signature }),
     output: changed.extend({ logEntry: z.string() }).meta({ id: 'FieldBalanceReleasedNow' }),
     signs: 'I approve this balance for return to service with the log entry shown',
-    problems: ['not-set-up', 'own-inspection', 'not-authorised', 'training-run-out'],
+    problems: ['not-set-up', 'instrument-in-doubt', 'own-inspection', 'not-authorised', 'training-run-out'],
   }),
   abandonFieldBalance: command({
     id: 'abandon-field-balance',

@@ -103,6 +103,16 @@ export const fieldBalanceProblems = {
     title: 'Nothing was read since the weights changed',
     next: 'Run again with the weights as they stand.',
   },
+  'instrument-in-doubt': {
+    status: 409,
+    title: 'This balance rests on an instrument found out of tolerance',
+    next: 'An inspector decides what its readings mean, or a new sheet with another instrument is signed and run.',
+  },
+  'sheet-unsupervised': {
+    status: 409,
+    title: 'A trainee is not alone at the aircraft',
+    next: 'Sign a sheet with a supervisor, or have someone who is authorised go on.',
+  },
   'above-limit': {
     status: 409,
     title: 'The last readings are above the limit',

@@ -115,7 +115,13 @@ const said = z.strictObject(sheet);
 export type FieldSheet = z.output<typeof said>;
 
 const { instrumentId: _instrument, ...sheetKept } = sheet;
-const signed = { by: who, at: instant, meaning: z.string(), contentHash: z.string() };
+const signed = {
+  by: who,
+  /** Beside a trainee. */ supervisor: who.nullable(),
+  at: instant,
+  meaning: z.string(),
+  contentHash: z.string(),
+};
 const instrumentUsed = z.object({ id, tag: z.string(), calibrationDueOn: date });
 const shownSheet = z.object({ id, ...sheetKept, instrument: instrumentUsed, ...signed }).meta({ id: 'FieldSetUp' });
 
@@ -252,6 +258,8 @@ export const fieldBalanceDetail = z
     open: z.array(z.string()),
     balanced: signedBalance.nullable(),
     released: releasedBalance.nullable(),
+    /** Its records were destroyed when their time had run; what is left says nothing of runs and weights. */
+    purged: z.boolean(),
   })
   .meta({ id: 'FieldBalance' });
 

@@ -19,6 +19,7 @@ export const foundKind = z
     'customer',
     'aircraft',
     'instrument',
+    'field-balance',
   ])
   .meta({ id: 'FoundKind' });
 

@@ -14,6 +14,11 @@ function Fact({ title, children }: { title: string; children: ReactNode }) {
   );
 }
 
+/** Who signed, and who supervised a trainee. */
+function SignedBy({ of }: { of: { by: { displayName: string }; supervisor: { displayName: string } | null } }) {
+  return of.supervisor ? `${of.by.displayName}, supervised by ${of.supervisor.displayName}` : of.by.displayName;
+}
+
 const limitsOf = ({ planeName, mostPerPlace, mostPieces, mostInAll, mostPlaces }: FieldPlane) =>
   `${planeName === null ? '' : `${planeName} `}at most ${mostPerPlace} g and ${mostPieces} pieces in a place, ${mostInAll} g in ${mostPlaces} places`;
 
@@ -33,7 +38,7 @@ export function BalanceFacts({ balance }: { balance: FieldBalance }) {
       </Fact>
       {setUp ? (
         <Fact title="Set up">
-          {setUp.by.displayName}, <InstantText instant={setUp.at} />: {setUp.procedure}; wind {setUp.wind} kt,{' '}
+          <SignedBy of={setUp} />, <InstantText instant={setUp.at} />: {setUp.procedure}; wind {setUp.wind} kt,{' '}
           {setUp.weather}; sensor {setUp.sensorPlace}, {setUp.sensorAxis};{' '}
           {setUp.secondSensor
             ? `second sensor ${setUp.secondSensor.sensorPlace}, ${setUp.secondSensor.sensorAxis}; `
@@ -44,7 +49,7 @@ export function BalanceFacts({ balance }: { balance: FieldBalance }) {
       {balance.abandoned ? <Fact title="Abandoned">{balance.abandoned}</Fact> : null}
       {balance.balanced ? (
         <Fact title="Balanced">
-          {balance.balanced.by.displayName}, <InstantText instant={balance.balanced.at} />. {balance.balanced.remarks}
+          <SignedBy of={balance.balanced} />, <InstantText instant={balance.balanced.at} />. {balance.balanced.remarks}
         </Fact>
       ) : null}
       {balance.released ? (

@@ -19,6 +19,7 @@ import { TakeOffWeights } from '../../features/field-balance/take-off-weights.ts
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
 import { Caution } from '../../ui/Caution.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -55,13 +56,28 @@ function Head({ balance }: { balance: FieldBalance }) {
         <StateMark {...stateMarks[state]} />
         <Link href={`/units/${propeller.id}`}>{propeller.serial}</Link>
         <span className="soft">{customer.name}</span>
-        {state === 'released' ? (
+        {balance.released ? (
           <LinkButton href={addressOf(op.fieldBalancePdf, { fieldBalanceId: balance.id })} target="_blank">
             Print the record
           </LinkButton>
         ) : null}
       </div>
     </ViewHead>
+  );
+}
+
+/** What is left of an order whose records went: nothing that could be taken for an empty propeller. */
+function Purged({ balance }: { balance: FieldBalance }) {
+  return (
+    <>
+      <Head balance={balance} />
+      <div className="sheet">
+        <EmptyState title="The records of this balance were destroyed">
+          Their time had run; the signed proof is listed under record keeping. What stands on the propeller is not known
+          here: look at it, and in the aircraft’s log.
+        </EmptyState>
+      </div>
+    </>
   );
 }
 
@@ -74,6 +90,7 @@ export function FieldBalancePage() {
   const [doing, setDoing] = useState<Doing>();
   const [wrong, setWrong] = useState<FieldRun>();
   const [taken, setTaken] = useState<StandingWeight>();
+  if (balance.purged) return <Purged balance={balance} />;
   return (
     <>
       <Head balance={balance} />

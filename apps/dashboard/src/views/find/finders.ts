@@ -36,6 +36,7 @@ const kindWords = {
   customer: 'Customer',
   aircraft: 'Aircraft',
   instrument: 'Instrument',
+  'field-balance': 'Balance on the aircraft',
 } as const;
 
 /** Every kind of thing the search box and a scan can find. A new kind is one more entry. */

@@ -20,6 +20,7 @@ import { HardwareQueries } from './hardware.queries.ts';
 import { openItems } from './judged.ts';
 import { printRecord } from './print-record.ts';
 import { type BalancedContent, logEntry } from './signed-balance.ts';
+import { supervisorOf } from './supervised.ts';
 import { standingOf } from './weights.ts';
 
 type People = Awaited<ReturnType<HardwareQueries['people']>>;
@@ -71,7 +72,7 @@ export class FieldBalanceQueries {
       ...{ plannedBy: people(balance.plannedBy), plannedAt: balance.plannedAt.toISOString() },
       ...{ abandoned: balance.abandoned, modelId, bladeCount: balance.unit.model?.bladeCount ?? 0 },
       ...{ spec: spec ?? null, standing, ...said, open: openItems(balance) },
-      runs: runsOf(balance, runs, people),
+      ...{ runs: runsOf(balance, runs, people), purged: await this.isPurged(balance) },
       ...signaturesOf(balance, people),
     };
   }
@@ -85,14 +86,16 @@ export class FieldBalanceQueries {
     );
     const balanced = found(of('balanced'), 'The signed balance');
     const shop = found(await this.reads.models.shopProfile.findUnique({ where: { id: 1 } }), 'The shop profile');
-    const people = await this.stock.people([released.personId, balanced.personId]);
+    const beside = balance.signatures.filter(({ countersignsId }) => countersignsId === balanced.id);
+    const signatures = [balanced, ...beside, released];
+    const people = await this.stock.people(signatures.map(({ personId }) => personId));
     const bytes = await printRecord(
       {
         content: balanced.content as unknown as BalancedContent,
         logEntry: (released.content as { logEntry: string }).logEntry,
         customer: balance.customer.name,
         airport: balance.airport,
-        signatures: [balanced, released].map(({ meaning, personId, signedAt, contentHash }) => ({
+        signatures: signatures.map(({ meaning, personId, signedAt, contentHash }) => ({
           ...{ meaning, name: people(personId).displayName, signedAt, contentHash },
         })),
       },
@@ -100,6 +103,11 @@ export class FieldBalanceQueries {
     );
     const disposition = `inline; filename="${balance.number}.pdf"`;
     return new StreamableFile(bytes, { type: 'application/pdf', disposition });
+  }
+
+  private async isPurged({ id, state }: WholeBalance): Promise<boolean> {
+    if (!['released', 'abandoned'].includes(state)) return false;
+    return (await this.reads.models.recordLink.count({ where: { subjectKind: 'field-balance', subjectId: id } })) === 0;
   }
 
   private async whole(id: string): Promise<WholeBalance> {
@@ -160,9 +168,13 @@ function signaturesOf(
   people: People,
 ): Pick<FieldBalanceDetail, 'setUp' | 'balanced' | 'released'> {
   const of = (kind: string) => balance.signatures.find((one) => one.kind === kind);
-  const by = ({ personId, signedAt, meaning, contentHash }: WholeBalance['signatures'][number]) => ({
-    ...{ by: people(personId), at: signedAt.toISOString(), meaning, contentHash },
-  });
+  const by = ({ id, personId, signedAt, meaning, contentHash }: WholeBalance['signatures'][number]) => {
+    const supervisorId = supervisorOf(balance, { id });
+    return {
+      ...{ by: people(personId), at: signedAt.toISOString(), meaning, contentHash },
+      supervisor: supervisorId === undefined ? null : people(supervisorId),
+    };
+  };
   const [setUp, balanced, released] = [setUpOf(balance), of('balanced'), of('released')];
   const isSigned = ['balanced', 'released'].includes(balance.state);
   return {

@@ -11,13 +11,13 @@ import type { Context } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import type { Prisma } from '../../platform/database/generated/client.ts';
-import { requireAuthorisation } from '../people/public.ts';
 
 export const wholeBalance = {
   ...{ customer: true, aircraft: true, spec: true },
   unit: { include: { model: true } },
   signatures: { orderBy: { signedAt: 'desc' }, take: 100, include: { instrument: true } },
   runs: { orderBy: { sequence: 'asc' }, take: 500 },
+  reviews: { orderBy: { id: 'asc' }, take: 100, include: { instrument: true } },
   weights: { orderBy: { doneAt: 'asc' }, take: 1_000, include: { lot: { include: { part: true } } } },
 } as const satisfies Prisma.FieldBalanceInclude;
 
@@ -37,11 +37,6 @@ export async function theBalance(
 export function refuseUnless(balance: WholeBalance, states: readonly FieldState[]): void {
   if (states.includes(balance.state as FieldState)) return;
   throw new Problem('not-set-up', `${balance.number} is ${balance.state}`, { state: balance.state });
-}
-
-/** The actor's own authorisation to do dynamic balance. */
-export function mayBalance({ tx, actor, today }: Pick<Context<Operation>, 'tx' | 'actor' | 'today'>) {
-  return requireAuthorisation(tx, actor, { process: 'dynamic-balance', level: 'perform', today });
 }
 
 export const balanceLock = ({ fieldBalanceId }: { fieldBalanceId: string }) => `field-balance:${fieldBalanceId}`;

@@ -6,7 +6,6 @@ import {
   balanceLock,
   dataOf,
   effectiveRuns,
-  mayBalance,
   refuseUnless,
   setUpOf,
   stepOn,
@@ -14,6 +13,7 @@ import {
   type WholeBalance,
 } from './field-balance.ts';
 import { refuseUnusedPlane } from './run-checks.ts';
+import { mayBalance } from './supervised.ts';
 import { type Piece, piecesOf } from './usable-pieces.ts';
 import { planeOf, refuseTooHeavy, standingOf } from './weights.ts';
 
@@ -30,7 +30,7 @@ export const fitWeights = defineCommand(operation, {
     const { tx, input } = context;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['runs', 'weights-fitted']);
-    const authorisation = await mayBalance(context);
+    const authorisation = await mayBalance(context, balance);
     if (!balance.spec || effectiveRuns(balance).length === 0)
       throw new Problem('run-out-of-turn', 'Weights are fitted after the baseline of this set-up');
     const fitted = await piecesOf(context, balance);

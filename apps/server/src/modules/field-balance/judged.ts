@@ -1,6 +1,7 @@
 import type { FieldBalanceData, FieldSheet } from '@hubwright/contracts/field-balance/shapes';
 import { canonicalJson } from '@hubwright/rules/chain';
 import { sensorAfterSensor } from './answer.ts';
+import { doubtsOf } from './doubts.ts';
 import { dataOf, type EffectiveRun, effectiveRuns, setUpOf, type WholeBalance } from './field-balance.ts';
 import { ownOf, standingOf } from './weights.ts';
 
@@ -45,10 +46,13 @@ export function openItems(balance: WholeBalance): string[] {
     case 'runs':
     case 'weights-fitted': {
       const last = lastRun(balance);
-      return last ? aboveLimit(balance, last) : ['Nothing was read since the weights changed or the trial came off'];
+      return [
+        ...(last ? aboveLimit(balance, last) : ['Nothing was read since the weights changed or the trial came off']),
+        ...doubtsOf(balance),
+      ];
     }
     case 'balanced':
-      return ['An inspector approves it with the log entry'];
+      return [...doubtsOf(balance), 'An inspector approves it with the log entry'];
     default:
       return [];
   }

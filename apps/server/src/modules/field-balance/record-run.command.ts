@@ -7,13 +7,13 @@ import {
   balanceLock,
   dataOf,
   effectiveRuns,
-  mayBalance,
   refuseUnless,
   setUpOf,
   stepOn,
   theBalance,
 } from './field-balance.ts';
 import { corrected, refuseOutOfTurn, refuseReadings, refuseTrial } from './run-checks.ts';
+import { mayBalance } from './supervised.ts';
 import { ownOf, standingOf } from './weights.ts';
 
 /** Readings are kept as they were read; a wrong one is put right by a newer row that names it. */
@@ -24,7 +24,7 @@ export const recordRun = defineCommand(fieldBalanceOperations.recordFieldRun, {
     const { kind, readings } = input;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['set-up', 'runs', 'weights-fitted', 'balanced']);
-    const authorisation = await mayBalance(context);
+    const authorisation = await mayBalance(context, balance);
     const setUp = setUpOf(balance);
     if (!balance.spec || !setUp) throw new Problem('not-set-up', `${balance.number} has no signed sheet`);
     const data = dataOf(balance.spec);

@@ -3,9 +3,11 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { requireAuthorisation } from '../people/public.ts';
+import { refuseInDoubt } from './doubts.ts';
 import { balanceLock, refuseUnless, stepOn, theBalance } from './field-balance.ts';
 import { writeFieldSignature } from './field-signature.ts';
 import { type BalancedContent, logEntry } from './signed-balance.ts';
+import { supervisorOf } from './supervised.ts';
 
 const operation = fieldBalanceOperations.releaseFieldBalance;
 
@@ -16,6 +18,7 @@ export const releaseBalance = defineCommand(operation, {
     const { tx, input, actor, today } = context;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['balanced']);
+    refuseInDoubt(balance);
     const need = { process: 'return-to-service', level: 'approve', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
     const signed = found(
@@ -23,7 +26,8 @@ export const releaseBalance = defineCommand(operation, {
       'The signed balance',
     );
     const shop = await tx.shopProfile.findUniqueOrThrow({ where: { id: 1 } });
-    if (signed.personId === actor.personId && !shop.inspectOwnWork.includes('return-to-service'))
+    const signers = [signed.personId, supervisorOf(balance, signed)];
+    if (signers.includes(actor.personId) && !shop.inspectOwnWork.includes('return-to-service'))
       throw new Problem('own-inspection', `You signed the balance of ${balance.number}; someone else releases it`);
     const entry = logEntry(signed.content as unknown as BalancedContent);
     const content = { number: balance.number, logEntry: entry, balanced: signed.contentHash };

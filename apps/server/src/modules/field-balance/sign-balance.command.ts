@@ -2,10 +2,11 @@ import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/opera
 import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { instrumentFor } from '../work-orders/public.ts';
-import { balanceLock, mayBalance, refuseUnless, stepOn, theBalance } from './field-balance.ts';
-import { writeFieldSignature } from './field-signature.ts';
+import { refuseInDoubt } from './doubts.ts';
+import { balanceLock, refuseUnless, stepOn, theBalance } from './field-balance.ts';
 import { aboveLimit, lastRun } from './judged.ts';
 import { balancedContent } from './signed-balance.ts';
+import { maySign, writeSupervised } from './supervised.ts';
 
 const operation = fieldBalanceOperations.signFieldBalance;
 
@@ -16,22 +17,23 @@ export const signBalance = defineCommand(operation, {
     const { tx, input, today } = context;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['runs', 'weights-fitted']);
-    const authorisation = await mayBalance(context);
+    const authorised = await maySign(context, input.supervisorId);
     const last = lastRun(balance);
     if (!last) throw new Problem('not-measured-since', `${balance.number}: run again with the weights as they stand`);
     const above = aboveLimit(balance, last);
     if (above.length > 0) throw new Problem('above-limit', above.join('; '), { above });
+    refuseInDoubt(balance);
     const content = balancedContent(balance, last, input.remarks);
     const instrumentId = content.instrument.id;
     await instrumentFor(tx, { kind: 'vibration-analyser', instrumentId, day: today });
     const meaning = operation.signs ?? '';
-    const signed = { balance, kind: 'balanced', meaning, content, authorisation, instrumentId } as const;
-    const { contentHash } = await writeFieldSignature(context, signed);
+    const signed = { balance, kind: 'balanced', meaning, content, instrumentId } as const;
+    const { contentHash } = await writeSupervised(context, signed, authorised);
     const { version, subject } = await stepOn(tx, balance, { state: 'balanced' });
     return {
       reply: { id: balance.id, version },
       subjects: [subject],
-      authorisation: { ...authorisation },
+      authorisation: { ...authorised.authorisation },
       facts: { ...content, contentHash },
     };
   },

@@ -2,16 +2,8 @@ import { fieldBalanceOperations } from '@hubwright/contracts/field-balance/opera
 import { Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { instrumentFor } from '../work-orders/public.ts';
-import {
-  balanceLock,
-  dataOf,
-  mayBalance,
-  refuseUnless,
-  stepOn,
-  theBalance,
-  type WholeBalance,
-} from './field-balance.ts';
-import { writeFieldSignature } from './field-signature.ts';
+import { balanceLock, dataOf, refuseUnless, stepOn, theBalance, type WholeBalance } from './field-balance.ts';
+import { maySign, writeSupervised } from './supervised.ts';
 import { ownOf, placeIn, planeOf, refuseTooHeavy, standingOf } from './weights.ts';
 
 const operation = fieldBalanceOperations.signFieldSetUp;
@@ -24,26 +16,32 @@ export const signSetUp = defineCommand(operation, {
     const { tx, input, today } = context;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['planned', 'set-up', 'runs', 'weights-fitted']);
-    const authorisation = await mayBalance(context);
+    const authorised = await maySign(context, input.supervisorId);
     const spec = await specFor(context, balance);
     refuseSheet(context, balance, spec);
-    const { fieldBalanceId: _, signature: __, instrumentId, ...sheet } = input;
+    const { instrumentId, sheet } = sheetOf(input);
     const asked = { kind: 'vibration-analyser', instrumentId, day: today };
     const instrument = await instrumentFor(tx, asked);
     const content = { number: balance.number, aircraft: balance.aircraft.registration, sheet, instrument };
-    const { id: setUpId, contentHash } = await writeFieldSignature(context, {
-      ...{ balance, kind: 'set-up', meaning: operation.signs ?? '', authorisation, instrumentId },
-      content: { ...content, specId: spec.id, source: spec.source },
-    });
+    const whole = { ...content, specId: spec.id, source: spec.source };
+    const signed = { balance, kind: 'set-up', meaning: operation.signs ?? '', instrumentId, content: whole } as const;
+    const { id: setUpId, contentHash } = await writeSupervised(context, signed, authorised);
     const { version, subject } = await stepOn(tx, balance, { state: 'set-up', specId: spec.id });
     return {
       reply: { id: balance.id, version, setUpId },
       subjects: [subject],
-      authorisation: { ...authorisation },
+      authorisation: { ...authorised.authorisation },
       facts: { ...content, source: spec.source, contentHash },
     };
   },
 });
+
+/** What is signed: neither whose secret it was nor for which order. */
+function sheetOf(input: Signing['input']) {
+  const { fieldBalanceId: _, signature: __, supervisorId: ___, supervisorSignature: ____, ...said } = input;
+  const { instrumentId, ...sheet } = said;
+  return { instrumentId, sheet };
+}
 
 /** The newest data of the model, or `no-balance-data`. */
 async function specFor({ tx }: Signing, { unit }: WholeBalance) {

@@ -3,7 +3,8 @@ import { Problem } from '@hubwright/contracts/problems';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { binExists, moveStock, type Place, scrap } from '../inventory/public.ts';
-import { balanceLock, mayBalance, refuseUnless, stepOn, theBalance, type WholeBalance } from './field-balance.ts';
+import { balanceLock, refuseUnless, stepOn, theBalance, type WholeBalance } from './field-balance.ts';
+import { mayBalance } from './supervised.ts';
 
 const operation = fieldBalanceOperations.takeOffFieldWeights;
 
@@ -17,7 +18,7 @@ export const takeOffWeights = defineCommand(operation, {
     const { tx, input, actor, now, entryId, newId } = context;
     const balance = await theBalance(context, input.fieldBalanceId);
     refuseUnless(balance, ['set-up', 'runs', 'weights-fitted']);
-    const authorisation = await mayBalance(context);
+    const authorisation = await mayBalance(context, balance);
     const { lot, mass } = standingHere(context, balance);
     if (input.bin !== undefined) await binExists(tx, input.bin);
     const to: Place = input.bin === undefined ? scrap : { kind: 'bin', ref: input.bin };

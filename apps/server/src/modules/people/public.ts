@@ -7,4 +7,10 @@ export {
 } from './authorise.ts';
 export type { HeldAuthorisation } from './held-authorisation.ts';
 export { shopSubjectId } from './shop-subject.ts';
-export { contentHashOf, type SignOffToWrite, writeCountersignature, writeSignOff } from './sign-off.ts';
+export {
+  type Countersignature,
+  contentHashOf,
+  type SignOffToWrite,
+  writeCountersignature,
+  writeSignOff,
+} from './sign-off.ts';

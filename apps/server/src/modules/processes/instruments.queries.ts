@@ -66,7 +66,8 @@ export class InstrumentQueries {
          coalesce((e.body::jsonb #>> '{input,inService}')::boolean, true) AS "inService",
          coalesce(e.body::jsonb #>> '{input,certificate}', '') AS certificate,
          c.as_found AS "asFound", coalesce(c.points, '[]') AS points,
-         (SELECT count(*)::int FROM calibration_reviews r WHERE r.calibration_id = c.id) AS reviews
+         (SELECT count(*)::int FROM calibration_reviews r WHERE r.calibration_id = c.id)
+           + (SELECT count(*)::int FROM field_reviews r WHERE r.calibration_id = c.id) AS reviews
        FROM record_links l JOIN record_entries e ON e.id = l.entry_id LEFT JOIN people p ON p.id = e.person_id
          LEFT JOIN calibrations c ON c.entry_id = e.id
        WHERE l.subject_kind = 'instrument' AND l.subject_id = $1::uuid

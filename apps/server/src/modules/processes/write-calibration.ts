@@ -107,5 +107,27 @@ export async function putUnderReview(
       ...{ signOffId: row.id, workOrderId: row.work_order_id },
     })),
   });
+  return rows.length + (await balancesUnderReview({ tx, newId }, { ...of, since, zone: shop?.zone ?? 'UTC' }));
+}
+
+/** The same of balances on the aircraft: the newest signature of each that names an instrument is what it rests on. */
+async function balancesUnderReview(
+  { tx, newId }: Pick<Writing, 'tx' | 'newId'>,
+  of: { instrumentId: string; calibrationId: string; since: string; zone: string },
+): Promise<number> {
+  const rows = await tx.$queryRaw<{ id: string; balance: string }[]>`
+    SELECT s.id::text, s.field_balance_id::text AS balance FROM field_signatures s JOIN field_balances b ON b.id = s.field_balance_id
+    WHERE s.instrument_id = ${of.instrumentId}::uuid AND b.state <> 'abandoned'
+      AND (s.signed_at AT TIME ZONE ${of.zone})::date >= ${of.since}::date
+      AND NOT EXISTS (SELECT 1 FROM field_signatures n WHERE n.field_balance_id = b.id AND n.instrument_id IS NOT NULL
+        AND (n.signed_at, n.id) > (s.signed_at, s.id))
+      AND NOT EXISTS (SELECT 1 FROM field_reviews r WHERE r.field_signature_id = s.id AND r.decision IS NULL)
+    ORDER BY s.signed_at, s.id`;
+  await tx.fieldReview.createMany({
+    data: rows.map(({ id, balance }) => ({
+      ...{ id: newId(), calibrationId: of.calibrationId, instrumentId: of.instrumentId },
+      ...{ fieldSignatureId: id, fieldBalanceId: balance },
+    })),
+  });
   return rows.length;
 }

@@ -100,6 +100,14 @@ const sources: readonly Source[] = [
     title: 't.tag',
     detail: 't.title',
   },
+  {
+    kind: 'field-balance',
+    path: '/on-aircraft/',
+    from: 'field_balances t JOIN aircraft a ON a.id = t.aircraft_id JOIN serialized_items u ON u.id = t.unit_id',
+    code: 't.number',
+    title: 't.number',
+    detail: "'balance of ' || coalesce(u.serial, '') || ' on ' || a.registration",
+  },
 ];
 
 function columns({ kind, path, code, title, detail }: Source): string {

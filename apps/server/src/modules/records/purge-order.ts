@@ -7,14 +7,16 @@ import { purge, removeFiles } from '../../platform/records/purge.ts';
 import { KeyFolder } from '../../platform/records/shop-key.ts';
 import { takeAnchor } from '../../platform/records/take-anchor.ts';
 import { verifyDatabase } from '../../platform/records/verify-database.ts';
+import { balanceChains, balanceRows, closedBalancesSql } from './purge-field-balance.ts';
 
 export interface PurgePlaces {
   /** The owner of the tables: the running server's role may destroy nothing. */
   readonly url: string;
   readonly dataFolder: string;
 }
-/** A closed work order, and from when its records may be destroyed. */
+/** A closed work order or balance on the aircraft, and from when its records may be destroyed. */
 export interface Purgeable {
+  readonly kind: 'work order' | 'balance on the aircraft';
   readonly id: string;
   readonly number: string;
   readonly approvedOn: string;
@@ -23,7 +25,7 @@ export interface Purgeable {
 /** Why nothing was destroyed. */
 export class PurgeRefused extends Error {}
 
-/** Closed work orders whose records may be destroyed today, oldest first. */
+/** Closed orders whose records may be destroyed today, oldest first. */
 export async function listPurgeable(url: string, today: string): Promise<Purgeable[]> {
   return withClient(url, async (client) => {
     const rules = await rulesOf(client);
@@ -35,11 +37,11 @@ export async function listPurgeable(url: string, today: string): Promise<Purgeab
 }
 
 /**
- * Destroys the signed records of one closed work order: its chains and those of its travelers, findings, kits, quotes,
- * releases and photos, signatures, measurements, printed papers, pictures. The order's number, unit and days stay as an index line; entries that
- * a part, lot or person's own chain holds stay until that one's turn. @throws PurgeRefused; then nothing was destroyed
+ * Destroys the signed records of one closed order. Of a work order its chains and those of its travelers, findings, kits, quotes,
+ * releases and photos, signatures, measurements, printed papers, pictures; of a balance on the aircraft its chain, signatures, runs and
+ * weights. The order's number, unit and days stay as an index line; entries that a part, lot or person's own chain holds stay until that one's turn. @throws PurgeRefused; then nothing was destroyed
  */
-export async function purgeWorkOrder(
+export async function purgeOrder(
   { url, dataFolder }: PurgePlaces,
   request: { number: string; by: string; at: Date; today: string },
 ): Promise<PurgeBody> {
@@ -55,7 +57,8 @@ export async function purgeWorkOrder(
     const newest = await client.query<{ id: string }>('SELECT id FROM shop_keys ORDER BY sequence DESC LIMIT 1');
     const key = await keys.find(newest.rows[0]?.id ?? '');
     if (!key) throw new PurgeRefused('The shop’s key is not here: a purge could not be signed.');
-    const files = await filesOf(client, order);
+    const isBalance = order.kind === 'balance on the aircraft';
+    const files = isBalance ? [] : await filesOf(client, order);
     const proof = await purge(
       client,
       {
@@ -63,9 +66,9 @@ export async function purgeWorkOrder(
         at: request.at,
         by: request.by,
         policy: policyOf(rules, order),
-        what: `work order ${order.number}`,
-        chains: await chainsOf(client, order.id),
-        rows: await rowsOf(client, order.id),
+        what: `${order.kind} ${order.number}`,
+        chains: isBalance ? balanceChains(order.id) : await chainsOf(client, order.id),
+        rows: isBalance ? await balanceRows(client, order.id) : await rowsOf(client, order.id),
         files,
       },
       key,
@@ -90,7 +93,7 @@ async function agreed(
   );
   if (!rowCount) throw new PurgeRefused(`${by} is not an administrator of this shop.`);
   const [order] = await closedOrders(client, number);
-  if (!order) throw new PurgeRefused(`${number} is not a closed work order.`);
+  if (!order) throw new PurgeRefused(`${number} is not a closed work order, and not a balance that ended.`);
   const from = purgeableFrom(order.approvedOn, rules);
   if (!mayPurge(order.approvedOn, rules, today))
     throw new PurgeRefused(`The records of ${number} are kept until ${from}: approved on ${order.approvedOn}.`);
@@ -105,11 +108,11 @@ async function rulesOf(client: pg.Client): Promise<RetentionRule[]> {
 /** Time runs from the newest approval for return to service, or from the closing when nothing was released. */
 async function closedOrders(client: pg.Client, number: string | null): Promise<Omit<Purgeable, 'from'>[]> {
   const { rows } = await client.query<Omit<Purgeable, 'from'>>(
-    `SELECT w.id, w.number, (coalesce(max(r.released_at), w.closed_at) AT TIME ZONE (SELECT zone FROM shop_profile))::date::text AS "approvedOn"
+    `SELECT 'work order' AS kind, w.id, w.number, (coalesce(max(r.released_at), w.closed_at) AT TIME ZONE (SELECT zone FROM shop_profile))::date::text AS "approvedOn"
      FROM work_orders w LEFT JOIN releases r ON r.work_order_id = w.id
      WHERE w.closed_at IS NOT NULL AND ($1::text IS NULL OR w.number = $1)
        AND EXISTS (SELECT 1 FROM record_links l WHERE l.subject_kind = 'work-order' AND l.subject_id = w.id)
-     GROUP BY w.id ORDER BY 3, w.number LIMIT 1000`,
+     GROUP BY w.id UNION ALL ${closedBalancesSql} ORDER BY 4, 3 LIMIT 1000`,
     [number],
   );
   return rows;

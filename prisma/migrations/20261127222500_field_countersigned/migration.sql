@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "field_signatures" ADD COLUMN     "countersigns_id" UUID;
