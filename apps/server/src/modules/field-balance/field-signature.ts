@@ -13,11 +13,11 @@ export interface ToSign {
   readonly instrumentId?: string;
 }
 
-type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'entryId' | 'newId'>;
+type Signing = Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'entryId' | 'newId' | 'signOffs'>;
 
 /**
  * A signature of a balance on the aircraft. `sign_offs` belong to a work order and a manual revision, which this order does not
- * have: content and hash are kept here, and the hash stands again in the chained entry's facts.
+ * have: content and hash are kept here, and the chained entry names both like any signature's.
  */
 export async function writeFieldSignature(
   context: Signing,
@@ -36,5 +36,6 @@ export async function writeFieldSignature(
       ...(instrumentId === undefined ? {} : { instrumentId }),
     },
   });
+  context.signOffs.push({ id, contentHash });
   return { id, contentHash };
 }

@@ -40,9 +40,9 @@ function misfit({ id, content, contentHash, entry }: SignOffRow): string | undef
   if (!isCanonical(content)) return 'what was signed is not kept as it was hashed';
   if (entry === undefined) return undefined;
   if (entry === null) return 'the record entry of this signature is gone';
-  const named = namedIn(entry).find((one) => one.id === id);
-  if (!named) return 'the record entry does not name this signature';
-  return named.contentHash === contentHash ? undefined : 'the record entry names another content';
+  const named = namedIn(entry).find((one) => one.id === id)?.contentHash ?? earlierNamedIn(entry);
+  if (named === undefined) return 'the record entry does not name this signature';
+  return named === contentHash ? undefined : 'the record entry names another content';
 }
 
 function isCanonical(text: string): boolean {
@@ -50,6 +50,19 @@ function isCanonical(text: string): boolean {
     return canonicalJson(JSON.parse(text)) === text;
   } catch {
     return false;
+  }
+}
+
+/** Entries of balances on the aircraft named the hash of their one signature among the facts before they named signatures like all others. */
+function earlierNamedIn(entry: string): string | undefined {
+  try {
+    const { signed, facts } = JSON.parse(entry) as {
+      signed?: { signOffs?: unknown[] };
+      facts?: { contentHash?: unknown };
+    };
+    return signed && !signed.signOffs && typeof facts?.contentHash === 'string' ? facts.contentHash : undefined;
+  } catch {
+    return undefined;
   }
 }
 

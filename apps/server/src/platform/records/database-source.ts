@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type pg from 'pg';
 import { eachRow } from '../database/each-row.ts';
 import type { KeyRow } from './shop-key.ts';
+import { signatureTableNames, signedText } from './signed-text.ts';
 import type {
   AnchoredRow,
   AnchorRow,
@@ -96,18 +97,21 @@ export class DatabaseSource implements RecordSource {
     return sealedRows(this.client, table);
   }
 
-  signOffs(): AsyncIterable<SignOffRow> {
-    return eachRow(
-      this.client,
-      `SELECT s.id, s.content, s.content_hash AS "contentHash", e.body AS entry
-       FROM sign_offs s LEFT JOIN record_entries e ON e.id = s.entry_id ORDER BY s.id`,
-    );
+  async *signOffs(): AsyncIterable<SignOffRow> {
+    for (const table of signatureTableNames)
+      for await (const row of eachRow<SignOffRow>(
+        this.client,
+        `SELECT s.id, s.content::text AS content, s.content_hash AS "contentHash", e.body AS entry
+         FROM "${table}" s LEFT JOIN record_entries e ON e.id = s.entry_id ORDER BY s.id`,
+      ))
+        yield { ...row, content: signedText(table, row.content) };
   }
 
   async *signingEntries(): AsyncIterable<SigningEntry> {
+    const ids = signatureTableNames.map((table) => `SELECT s.id::text FROM "${table}" s WHERE s.entry_id = e.id`);
     const rows = eachRow<{ id: string; body: string; signOffs: string[] }>(
       this.client,
-      `SELECT e.id, e.body, array(SELECT s.id::text FROM sign_offs s WHERE s.entry_id = e.id) AS "signOffs"
+      `SELECT e.id, e.body, array(${ids.join(' UNION ALL ')}) AS "signOffs"
        FROM record_entries e WHERE e.body LIKE '%"signOffs":[%' ORDER BY e.id`,
     );
     for await (const { signOffs, ...entry } of rows) yield { ...entry, signOffs: new Set(signOffs) };

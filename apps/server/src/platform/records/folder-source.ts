@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { exportFiles, type Manifest, sealedFile, storedFile } from './folder.ts';
 import type { KeyRow } from './shop-key.ts';
+import { signatureTableNames, signedText } from './signed-text.ts';
 import type {
   AnchoredRow,
   AnchorRow,
@@ -60,9 +61,12 @@ export class FolderSource implements RecordSource {
     return this.lines(sealedFile(table));
   }
   async *signOffs(): AsyncIterable<SignOffRow> {
-    if (!this.manifest.sealedTables.includes('sign_offs')) return;
-    for await (const { values } of this.sealedRows('sign_offs'))
-      yield { id: values.id ?? '', content: values.content ?? '', contentHash: values.content_hash ?? '' };
+    for (const table of signatureTableNames.filter((name) => this.manifest.sealedTables.includes(name)))
+      for await (const { values } of this.sealedRows(table))
+        yield {
+          ...{ id: values.id ?? '', content: signedText(table, values.content ?? '') },
+          contentHash: values.content_hash ?? '',
+        };
   }
   async *signingEntries(): AsyncIterable<SigningEntry> {
     const signOffs = new Set<string>();
