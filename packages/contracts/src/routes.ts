@@ -9,10 +9,12 @@ import { governorOperations } from './governor-tests/operations.ts';
 import { importOperations } from './imports/operations.ts';
 import { countOperations } from './inventory/count-operations.ts';
 import { freezerOperations } from './inventory/freezer-operations.ts';
+import { givingBackOperations } from './inventory/giving-back-operations.ts';
 import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { valueOperations } from './inventory/value-operations.ts';
+import { destroyOperations } from './kits/destroy-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { trayOperations } from './kits/tray-operations.ts';
 import { documentOperations } from './manuals/document-operations.ts';
@@ -63,9 +65,11 @@ export const routes = {
   ...unitOperations,
   ...inventoryOperations,
   ...handlingOperations,
+  ...givingBackOperations,
   ...countOperations,
   ...purchasingOperations,
   ...kitsOperations,
+  ...destroyOperations,
   ...partOperations,
   ...supplierOperations,
   ...processOperations,

@@ -8,7 +8,7 @@ import { type LotDialogProps, PiecesField } from './lot-form.tsx';
 import type { Signer } from './lots.ts';
 import { binOf, PlaceField, placesOf } from './PlaceField.tsx';
 import { freedWords } from './stock-words.ts';
-import { useWitness } from './witness.tsx';
+import { useWitness } from '../../ui/witness.tsx';
 
 /** Pieces leave stock for good, made unusable before a witness who signs too. */
 export function ScrapDialog({ lot, onClose, signer }: LotDialogProps & { signer: Signer }) {
