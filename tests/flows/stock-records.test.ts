@@ -1,7 +1,7 @@
-import { accessOperations } from '@hubwright/contracts/people/access-operations';
+import { givingBackOperations } from '@hubwright/contracts/inventory/giving-back-operations';
 import { destroyOperations } from '@hubwright/contracts/kits/destroy-operations';
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
-import { givingBackOperations } from '@hubwright/contracts/inventory/giving-back-operations';
+import { accessOperations } from '@hubwright/contracts/people/access-operations';
 import { addDays } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
@@ -143,9 +143,7 @@ describe('pieces whose end somebody else must see', () => {
     expect((await spoiled()).faults).toEqual([]);
     const place = `signature ${witness.id}`;
     const at = `WHERE id = '${witness.id}'`;
-    const changed = await spoiled(
-      `UPDATE stock_signatures SET content = jsonb_set(content, '{quantity}', '2') ${at}`,
-    );
+    const changed = await spoiled(`UPDATE stock_signatures SET content = jsonb_set(content, '{quantity}', '2') ${at}`);
     expect(changed.faults).toEqual([{ place, reason: 'what was signed is not what its hash says' }]);
     const moved = await spoiled(
       `UPDATE stock_signatures SET entry_id = (SELECT entry_id FROM surrenders LIMIT 1) ${at}`,

@@ -40,8 +40,8 @@ export function ClearRack({ kitId, onClose }: { kitId: string; onClose: () => vo
         }
       >
         <p className="small">
-          What has a serial or a limited life is never scrapped from here: it is held for its owner, and destroyed before a
-          witness once the owner gave it up.
+          What has a serial or a limited life is never scrapped from here: it is held for its owner, and destroyed
+          before a witness once the owner gave it up.
         </p>
         <RadioList name="to" label="Where to" value={to} onChange={setTo} choices={places} isRequired />
         <TextField name="reason" label="Why" value={reason} onChange={setReason} isRequired />

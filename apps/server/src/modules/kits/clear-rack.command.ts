@@ -48,7 +48,12 @@ export const clearRack = defineCommand(kitsOperations.clearRack, {
         reply.version,
         leaving.map(({ lotId }) => lotId),
       ),
-      facts: { kit: kit.code, to: input.to, held, lots: leaving.map(({ lotCode, quantity }) => ({ lotCode, quantity })) },
+      facts: {
+        kit: kit.code,
+        to: input.to,
+        held,
+        lots: leaving.map(({ lotCode, quantity }) => ({ lotCode, quantity })),
+      },
       reason,
     };
   },

@@ -6,7 +6,12 @@ import { type Kit, type KitContext, openKit } from './kit.ts';
 import { scanned } from './scan-reply.ts';
 
 interface Scrapping extends KitContext {
-  readonly input: { readonly kitId: string; readonly lotCode: string; readonly quantity: number; readonly reason: string };
+  readonly input: {
+    readonly kitId: string;
+    readonly lotCode: string;
+    readonly quantity: number;
+    readonly reason: string;
+  };
 }
 
 /** Pieces of the shop from the tray to scrap; `allowed` may refuse them first. */
@@ -22,5 +27,9 @@ export async function scrapScanned(
   await allowed?.(held, kit);
   const moved = await moveHeld(context, held, { from: holding(kit, 'tray'), to: scrap, reason: input.reason });
   const movementIds = moved.map(({ movementId }) => movementId);
-  return { kit, held, done: await scanned(context, kit, { lotCode: input.lotCode, held, movementIds, did: 'scrapped' }) };
+  return {
+    kit,
+    held,
+    done: await scanned(context, kit, { lotCode: input.lotCode, held, movementIds, did: 'scrapped' }),
+  };
 }
