@@ -181,14 +181,17 @@ export class Stockroom {
   }
 
   /** Issues the next revision of the little governor's manual with this kit list; open work on the one before is held by it. */
-  async revised(kitList: readonly RevisedLine[]): Promise<void> {
+  async revised(
+    kitList: readonly RevisedLine[],
+    lifeLimits: { partNumber: string; hoursTenths: number }[] = [],
+  ): Promise<void> {
     const model = await this.reads.unitModel.findUniqueOrThrow({ where: { id: this.modelId } });
     const issued = await this.reads.manualRevision.count({ where: { manualId: model.manualId } });
     const lines = kitList.map(({ part, ...line }) => ({
       ...{ scopes: ['governor' as const], per: 'unit' as const, part: parts[part].number },
       ...line,
     }));
-    const models = [{ modelId: this.modelId, kitList: lines, routes: [], tboRules: [], lifeLimits: [] }];
+    const models = [{ modelId: this.modelId, kitList: lines, routes: [], tboRules: [], lifeLimits }];
     const revision = { manualId: model.manualId, revision: String(issued + 1), issuedOn: this.day(-1), models };
     await this.shop.run(issueRevision, revision, this.inspector);
   }

@@ -10,11 +10,13 @@ import { governorOperations } from './governor-tests/operations.ts';
 import { importOperations } from './imports/operations.ts';
 import { countOperations } from './inventory/count-operations.ts';
 import { freezerOperations } from './inventory/freezer-operations.ts';
+import { givingBackOperations } from './inventory/giving-back-operations.ts';
 import { handlingOperations } from './inventory/handling-operations.ts';
 import { inventoryOperations } from './inventory/operations.ts';
 import { partOperations } from './inventory/part-operations.ts';
 import { valueOperations } from './inventory/value-operations.ts';
 import { allocationOperations } from './kits/allocation-operations.ts';
+import { destroyOperations } from './kits/destroy-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { promiseOperations } from './kits/promise-operations.ts';
 import { trayOperations } from './kits/tray-operations.ts';
@@ -66,11 +68,13 @@ export const routes = {
   ...unitOperations,
   ...inventoryOperations,
   ...handlingOperations,
+  ...givingBackOperations,
   ...countOperations,
   ...purchasingOperations,
   ...kitsOperations,
   ...allocationOperations,
   ...promiseOperations,
+  ...destroyOperations,
   ...partOperations,
   ...supplierOperations,
   ...processOperations,

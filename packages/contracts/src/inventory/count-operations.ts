@@ -33,7 +33,7 @@ const countRow = z
     lotCode: z.string(),
     part: partNamed,
     place: z.string(),
-    /** Not told to who counted while it waits or is to be counted again: a second count is blind too. */
+    /** Not told to who counted while it waits, and to nobody who may count while it is to be counted again: a second count is blind too. */
     onBook: z.int().nullable(),
     counted: z.int(),
     difference: z.int().nullable(),
@@ -114,7 +114,7 @@ export const countOperations = {
       })
       .meta({ id: 'LotCounted' }),
     touches: ['kits'],
-    problems: ['being-counted', 'count-waiting', 'serial-elsewhere'],
+    problems: ['being-counted', 'count-waiting', 'serial-elsewhere', 'second-person-needed'],
   }),
   decideCount: command({
     id: 'decide-count',

@@ -14,7 +14,7 @@ export const handlingOperations = {
     id: 'witnesses',
     noun: 'inventory',
     path: '/api/inventory/witnesses',
-    access: parts,
+    access: ['parts-room', 'technician'],
     summary: 'Who may sign as a witness beside the asking person, by name',
     input: z.strictObject({}),
     output: z

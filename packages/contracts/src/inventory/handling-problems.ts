@@ -52,6 +52,11 @@ export const handlingProblems = {
     title: 'The lot came without an order',
     next: 'Scrap it before a witness, or write a purchase order for what is to come instead.',
   },
+  'found-not-good': {
+    status: 409,
+    title: 'Something was found not good on receipt',
+    next: 'Say in the note why it may be used all the same, or reject it.',
+  },
   'unit-differs': {
     status: 422,
     title: 'The paper counts in another unit than the shop',

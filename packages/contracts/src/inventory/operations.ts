@@ -151,7 +151,14 @@ const receiving = {
     }),
     output: moved,
     touches: ['kits'],
-    problems: ['not-authorised', 'certificate-missing', 'lot-expired', 'lot-not-waiting', 'lot-suspected'],
+    problems: [
+      'not-authorised',
+      'certificate-missing',
+      'lot-expired',
+      'lot-not-waiting',
+      'lot-suspected',
+      'found-not-good',
+    ],
   }),
   putAway: command({
     id: 'put-away',

@@ -173,7 +173,7 @@ const tray = {
     input: z.strictObject({ kitId: id, lotCode, quantity: pieces, reason: line }),
     output: scanned,
     touches: ['inventory'],
-    problems: ['kit-closed', 'unknown-scan', 'not-in-tray', 'not-enough', 'owned-by-customer'],
+    problems: ['kit-closed', 'unknown-scan', 'not-in-tray', 'not-enough', 'owned-by-customer', 'witness-needed'],
   }),
 } as const;
 

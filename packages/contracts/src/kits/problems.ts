@@ -96,6 +96,11 @@ export const kitsProblems = {
     title: 'This part has not passed inspection for reuse',
     next: 'Have an inspector pass it, or replace it.',
   },
+  'witness-needed': {
+    status: 409,
+    title: 'These pieces are scrapped before a witness',
+    next: 'Have them destroyed out of the tray, with somebody who sees it and signs too. What is installed goes back to the tray first.',
+  },
   'goes-back-in': {
     status: 409,
     title: 'This part goes back into the unit',

@@ -44,9 +44,10 @@ export const unitPartsOperations = {
     noun: 'kits',
     path: '/api/kits/:kitId/rack/:lotId/replace',
     access: ['inspector', 'technician'],
-    summary: 'Take a worn part out of the job: rack to scrap, and the kit needs a new one at its position',
+    summary:
+      'Take a worn part out of the job, to scrap or, where a witness must see it go, held for its owner; the kit needs a new one',
     input: z.strictObject({ kitId: id, lotId: id, quantity: pieces, reason: line }),
-    output: changed.extend({ lineId: id }).meta({ id: 'RackPartReplaced' }),
+    output: changed.extend({ lineId: id, held: z.boolean() }).meta({ id: 'RackPartReplaced' }),
     touches: ['inventory', 'work-orders'],
     problems: ['kit-closed', 'not-in-rack', 'not-enough'],
   }),
@@ -55,7 +56,8 @@ export const unitPartsOperations = {
     noun: 'kits',
     path: '/api/kits/:kitId/rack/clear',
     access: floor,
-    summary: 'Scrap old parts that do not go back, or return them to the customer',
+    summary:
+      'Scrap old parts that do not go back, return them to the customer or hold them as theirs; what only goes before a witness is held',
     input: z.strictObject({
       kitId: id,
       to: z.enum(['scrap', 'customer', 'held']),
@@ -66,7 +68,8 @@ export const unitPartsOperations = {
         .optional(),
       reason: line,
     }),
-    output: changed.extend({ cleared: z.int() }).meta({ id: 'RackCleared' }),
+    /** `held`: of these, how many wait for their owner to give them up. */
+    output: changed.extend({ cleared: z.int(), held: z.int() }).meta({ id: 'RackCleared' }),
     touches: ['inventory', 'work-orders'],
     problems: ['kit-closed', 'not-in-rack', 'not-enough', 'goes-back-in'],
   }),
@@ -116,7 +119,8 @@ export const unitPartsOperations = {
     noun: 'kits',
     path: '/api/kits/:kitId/lines/:lineId/take-outs',
     access: ['technician', 'inspector'],
-    summary: 'Take an installed piece out again: unused back to the tray, reused back to the rack, or to scrap',
+    summary:
+      'Take an installed piece out again: unused back to the tray, reused back to the rack, or to scrap; an owner’s that needs a witness is held',
     input: z.strictObject({
       kitId: id,
       lineId: id,
@@ -127,6 +131,6 @@ export const unitPartsOperations = {
     }),
     output: scanned,
     touches: ['inventory', 'work-orders'],
-    problems: ['kit-closed', 'unknown-scan', 'not-in-unit', 'not-enough'],
+    problems: ['kit-closed', 'unknown-scan', 'not-in-unit', 'not-enough', 'witness-needed'],
   }),
 } as const;

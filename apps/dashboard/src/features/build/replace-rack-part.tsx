@@ -19,14 +19,15 @@ export function ReplaceRackPart(props: { kitId: string; lot: Placed; onClose: ()
       <CommandForm
         problem={replace.error}
         isPending={replace.isPending}
-        submit="Scrap and ask for a new one"
+        submit="Take it out and ask for a new one"
         onCancel={props.onClose}
         onSubmit={() =>
           replace.mutate(
             { input: { kitId: props.kitId, lotId: lot.lotId, quantity: Number(quantity), reason } },
             {
-              onSuccess: () => {
-                say(`The kit needs a new ${lot.part.number} for ${lot.position}.`);
+              onSuccess: ({ held }) => {
+                const where = held ? ' The old one is held for its owner.' : '';
+                say(`The kit needs a new ${lot.part.number} for ${lot.position}.${where}`);
                 props.onClose();
               },
             },

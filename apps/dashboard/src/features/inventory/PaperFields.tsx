@@ -1,6 +1,10 @@
+import { issueUnit } from '@hubwright/contracts/inventory/part-operations';
 import { DecimalField } from '../../ui/DecimalField.tsx';
+import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import type { Expecting, Found } from './receive-draft.ts';
+
+const issueUnits = issueUnit.options;
 
 interface FieldsProps {
   expecting: Expecting;
@@ -20,6 +24,14 @@ export function PaperFields({ expecting, found, set }: FieldsProps) {
         decimals={0}
         value={found.quantity}
         onChange={(quantity) => set({ quantity })}
+        isRequired
+      />
+      <Select
+        name="unit"
+        label="The paper counts by the"
+        value={found.unit ?? expecting.issueUnit}
+        onChange={(unit) => set({ unit })}
+        choices={issueUnits.map((value) => ({ value, text: value }))}
         isRequired
       />
       <TextField

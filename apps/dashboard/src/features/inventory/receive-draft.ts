@@ -2,12 +2,14 @@ import type { inventoryOperations, SourceClass } from '@hubwright/contracts/inve
 import type { checkAnswers } from '@hubwright/contracts/inventory/receiving-operations';
 import type { Sent } from '@hubwright/contracts/operation';
 
+type IssueUnit = NonNullable<Sent<typeof inventoryOperations.receiveLot>['unit']>;
+
 /** What is known of the part before the box is opened. */
 export interface Expecting {
   readonly partId: string;
   readonly number: string;
   readonly description: string;
-  readonly issueUnit: string;
+  readonly issueUnit: IssueUnit;
   readonly certificateRequired: boolean;
   readonly serialised: boolean;
   readonly ages: boolean;
@@ -33,6 +35,10 @@ export interface Found {
   serial: string;
   damage: string;
   customerId: string;
+  /** The unit the paper counts in; as issued unless it says another. */
+  unit: IssueUnit | null;
+  /** Whom it came from, where no order says it. */
+  supplierId: string | null;
   takeSurplus: boolean;
   deliveryNote: string;
   answers: readonly Looked[];
@@ -47,6 +53,8 @@ export const nothingFound: Found = {
   serial: '',
   damage: '',
   customerId: '',
+  unit: null,
+  supplierId: null,
   takeSurplus: false,
   deliveryNote: '',
   answers: [],
@@ -63,7 +71,7 @@ export function answered(answers: readonly Looked[], item: number, changes: Part
 
 /** What is sent; what was left empty is left out, so that the schema says what is missing at its own field. */
 export function toSend(expecting: Expecting, found: Found): Sent<typeof inventoryOperations.receiveLot> {
-  const { quantity, sourceClass, cureDate, serial, customerId, answers, ...rest } = found;
+  const { quantity, sourceClass, cureDate, serial, customerId, unit, supplierId, answers, ...rest } = found;
   return {
     ...rest,
     partId: expecting.partId,
@@ -72,6 +80,8 @@ export function toSend(expecting: Expecting, found: Found): Sent<typeof inventor
     ...(cureDate === '' ? {} : { cureDate }),
     ...(serial === '' ? {} : { serial }),
     ...(customerId === '' ? {} : { customerId }),
+    unit: unit ?? expecting.issueUnit,
+    ...(supplierId && !expecting.line ? { supplierId } : {}),
     answers: answers.flatMap(({ answer, note }, item) =>
       answer ? [{ item, answer, note: answer === 'not-good' ? note : '' }] : [],
     ),

@@ -14,6 +14,7 @@ import type { LabelFacts } from './LotLabel.tsx';
 import type { Part } from './lots.ts';
 import { PaperFields } from './PaperFields.tsx';
 import { answered, type Expecting, type Found, nothingFound, toSend } from './receive-draft.ts';
+import { SenderField } from './SenderField.tsx';
 
 const sources = sourceClasses.map((value) => ({ value, text: sourceClassTitles[value] }));
 
@@ -58,11 +59,14 @@ export function ReceiveForm({ expecting, partClass, onReceived, onCancel }: Rece
       onCancel={onCancel}
     >
       <PaperFields expecting={expecting} found={found} set={set} />
+      {expecting.line || found.sourceClass === 'customer-supplied' ? null : (
+        <SenderField value={found.supplierId} onChange={(supplierId) => set({ supplierId })} />
+      )}
       <RadioList
         name="sourceClass"
         label="Where the parts are from"
         value={found.sourceClass}
-        onChange={(sourceClass) => set({ sourceClass, customerId: '' })}
+        onChange={(sourceClass) => set({ sourceClass, customerId: '', supplierId: null })}
         choices={sources}
         isRequired
       />

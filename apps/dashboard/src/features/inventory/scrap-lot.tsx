@@ -4,11 +4,11 @@ import { Caution } from '../../ui/Caution.tsx';
 import { FormThenSign } from '../../ui/FormThenSign.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { useWitness } from '../../ui/witness.tsx';
 import { type LotDialogProps, PiecesField } from './lot-form.tsx';
 import type { Signer } from './lots.ts';
 import { binOf, PlaceField, placesOf } from './PlaceField.tsx';
 import { freedWords } from './stock-words.ts';
-import { useWitness } from './witness.tsx';
 
 /** Pieces leave stock for good, made unusable before a witness who signs too. */
 export function ScrapDialog({ lot, onClose, signer }: LotDialogProps & { signer: Signer }) {

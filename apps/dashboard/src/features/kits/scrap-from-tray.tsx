@@ -6,6 +6,7 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { DestroyFromTray } from './destroy-from-tray.tsx';
 import type { TrayLot } from './kit-detail.ts';
 
 /** Damaged or dropped pieces leave the tray for good; the kit then needs new ones. */
@@ -13,6 +14,8 @@ export function ScrapFromTrayDialog({ kitId, lot, onClose }: { kitId: string; lo
   const scrap = useCommand(kitsOperations.scrapFromTray);
   const [quantity, setQuantity] = useState('');
   const [reason, setReason] = useState('');
+  if (scrap.error?.type === 'witness-needed')
+    return <DestroyFromTray kitId={kitId} lot={lot} given={{ quantity, reason }} onClose={onClose} />;
   const send = () =>
     scrap.mutate(
       { input: { kitId, lotCode: lot.lotCode, quantity: Number(quantity), reason } },

@@ -57,22 +57,33 @@ export function ApproveDialog({ supplier, onClose }: { supplier: Supplier; onClo
 }
 
 /** Order and receive all the same, for a while and for a reason. */
-export function AllowDialog({ supplier, onClose }: { supplier: Supplier; onClose: () => void }) {
+export function AllowDialog(props: {
+  supplier: Pick<Supplier, 'id' | 'name'>;
+  /** The one order it is for; for every order without. */
+  order?: { readonly id: string; readonly number: string };
+  standing: string;
+  onClose: () => void;
+}) {
+  const { supplier, order, onClose } = props;
   const allow = useCommand(approvalOperations.allowSupplier);
   const [goodUntil, setGoodUntil] = useState('');
   const [reason, setReason] = useState('');
   const send = () =>
     allow.mutate(
-      { input: { supplierId: supplier.id, goodUntil, reason } },
+      { input: { supplierId: supplier.id, ...(order ? { orderId: order.id } : {}), goodUntil, reason } },
       {
         onSuccess: () => {
-          say(`${supplier.name} may be ordered from until the exception ends.`);
+          say(
+            order
+              ? `${order.number} may be received until the exception ends.`
+              : `${supplier.name} may be ordered from until the exception ends.`,
+          );
           onClose();
         },
       },
     );
   return (
-    <Dialog title={`Allow ${supplier.name} by exception`} isOpen onClose={onClose}>
+    <Dialog title={`Allow ${order?.number ?? supplier.name} by exception`} isOpen onClose={onClose}>
       <CommandForm
         problem={allow.error}
         isPending={allow.isPending}
@@ -80,7 +91,7 @@ export function AllowDialog({ supplier, onClose }: { supplier: Supplier; onClose
         onSubmit={send}
         onCancel={onClose}
       >
-        <p>{supplier.standing} Your name and reason stand beside every order that rests on this.</p>
+        <p>{props.standing} Your name and reason stand beside every order that rests on this.</p>
         <DateField
           name="goodUntil"
           label="Until"

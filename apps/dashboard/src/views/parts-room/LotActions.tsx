@@ -1,4 +1,5 @@
 import { countOperations } from '@hubwright/contracts/inventory/count-operations';
+import { givingBackOperations } from '@hubwright/contracts/inventory/giving-back-operations';
 import { handlingOperations } from '@hubwright/contracts/inventory/handling-operations';
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import type { Operation } from '@hubwright/contracts/operation';
@@ -8,6 +9,7 @@ import { mayCall } from '../../api/permission.ts';
 import { CertificateDialog } from '../../features/inventory/add-certificate.tsx';
 import { CountDialog } from '../../features/inventory/count-lot.tsx';
 import { DecideSuspicionDialog } from '../../features/inventory/decide-suspicion.tsx';
+import { GiveBackDialog } from '../../features/inventory/give-back-lot.tsx';
 import { JudgeDialog } from '../../features/inventory/judge-lot.tsx';
 import { type Lot, onHandAt } from '../../features/inventory/lots.ts';
 import { MergeDialog } from '../../features/inventory/merge-lots.tsx';
@@ -34,6 +36,7 @@ type ActionId =
   | 'suspect'
   | 'decide'
   | 'surrender'
+  | 'give-back'
   | 'scrap';
 
 interface Action {
@@ -59,6 +62,10 @@ function actionsFor(lot: Lot): readonly Action[] {
     { id: 'judge', text: 'Accept or reject', op: stock.judgeLot, fits: isStock && lot.state === 'quarantine' },
     { id: 'put-away', text: 'Put away', op: stock.putAway, fits: lot.state === 'accepted' && waits },
     { id: 'surrender', text: 'Given up by its owner', op: handling.surrenderLot, fits: held && lot.surrender === null },
+    {
+      ...{ id: 'give-back', text: 'Give back to its owner', op: givingBackOperations.giveBackLot },
+      fits: held && lot.surrender === null,
+    },
     { id: 'certificate', text: 'Certificate', op: stock.addCertificate, fits: isStock },
     { id: 'move', text: 'Move', op: stock.moveLot, fits: inBins },
     { id: 'count', text: 'Count', op: countOperations.countLot, fits: isStock && (inBins || waits) },
@@ -96,6 +103,7 @@ export function LotActions({ lot }: { lot: Lot }) {
     suspect: <SuspectDialog lot={lot} onClose={close} />,
     decide: <DecideSuspicionDialog lot={lot} signer={me} onClose={close} />,
     surrender: <SurrenderDialog lot={lot} onClose={close} />,
+    'give-back': <GiveBackDialog lot={lot} onClose={close} />,
     scrap: <ScrapDialog lot={lot} signer={me} onClose={close} />,
   };
   return (

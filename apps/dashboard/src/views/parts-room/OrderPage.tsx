@@ -1,17 +1,20 @@
+import { approvalOperations } from '@hubwright/contracts/purchasing/approval-operations';
 import { purchasingOperations } from '@hubwright/contracts/purchasing/operations';
 import { orderOperations } from '@hubwright/contracts/purchasing/order-operations';
-import { useSuspenseQuery } from '@tanstack/react-query';
+import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
+import { AllowDialog } from '../../features/purchasing/approve-supplier.tsx';
 import { CancelOrderDialog } from '../../features/purchasing/cancel-order.tsx';
 import { ChangeLineDialog } from '../../features/purchasing/change-order-line.tsx';
 import { ConfirmDialog } from '../../features/purchasing/confirm-order.tsx';
 import { SentDialog } from '../../features/purchasing/mark-sent.tsx';
 import { OrderItems } from '../../features/purchasing/OrderItems.tsx';
-import { type OrderItem, orderMark, orderQuery } from '../../features/purchasing/orders.ts';
+import { type Order, type OrderItem, orderMark, orderQuery } from '../../features/purchasing/orders.ts';
 import { RevisionList } from '../../features/purchasing/RevisionList.tsx';
+import { supplierQuery } from '../../features/purchasing/suppliers.ts';
 import { DateText } from '../../format/values.tsx';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button, LinkButton } from '../../ui/Button.tsx';
@@ -19,13 +22,21 @@ import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { OrderServes } from './Serves.tsx';
 
+/** A box of this one order is taken although its supplier is not approved any more. */
+function AllowOrder({ order, onClose }: { order: Order; onClose: () => void }) {
+  const standing = useQuery(supplierQuery(order.supplier.id)).data?.standing;
+  if (standing === undefined) return null;
+  return <AllowDialog supplier={order.supplier} order={order} standing={standing} onClose={onClose} />;
+}
+
 /** One order: what has come on each line, and what the supplier says now. */
 export function OrderPage() {
   const { orderId = '' } = useParams({ strict: false }) as { orderId?: string };
   const order = useSuspenseQuery(orderQuery(orderId)).data;
   const mayChange = useMay(purchasingOperations.changeOrderLine);
+  const mayAllow = useMay(approvalOperations.allowSupplier);
   const [changed, setChanged] = useState<OrderItem>();
-  const [doing, setDoing] = useState<'cancel' | 'send' | 'confirm'>();
+  const [doing, setDoing] = useState<'cancel' | 'send' | 'confirm' | 'allow'>();
   const close = () => setDoing(undefined);
   const isUnsent = order.sentRevision !== order.revision;
   const isOpen = mayChange && order.state === 'ordered';
@@ -57,6 +68,11 @@ export function OrderPage() {
               </Button>
             </>
           ) : null}
+          {mayAllow && order.state === 'ordered' ? (
+            <Button weight="quiet" onPress={() => setDoing('allow')}>
+              Allow by exception
+            </Button>
+          ) : null}
         </div>
       </ViewHead>
       <div className="stack">
@@ -70,6 +86,7 @@ export function OrderPage() {
       {changed ? <ChangeLineDialog order={order} item={changed} onClose={() => setChanged(undefined)} /> : null}
       {doing === 'cancel' ? <CancelOrderDialog order={order} onClose={close} /> : null}
       {doing === 'send' ? <SentDialog order={order} onClose={close} /> : null}
+      {doing === 'allow' ? <AllowOrder order={order} onClose={close} /> : null}
       {doing === 'confirm' ? <ConfirmDialog order={order} onClose={close} /> : null}
     </>
   );

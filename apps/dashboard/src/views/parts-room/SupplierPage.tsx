@@ -85,7 +85,7 @@ export function SupplierPage() {
         <SupplierApprovals supplier={supplier} />
       </div>
       {doing === 'approve' ? <ApproveDialog supplier={supplier} onClose={close} /> : null}
-      {doing === 'allow' ? <AllowDialog supplier={supplier} onClose={close} /> : null}
+      {doing === 'allow' ? <AllowDialog supplier={supplier} standing={supplier.standing} onClose={close} /> : null}
       {doing === 'least' ? <LeastOrderDialog supplier={supplier} currency={currency} onClose={close} /> : null}
     </>
   );

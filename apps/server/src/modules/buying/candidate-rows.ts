@@ -19,6 +19,8 @@ export interface CandidateRow {
     readonly description: string;
     readonly issueUnit: string;
   };
+  /** The part itself and every older one it has taken the place of. */
+  readonly covers: readonly { readonly id: string; readonly number: string }[];
   readonly shelfLifeMonths: number | null;
   readonly leadTimeDays: number;
   readonly packSize: number;
@@ -32,19 +34,26 @@ export interface CandidateRow {
 /** As far back as usage is believed to say anything of the future; practice, no source. */
 export const monthsBack = 24;
 
+const follows = `a.supersedes AND (a.effectivity <> 'from-date' OR a.from_date <= $4::date)`;
+
 /**
  * Parts of $1 and whatever was used in the last $3 whole months, in one statement; $2 the shop's zone, $4 today. Used is what went from a bin into trays
  * and units, less what came back; months before the ledger began are not months without use. The part's own supplier stands in where no
- * offer is on record.
+ * offer is on record. A superseded part is never bought: what is short, used, here and on order of it counts for the newest of its chain.
  */
 export const candidatesSql = `
-  WITH months AS (
+  WITH RECURSIVE chain AS (
+    SELECT a.part_id, a.use_id, 1 AS steps FROM part_alternates a WHERE ${follows}
+    UNION ALL SELECT c.part_id, a.use_id, c.steps + 1 FROM chain c JOIN part_alternates a ON a.part_id = c.use_id WHERE ${follows} AND c.steps < 20),
+  newest AS (
+    SELECT p.id AS part_id, coalesce((SELECT c.use_id FROM chain c WHERE c.part_id = p.id ORDER BY c.steps DESC, c.use_id LIMIT 1), p.id) AS id FROM parts p),
+  months AS (
     SELECT (date_trunc('month', $4::date) - make_interval(months => ago))::date AS month FROM generate_series(1, $3::int) ago
     WHERE date_trunc('month', $4::date) - make_interval(months => ago) >= (SELECT (at AT TIME ZONE $2)::date FROM movements ORDER BY sequence LIMIT 1)),
   used AS (
-    SELECT m.part_id, date_trunc('month', m.at AT TIME ZONE $2)::date AS month,
+    SELECT w.id AS part_id, date_trunc('month', m.at AT TIME ZONE $2)::date AS month,
       greatest(0, sum(CASE m.from_kind WHEN 'bin' THEN m.quantity ELSE -m.quantity END))::int AS pieces
-    FROM movements m JOIN lots l ON l.id = m.lot_id
+    FROM movements m JOIN lots l ON l.id = m.lot_id JOIN newest w ON w.part_id = m.part_id
     WHERE l.origin <> 'taken-off' AND l.owner_id IS NULL AND (m.at AT TIME ZONE $2)::date >= (SELECT min(month) FROM months)
       AND ((m.from_kind = 'bin' AND m.to_kind IN ('tray', 'unit')) OR (m.from_kind IN ('tray', 'unit') AND m.to_kind = 'bin'))
     GROUP BY 1, 2),
@@ -53,13 +62,14 @@ export const candidatesSql = `
       EXISTS (SELECT 1 FROM supplier_exceptions e WHERE e.supplier_id = s.id AND e.order_id IS NULL AND e.good_until >= $4::date) AS allowed
     FROM suppliers s)
   SELECT json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
+    (SELECT json_agg(json_build_object('id', o.id, 'number', o.number) ORDER BY o.number) FROM newest w JOIN parts o ON o.id = w.part_id WHERE w.id = p.id) AS covers,
     p.shelf_life_months AS "shelfLifeMonths", p.lead_time_days AS "leadTimeDays", p.pack_size AS "packSize", p.unit_price AS "unitPrice",
     coalesce((SELECT json_agg(coalesce(u.pieces, 0) ORDER BY mo.month) FROM months mo LEFT JOIN used u ON u.part_id = p.id AND u.month = mo.month), '[]') AS usage,
-    coalesce((SELECT sum(b.on_hand) FROM lots l JOIN balances b ON b.lot_id = l.id WHERE l.part_id = p.id AND l.owner_id IS NULL
+    coalesce((SELECT sum(b.on_hand) FROM lots l JOIN balances b ON b.lot_id = l.id WHERE l.part_id IN (SELECT w.part_id FROM newest w WHERE w.id = p.id) AND l.owner_id IS NULL
       AND l.origin <> 'taken-off' AND l.state <> 'rejected' AND b.place_kind IN ('bin', 'quarantine')
       AND (l.expires_on IS NULL OR l.expires_on > $4::date)), 0)::int AS have,
     coalesce((SELECT sum(greatest(coalesce(ol.confirmed_quantity, ol.quantity) - ol.received, 0)) FROM purchase_order_lines ol
-      JOIN purchase_orders o ON o.id = ol.order_id WHERE ol.part_id = p.id AND o.state = 'ordered'), 0)::int AS "onOrder",
+      JOIN purchase_orders o ON o.id = ol.order_id WHERE ol.part_id IN (SELECT w.part_id FROM newest w WHERE w.id = p.id) AND o.state = 'ordered'), 0)::int AS "onOrder",
     coalesce(
       (SELECT json_agg(json_build_object('supplierId', s.id, 'name', s.name, 'leastOrder', s."leastOrder", 'approvedUntil', s."approvedUntil",
         'allowed', s.allowed, 'packSize', f.pack_size, 'minimum', f.minimum, 'leadTimeDays', f.lead_time_days, 'breaks', f.breaks)
@@ -68,4 +78,4 @@ export const candidatesSql = `
         'allowed', s.allowed, 'packSize', p.pack_size, 'minimum', 1, 'leadTimeDays', p.lead_time_days,
         'breaks', json_build_array(json_build_object('from', 1, 'unitPrice', p.unit_price)))) FROM sellers s WHERE s.id = p.supplier_id),
       '[]') AS offers
-  FROM parts p WHERE p.id = ANY($1::uuid[]) OR p.id IN (SELECT part_id FROM used WHERE pieces > 0) ORDER BY p.number`;
+  FROM parts p WHERE p.id IN (SELECT w.id FROM newest w WHERE w.part_id = ANY($1::uuid[])) OR p.id IN (SELECT part_id FROM used WHERE pieces > 0) ORDER BY p.number`;

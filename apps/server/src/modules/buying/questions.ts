@@ -28,7 +28,7 @@ export interface Known {
 export function questionsOf(candidates: readonly CandidateRow[], known: Known): Asked[] {
   const records = recordsOf(known.deliveries);
   return candidates.flatMap((candidate) => {
-    const short = known.short.get(candidate.part.id) ?? [];
+    const short = candidate.covers.flatMap(({ id }) => known.short.get(id) ?? []);
     const offers = candidate.offers.length > 0 ? candidate.offers : [null];
     return offers.map((offer) => ({
       ...{ candidate, offer, short },

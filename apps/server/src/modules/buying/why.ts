@@ -12,6 +12,7 @@ const named = 6;
 /** Why so many and not another number: each step a sentence whose number leads to where it comes from. */
 export function whyOf(asked: Asked, found: Suggestion): Why[] {
   return [
+    ...insteadWhy(asked),
     ...shortWhy(asked),
     ...plannedWhy(asked, found),
     ...levelWhy(asked, found),
@@ -24,9 +25,21 @@ export function whyOf(asked: Asked, found: Suggestion): Why[] {
 const tenths = (value: number) => String(Math.round(value * 10) / 10);
 const percent = (share: number) => `${(share * 100).toFixed(1)} %`;
 
+/** The old part is named, because it is what the kit asks for. */
+function insteadWhy({ candidate, short }: Asked): Why[] {
+  const { part, covers } = candidate;
+  const asked = new Set(short.map(({ row }) => row.part.id));
+  return covers
+    .filter(({ id }) => id !== part.id && asked.has(id))
+    .map(({ id, number }) => ({
+      sentence: `${part.number} is ordered instead of ${number}, whose place it has taken.`,
+      ...{ value: number, from: 'stock' as const, id },
+    }));
+}
+
 function shortWhy({ short, candidate }: Asked): Why[] {
   const lines = short.slice(0, named).map(({ row, short: missing }) => ({
-    sentence: `${partWords(missing, candidate.part)} short for ${row.kitCode} (${row.position || `line ${row.sequence}`}), needed ${row.needBy}.`,
+    sentence: `${partWords(missing, row.part)} short for ${row.kitCode} (${row.position || `line ${row.sequence}`}), needed ${row.needBy}.`,
     ...{ value: String(missing), from: 'kit' as const, id: row.kitId },
   }));
   const rest = short.slice(named);

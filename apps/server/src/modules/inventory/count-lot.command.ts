@@ -25,6 +25,7 @@ export const countLot = defineCommand(countOperations.countLot, {
     if (input.bin) await binExists(tx, input.bin);
     await refuseCountedByOther(tx, input.bin, actor.personId);
     await refuseWaiting(context, lot, place);
+    await refuseWhoDecided(context, lot, place);
     const onBook = await onHandAt(tx, lot.id, place);
     const difference = input.counted - onBook;
     if (difference > 0) await refuseSecondPiece(context, lot);
@@ -71,6 +72,19 @@ async function refuseWaiting({ tx }: Counting, lot: CountedLot, { kind, ref }: P
     where: { lotId: lot.id, placeKind: kind, placeRef: ref, state: 'waiting' },
   });
   if (waiting) throw new Problem('count-waiting', `A count of ${lot.code} there waits`, { count: waiting.id });
+}
+
+/** Whoever asked for another count has seen the book's figure: a third eye counts, or whoever counted before. */
+async function refuseWhoDecided({ tx, actor }: Counting, lot: CountedLot, { kind, ref }: Place): Promise<void> {
+  const before = await tx.lotCount.findFirst({
+    where: { lotId: lot.id, placeKind: kind, placeRef: ref },
+    orderBy: { countedAt: 'desc' },
+    select: { state: true, decidedBy: true },
+  });
+  if (before?.state === 'recount' && before.decidedBy === actor.personId)
+    throw new Problem('second-person-needed', `You asked for another count of ${lot.code} knowing the book’s figure`, {
+      lot: lot.code,
+    });
 }
 
 /** A serialized piece is in one place: found here, it is moved here, not made a second time. */

@@ -22,7 +22,7 @@ export class CountsController {
 
   @Operation(countOperations.listCounts)
   list(@Query() call: ReadCall<typeof countOperations.listCounts>) {
-    return this.queries.list(call.input, call.actor?.personId);
+    return this.queries.list(call.input, call.actor);
   }
 
   @Operation(countOperations.beginBinCount)

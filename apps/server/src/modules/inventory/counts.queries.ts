@@ -1,7 +1,8 @@
-import type { countOperations } from '@hubwright/contracts/inventory/count-operations';
+import { countOperations } from '@hubwright/contracts/inventory/count-operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { type CountClass, countClasses, countDue } from '@hubwright/rules/stock';
 import { Inject, Injectable } from '@nestjs/common';
+import type { Actor } from '../../platform/command/actor.ts';
 import { CLOCK, type Clock, dateIn } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
@@ -46,10 +47,13 @@ export class CountsQueries {
     return { rows: due.slice(0, most), more: Math.max(0, due.length - most) };
   }
 
-  /** As the person who asks may see it: what they counted themselves stays blind until it is decided. */
+  /**
+   * As the person who asks may see it: what they counted themselves stays blind until it is decided, and what is to be
+   * counted again is blind to everybody who may count it.
+   */
   async list(
     input: Input<typeof countOperations.listCounts>,
-    personId: string | undefined,
+    actor: Actor | undefined,
   ): Promise<Reply<typeof countOperations.listCounts>> {
     const [at, after] = input.after?.split('~') ?? [];
     const rows = await this.reads.sql<Omit<CountRow, 'countedAt'> & { countedAt: Date }>(countListSql, [
@@ -58,10 +62,16 @@ export class CountsQueries {
       at ?? null,
       after ?? null,
       input.limit + 1,
-      personId ?? null,
+      actor?.personId ?? null,
+      mayCount(actor),
     ]);
     const shown = rows.slice(0, input.limit).map((row) => ({ ...row, countedAt: row.countedAt.toISOString() }));
     const last = shown.at(-1);
     return { rows: shown, next: rows.length > input.limit && last ? `${last.countedAt}~${last.id}` : null };
   }
+}
+
+function mayCount(actor: Actor | undefined): boolean {
+  const { access } = countOperations.countLot;
+  return Array.isArray(access) && (actor?.roles ?? []).some((role) => access.includes(role));
 }

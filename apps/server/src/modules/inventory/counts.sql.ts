@@ -27,7 +27,11 @@ export const countListSql = `
     json_build_object('id', w.id, 'displayName', w.display_name) AS counter, n.counted_at AS "countedAt", d.display_name AS decider, n.note
   FROM lot_counts n JOIN lots l ON l.id = n.lot_id JOIN parts p ON p.id = l.part_id JOIN people w ON w.id = n.counted_by
   LEFT JOIN people d ON d.id = n.decided_by
-  CROSS JOIN LATERAL (SELECT CASE WHEN n.state IN ('waiting', 'recount') AND n.counted_by = $6::uuid THEN NULL ELSE n.on_book END AS book) k
+  CROSS JOIN LATERAL (SELECT CASE
+    WHEN n.state = 'waiting' AND n.counted_by = $6::uuid THEN NULL
+    WHEN n.state = 'recount' AND $7::boolean AND NOT EXISTS (SELECT 1 FROM lot_counts later WHERE later.lot_id = n.lot_id AND later.place_kind = n.place_kind
+      AND later.place_ref = n.place_ref AND later.counted_at > n.counted_at AND later.state IN ('posted', 'approved', 'refused')) THEN NULL
+    ELSE n.on_book END AS book) k
   WHERE ($1::text IS NULL OR n.state = $1) AND ($2::uuid IS NULL OR n.lot_id = $2)
     AND ($3::timestamptz IS NULL OR (n.counted_at, n.id) < ($3, $4::uuid))
   ORDER BY n.counted_at DESC, n.id DESC LIMIT $5`;

@@ -56,8 +56,15 @@ describe('counting', () => {
     const lot = await room.onShelf('washer', 50);
     const first = await count(lot, 10);
     await room.shop.run(decideCount, { countId: first.countId, verdict: 'recount' }, manager);
+    const shown = async (who: string) =>
+      (await (await as(room.shop, who)).call(countOperations.listCounts, { lotId: lot.id })).body.rows.at(-1);
+    const blind = { state: 'recount', onBook: null, difference: null, value: null };
+    for (const who of ['parts-room', 'manager', 'caspar']) expect(await shown(who)).toMatchObject(blind);
+    expect(await shown('inspector')).toMatchObject({ onBook: 50 });
+    await expect(count(lot, 20, manager)).rejects.toMatchObject({ type: 'second-person-needed' });
     const second = await count(lot, 20);
     await room.shop.run(decideCount, { countId: second.countId, verdict: 'refused', note: 'box behind' }, manager);
+    expect(await shown('parts-room')).toMatchObject({ state: 'recount', onBook: 50, difference: -40 });
     expect(await room.places(lot.id)).toEqual({ 'bin B-01': 50 });
     const third = await count(lot, 30);
     await room.shop.run(moveLot, { lotId: lot.id, from: 'B-01', to: 'B-03', quantity: 5 }, room.clerk);

@@ -3,6 +3,7 @@ import { CountsController } from './counts.controller.ts';
 import { CountsQueries } from './counts.queries.ts';
 import { FreezerController } from './freezer.controller.ts';
 import { FrozenLotQueries } from './frozen-lots.queries.ts';
+import { GivingBackController } from './giving-back.controller.ts';
 import { HandlingController } from './handling.controller.ts';
 import { InventoryController } from './inventory.controller.ts';
 import { InventoryQueries } from './inventory.queries.ts';
@@ -24,6 +25,7 @@ import { WitnessQueries } from './witness.queries.ts';
     FreezerController,
     ReceivingController,
     HandlingController,
+    GivingBackController,
     CountsController,
     ValueController,
   ],

@@ -26,6 +26,7 @@ export const judgeLot = defineCommand(inventoryOperations.judgeLot, {
     if (lot.state !== 'quarantine' || lot.origin === 'taken-off')
       throw new Problem('lot-not-waiting', `${lot.code} is ${lot.state}`, { lot: lot.code });
     if (input.verdict === 'accepted') refuseUnfit(lot, today);
+    if (input.verdict === 'accepted' && !input.note) await refuseWithoutReason(context, lot);
     const judged = await tx.lot.update({
       where: { id: lot.id },
       data: { state: input.verdict, version: { increment: 1 } },
@@ -49,6 +50,20 @@ function refuseUnfit(lot: JudgedLot, today: string): void {
     });
   if (lot.expiresOn && fromDbDate(lot.expiresOn) <= today)
     throw new Problem('lot-expired', `${lot.code} expired on ${fromDbDate(lot.expiresOn)}`, { lot: lot.code });
+}
+
+/** What was found not good on receipt is accepted only by somebody who says why it may be used all the same. */
+async function refuseWithoutReason(
+  { tx }: Context<typeof inventoryOperations.judgeLot>,
+  lot: JudgedLot,
+): Promise<void> {
+  const receipt = await tx.lotReceipt.findFirst({ where: { lotId: lot.id }, select: { answers: true } });
+  const answers = (receipt?.answers ?? []) as { answer: string; note: string }[];
+  const notGood = answers.filter(({ answer }) => answer === 'not-good').map(({ note }) => note);
+  if (notGood.length === 0) return;
+  throw new Problem('found-not-good', `${lot.code} was found not good on receipt: ${notGood.join('; ')}`, {}, [
+    { pointer: '/note', detail: 'Say why it may be used all the same' },
+  ]);
 }
 
 /** Accepted pieces go to the bin named; a customer's rejected ones are held apart as theirs. */

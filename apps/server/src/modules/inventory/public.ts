@@ -6,3 +6,4 @@ export { type Place, quarantine, scrap } from './place.ts';
 export { serialsHere } from './serials-here.ts';
 export { expiryOnReceipt } from './shelf-life.ts';
 export { lotByCode, type StockLot, stockOfParts } from './stock-lots.ts';
+export { refuseOwnWitness, writeStockSignature } from './stock-signature.ts';

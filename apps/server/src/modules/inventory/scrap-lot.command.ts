@@ -6,7 +6,7 @@ import { lotLocks, refuseSuspected, theLot } from './lot.ts';
 import { moveStock } from './move-stock.ts';
 import { binOrQuarantine, type Place, scrap } from './place.ts';
 import { freeWhatIsGone } from './reservations.ts';
-import { writeStockSignature } from './stock-signature.ts';
+import { refuseOwnWitness, writeStockSignature } from './stock-signature.ts';
 
 const operation = handlingOperations.scrapLot;
 type Scrapping = Context<typeof operation>;
@@ -17,10 +17,7 @@ export const scrapLot = defineCommand(operation, {
   locks: (input, tx) => lotLocks(tx, input.lotId),
   async execute(context) {
     const { tx, input, actor } = context;
-    if (input.witnessId === actor.personId)
-      throw new Problem('second-person-needed', 'Nobody is their own witness', {}, [
-        { pointer: '/witnessId', detail: 'Choose somebody else who saw it' },
-      ]);
+    refuseOwnWitness(input.witnessId, actor);
     const lot = await theLot(tx, input.lotId);
     refuseSuspected(lot);
     const letter = lot.ownerId ? await givenUp(context, lot) : undefined;

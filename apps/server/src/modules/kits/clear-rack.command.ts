@@ -7,10 +7,14 @@ import { holding, moveHeld, takeFrom } from './from-holding.ts';
 import { type Held, heldAt } from './held.ts';
 import { type Kit, kitSubjects, openKit, touchKit } from './kit.ts';
 import { figuresOf } from './line-figures.ts';
+import { heldForOwner, witnessNeeded } from './witness-needed.ts';
 
 type Clearing = Context<typeof kitsOperations.clearRack>;
 
-/** Old parts leave the job: to scrap, back to their owner, or held as the owner's until given up. What goes back into the unit stays. */
+/**
+ * Old parts leave the job: to scrap, back to their owner, or held as the owner's until given up, as is what is not scrapped
+ * without a witness. What goes back into the unit stays.
+ */
 export const clearRack = defineCommand(kitsOperations.clearRack, {
   async locks(input, tx) {
     const kit = await tx.kit.findUnique({
@@ -23,26 +27,41 @@ export const clearRack = defineCommand(kitsOperations.clearRack, {
     const { tx, input } = context;
     const kit = await openKit(tx, input.kitId);
     const leaving = await chosen(context, kit);
+    const unseen = input.to === 'scrap' ? await witnessNeeded(context, kit) : () => false;
+    const kept = leaving.filter(unseen);
+    const { reason } = input;
+    const from = holding(kit, 'rack');
     const owner: Place = { kind: 'customer', ref: kit.workOrder.customerId };
-    await moveHeld(context, leaving, {
-      from: holding(kit, 'rack'),
-      to: { scrap, customer: owner, held: { ...owner, kind: 'held' as const } }[input.to],
-      reason: input.reason,
-    });
+    const to = { scrap, customer: owner, held: heldForOwner(kit) }[input.to];
+    await moveHeld(
+      context,
+      leaving.filter((each) => !unseen(each)),
+      { from, to, reason },
+    );
+    await moveHeld(context, kept, { from, to: heldForOwner(kit), reason });
     const reply = await touchKit(tx, kit);
-    const cleared = leaving.reduce((sum, { quantity }) => sum + quantity, 0);
+    const [cleared, held] = [pieces(leaving), input.to === 'held' ? pieces(leaving) : pieces(kept)];
     return {
-      reply: { ...reply, cleared },
+      reply: { ...reply, cleared, held },
       subjects: kitSubjects(
         kit,
         reply.version,
         leaving.map(({ lotId }) => lotId),
       ),
-      facts: { kit: kit.code, to: input.to, lots: leaving.map(({ lotCode, quantity }) => ({ lotCode, quantity })) },
-      reason: input.reason,
+      facts: {
+        kit: kit.code,
+        to: input.to,
+        held,
+        lots: leaving.map(({ lotCode, quantity }) => ({ lotCode, quantity })),
+      },
+      reason,
     };
   },
 });
+
+function pieces(held: readonly Held[]): number {
+  return held.reduce((sum, { quantity }) => sum + quantity, 0);
+}
 
 async function chosen(context: Clearing, kit: Kit): Promise<Held[]> {
   const { tx, input } = context;

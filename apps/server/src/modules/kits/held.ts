@@ -16,6 +16,7 @@ export interface Held {
     readonly number: string;
     readonly description: string;
     readonly issueUnit: string;
+    readonly serialised: boolean;
   };
   readonly lineId: string | null;
   readonly position: string;
@@ -28,7 +29,7 @@ export interface Held {
 const heldSql = `
   SELECT l.id AS "lotId", l.code AS "lotCode", l.version AS "lotVersion", l.origin, l.state, l.source_class AS "sourceClass",
     l.expires_on::text AS "expiresOn", l.owner_id AS "ownerId",
-    json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
+    json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit, 'serialised', p.serialised) AS part,
     h.kit_line_id AS "lineId", coalesce(kl.position, '') AS position, h.quantity, h.movement_id AS "movementId"
   FROM (
     SELECT lot_id, kit_line_id, sum(quantity)::int AS quantity, (array_agg(id ORDER BY sequence DESC) FILTER (WHERE quantity > 0))[1] AS movement_id

@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { AllocationController } from './allocation.controller.ts';
 import { AllocationQueries } from './allocation.queries.ts';
 import { BuildSheetQueries } from './build-sheet.queries.ts';
+import { DestroyController } from './destroy.controller.ts';
 import { FillQueries } from './fill.queries.ts';
 import { KitCover } from './kit-cover.ts';
 import { KitPaperQueries } from './kit-paper.queries.ts';
@@ -13,7 +14,14 @@ import { TrayController } from './tray.controller.ts';
 import { UnitPartsController } from './unit-parts.controller.ts';
 
 @Module({
-  controllers: [KitsController, UnitPartsController, TrayController, AllocationController, PromisesController],
+  controllers: [
+    KitsController,
+    UnitPartsController,
+    TrayController,
+    AllocationController,
+    PromisesController,
+    DestroyController,
+  ],
   providers: [
     KitsQueries,
     BuildSheetQueries,

@@ -7,8 +7,9 @@ import { kitLocks, kitSubjects, openKit, touchKit } from './kit.ts';
 import { figuresOf } from './line-figures.ts';
 import { newInstead } from './new-instead.ts';
 import { rackLot } from './rack.ts';
+import { heldForOwner, witnessNeeded } from './witness-needed.ts';
 
-/** Worn out: rack to scrap. As many as the position then lacks are asked of stock, new. */
+/** Worn out: rack to scrap, or held for its owner where a witness must see it go. As many as the position then lacks are asked of stock, new. */
 export const replaceRackPart = defineCommand(kitsOperations.replaceRackPart, {
   locks: (input, tx) => kitLocks(tx, input.kitId, { id: input.lotId }),
   async execute(context) {
@@ -17,16 +18,21 @@ export const replaceRackPart = defineCommand(kitsOperations.replaceRackPart, {
     const { held, line } = await rackLot(context, kit, input.lotId);
     const taken = takeFrom([held], input.quantity);
     const figures = (await figuresOf(askIn(tx), [kit.id]))(line.id);
-    await moveHeld(context, taken, { from: holding(kit, 'rack'), to: scrap, reason: input.reason });
+    const isHeld = (await witnessNeeded(context, kit))(held);
+    const to = isHeld ? heldForOwner(kit) : scrap;
+    await moveHeld(context, taken, { from: holding(kit, 'rack'), to, reason: input.reason });
     // A finding may have asked for a new one before; only what is lacking beyond that is asked for now.
     const spare = Math.max(0, figures.inRack + figures.installed + figures.inTray - line.quantity);
     const lacking = Math.max(0, input.quantity - spare);
     const lineId = lacking === 0 ? line.id : await newInstead(context, kit, { line, quantity: lacking });
     const reply = await touchKit(tx, kit);
     return {
-      reply: { ...reply, lineId },
+      reply: { ...reply, lineId, held: isHeld },
       subjects: kitSubjects(kit, reply.version, [held.lotId]),
-      facts: { kit: kit.code, lot: held.lotCode, position: line.position, scrapped: input.quantity, asked: lacking },
+      facts: {
+        ...{ kit: kit.code, lot: held.lotCode, position: line.position },
+        ...{ [isHeld ? 'held' : 'scrapped']: input.quantity, asked: lacking },
+      },
       reason: input.reason,
     };
   },

@@ -1,10 +1,12 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
 import { defineCommand } from '../../platform/command/command.ts';
-import { scrap } from '../inventory/public.ts';
+import { type Place, scrap } from '../inventory/public.ts';
 import { holding, moveHeld, scannedAt, takeFrom } from './from-holding.ts';
-import { kitLocks, lineOf, openKit } from './kit.ts';
+import type { Held } from './held.ts';
+import { type Kit, type KitContext, kitLocks, lineOf, openKit } from './kit.ts';
 import { newInstead } from './new-instead.ts';
 import { scanned } from './scan-reply.ts';
+import { heldForOwner, refuseUnseen, witnessNeeded } from './witness-needed.ts';
 
 /** Out of the unit again: back where it came from, or to scrap; its line then lacks it. */
 export const takeOut = defineCommand(kitsOperations.takeOut, {
@@ -17,7 +19,7 @@ export const takeOut = defineCommand(kitsOperations.takeOut, {
     const held = takeFrom(there, input.quantity);
     const reused = held.some((each) => each.origin === 'taken-off');
     const origin = holding(kit, reused ? 'rack' : 'tray');
-    const to = input.to === 'scrap' ? scrap : origin;
+    const to = input.to === 'scrap' ? await scrapOrHeld(context, kit, held) : origin;
     const moved = await moveHeld(context, held, { from: holding(kit, 'unit'), to, reason: input.reason });
     if (reused && input.to === 'scrap') await newInstead(context, kit, { line, quantity: input.quantity });
     const done = await scanned(context, kit, {
@@ -29,3 +31,11 @@ export const takeOut = defineCommand(kitsOperations.takeOut, {
     return { ...done, reason: input.reason };
   },
 });
+
+/** One lot is one owner's: a customer's is held for them where a witness must see it go, the shop's goes by way of the tray. */
+async function scrapOrHeld(context: KitContext, kit: Kit, held: readonly Held[]): Promise<Place> {
+  const needed = await witnessNeeded(context, kit);
+  if (held.some((each) => each.ownerId !== null && needed(each))) return heldForOwner(kit);
+  refuseUnseen(held, needed);
+  return scrap;
+}

@@ -12,6 +12,8 @@ interface Row {
   personName: string;
   operation: string;
   signed: { meaning: string; by: string; signOffs?: { contentHash: string }[] };
+  /** Where an older entry keeps the hash that it does not name beside its signature. */
+  factsHash: string | null;
   authorisation: Rows['rows'][number]['authorisation'];
   subjects: { kind: string; id: string }[];
 }
@@ -26,6 +28,7 @@ export class SignatureQueries {
     const found = await this.reads.sql<Row>(
       `SELECT e.id AS "entryId", e.at, e.person_id AS "personId", coalesce(p.display_name, '') AS "personName",
          e.command AS operation, e.body::jsonb -> 'signed' AS signed, e.body::jsonb #> '{who,authorisation}' AS authorisation,
+         e.body::jsonb #>> '{facts,contentHash}' AS "factsHash",
          e.body::jsonb -> 'subjects' AS subjects
        FROM record_entries e LEFT JOIN people p ON p.id = e.person_id
        WHERE strpos(e.body, '"signed":{') > 0 AND e.body::jsonb ? 'signed'
@@ -42,14 +45,20 @@ export class SignatureQueries {
         input.limit + 1,
       ],
     );
-    const rows = found.slice(0, input.limit).map(({ signed, at, subjects, ...row }) => ({
+    const rows = found.slice(0, input.limit).map(({ signed, factsHash, at, subjects, ...row }) => ({
       ...row,
       at: at.toISOString(),
       meaning: signed.meaning,
       by: signed.by,
       subjects: subjects.map(({ kind, id }) => ({ kind, id })),
-      contentHashes: (signed.signOffs ?? []).map(({ contentHash }) => contentHash),
+      contentHashes: hashesOf(signed, factsHash),
     }));
     return { rows, next: found.length > input.limit ? (rows.at(-1)?.entryId ?? null) : null };
   }
+}
+
+/** Signer and witness sign one content: its hash is said once. */
+function hashesOf({ signOffs }: Row['signed'], factsHash: string | null): string[] {
+  if (signOffs) return [...new Set(signOffs.map(({ contentHash }) => contentHash))];
+  return factsHash === null ? [] : [factsHash];
 }

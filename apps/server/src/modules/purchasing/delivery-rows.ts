@@ -15,7 +15,8 @@ export interface DeliveryRow {
 
 /**
  * Deliveries that stand (their receipt was not undone), newest first, in the shop's zone $1. A supplier is held to the day it confirmed first, or where
- * it never confirmed to the day first asked for: a date put off later makes nothing punctual. $2 suppliers or null for all, $3 how many of each.
+ * it never confirmed to the day first asked for: a date put off later makes nothing punctual. What comes in place of returned pieces, once
+ * all that was ordered had come, is no delivery of its own: it makes nothing late. $2 suppliers or null for all, $3 how many of each.
  */
 export const deliveriesSql = `
   SELECT * FROM (
@@ -31,7 +32,11 @@ export const deliveriesSql = `
         (SELECT (x->>'dueOn')::date FROM order_revisions r CROSS JOIN LATERAL jsonb_array_elements(r.content->'lines') x
           WHERE r.order_id = o.id AND r.revision = 1 AND (x->>'sequence')::int = ol.sequence), ol.due_on) AS promised) d
     WHERE m.from_kind = 'supplier' AND ($2::uuid[] IS NULL OR o.supplier_id = ANY($2))
-      AND NOT EXISTS (SELECT 1 FROM movements u WHERE u.reverses_id = m.id)) made
+      AND NOT EXISTS (SELECT 1 FROM movements u WHERE u.reverses_id = m.id)
+      AND NOT (EXISTS (SELECT 1 FROM supplier_returns b WHERE b.purchase_order_line_id = ol.id AND b.replaced AND b.at <= m.at)
+        AND ol.quantity <= (SELECT coalesce(sum(e.quantity), 0) FROM lots el JOIN movements e ON e.lot_id = el.id
+          WHERE el.purchase_order_line_id = ol.id AND e.from_kind = 'supplier' AND e.sequence < m.sequence
+            AND NOT EXISTS (SELECT 1 FROM movements u WHERE u.reverses_id = e.id)))) made
   WHERE place <= $3 ORDER BY "supplierId", place`;
 
 /** As many of a supplier's newest deliveries tell how it delivers now; practice, no source. */

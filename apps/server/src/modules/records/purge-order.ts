@@ -124,7 +124,8 @@ async function chainsOf(client: pg.Client, workOrderId: string): Promise<{ kind:
      UNION ALL SELECT 'traveler', id FROM travelers WHERE work_order_id = $1 UNION ALL SELECT 'finding', id FROM findings WHERE work_order_id = $1
      UNION ALL SELECT 'kit', id FROM kits WHERE work_order_id = $1 UNION ALL SELECT 'quote', id FROM quotes WHERE work_order_id = $1
      UNION ALL SELECT 'release', id FROM releases WHERE work_order_id = $1 UNION ALL SELECT 'photo', id FROM photos WHERE work_order_id = $1
-     UNION ALL SELECT 'governor-run', id FROM governor_runs WHERE work_order_id = $1`,
+     UNION ALL SELECT 'governor-run', id FROM governor_runs WHERE work_order_id = $1
+     UNION ALL SELECT 'lot', id FROM lots WHERE work_order_id = $1`,
     [workOrderId],
   );
   return rows;

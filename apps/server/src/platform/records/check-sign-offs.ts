@@ -53,7 +53,7 @@ function isCanonical(text: string): boolean {
   }
 }
 
-/** Entries of balances on the aircraft named the hash of their one signature among the facts before they named signatures like all others. */
+/** Entries of balances on the aircraft and of stock named the hash of what was signed among the facts before they named signatures like all others. */
 function earlierNamedIn(entry: string): string | undefined {
   try {
     const { signed, facts } = JSON.parse(entry) as {

@@ -1,10 +1,10 @@
 import { handlingOperations } from '@hubwright/contracts/inventory/handling-operations';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { queryFor } from '../../api/query.ts';
-import { Button } from '../../ui/Button.tsx';
-import { Select } from '../../ui/Select.tsx';
-import { TextField } from '../../ui/TextField.tsx';
+import { queryFor } from '../api/query.ts';
+import { Button } from './Button.tsx';
+import { Select } from './Select.tsx';
+import { TextField } from './TextField.tsx';
 
 interface Draft {
   readonly witnessId: string | null;
