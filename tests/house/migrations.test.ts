@@ -44,6 +44,9 @@ const onlyAdded = [
   'imported_tables',
   'opening_lots',
   'allocation_policies',
+  'directive_lines',
+  'directive_links',
+  'directive_compliances',
 ];
 
 describe('migrations', () => {

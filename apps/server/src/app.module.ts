@@ -3,6 +3,7 @@ import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { ScheduleModule } from '@nestjs/schedule';
 import { BuyingModule } from './modules/buying/buying.module.ts';
 import { CustomersModule } from './modules/customers/customers.module.ts';
+import { DirectivesModule } from './modules/directives/directives.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
 import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
 import { FindingsModule } from './modules/findings/findings.module.ts';
@@ -73,6 +74,7 @@ const departments = [
   BuyingModule,
   ImportsModule,
   FindingsModule,
+  DirectivesModule,
   ReleasesModule,
   DueDatesModule,
   WorkOrdersModule,

@@ -12,6 +12,7 @@ export const nouns = [
   'quotes',
   'work-orders',
   'findings',
+  'directives',
   'inventory',
   'kits',
   'purchasing',

@@ -1,4 +1,5 @@
 import { customerProblems } from './customers/problems.ts';
+import { directiveProblems } from './directives/problems.ts';
 import { fieldBalanceProblems } from './field-balance/problems.ts';
 import { fileProblems } from './files/problems.ts';
 import { findingProblems } from './findings/problems.ts';
@@ -185,6 +186,7 @@ export const problems = {
   ...bakeProblems,
   ...clockProblems,
   ...vendorProblems,
+  ...directiveProblems,
   ...findingProblems,
   ...fileProblems,
   ...recordProblems,

@@ -1,4 +1,5 @@
 import { customerOperations } from './customers/operations.ts';
+import { directiveOperations } from './directives/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
 import { fieldBalanceOperations } from './field-balance/operations.ts';
 import { fieldReviewOperations } from './field-balance/review-operations.ts';
@@ -92,6 +93,7 @@ export const routes = {
   ...fieldReviewOperations,
   ...governorOperations,
   ...benchLinkOperations,
+  ...directiveOperations,
   ...findingOperations,
   ...fileOperations,
   ...recordOperations,

@@ -182,6 +182,8 @@ export const routeTemplate = z
   })
   .meta({ id: 'RouteTemplate' });
 
+const tboBound = z.string().trim().regex(/\d$/, 'A bound of a serial range ends in digits').max(60);
+
 /** Time between overhauls: hours, months or both; whichever comes first. */
 export const tboRule = z
   .strictObject({
@@ -190,6 +192,9 @@ export const tboRule = z
     months: z.int().min(1).max(600).optional(),
     endOfMonth: z.boolean().default(false),
     requirement: z.enum(['recommended', 'required']),
+    /** Only for serials from and to, both included; a serial that cannot be compared counts as one of them. */
+    serialFrom: tboBound.optional(),
+    serialTo: tboBound.optional(),
   })
   .refine((given) => given.hoursTenths !== undefined || given.months !== undefined, {
     message: 'Give hours, months or both',

@@ -11,7 +11,14 @@ export const quoteStates = ['draft', 'sent', 'approved', 'declined', 'silent', '
 export const quoteState = z.enum(quoteStates).meta({ id: 'QuoteState' });
 export type QuoteState = (typeof quoteStates)[number];
 
-export const quoteLineKinds = ['labour', 'part', 'finding-labour', 'finding-part', 'outside-service'] as const;
+export const quoteLineKinds = [
+  'labour',
+  'part',
+  'finding-labour',
+  'finding-part',
+  'outside-service',
+  'directive',
+] as const;
 export type QuoteLineKind = (typeof quoteLineKinds)[number];
 
 /** Where a declined unit goes. */

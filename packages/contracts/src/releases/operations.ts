@@ -22,6 +22,7 @@ export const openKinds = [
   'instrument',
   'position',
   'life-limit',
+  'directive',
   'record',
 ] as const;
 

@@ -4,13 +4,18 @@ import type { RevisionModel } from './manuals.ts';
 
 type Rule = RevisionModel['tboRules'][number];
 
+function serialWords({ serialFrom, serialTo }: Rule): string {
+  if (serialFrom === undefined && serialTo === undefined) return '';
+  return `, serials ${serialFrom ?? 'up'} ${serialTo === undefined ? 'and on' : `to ${serialTo}`}`;
+}
+
 /** Time between overhauls as the revision says it, whichever comes first; `applications` names an application by its id. */
 export function TboList(props: { rules: readonly Rule[]; applications: ReadonlyMap<string, string> }) {
   if (props.rules.length === 0) return <EmptyState title="This revision gives no time between overhauls" />;
   return (
     <ul className="lines">
       {props.rules.map((rule) => (
-        <li key={`${rule.applicationId ?? ''} ${rule.hoursTenths ?? ''} ${rule.months ?? ''}`}>
+        <li key={`${rule.applicationId ?? ''} ${serialWords(rule)} ${rule.hoursTenths ?? ''} ${rule.months ?? ''}`}>
           <span>
             {rule.hoursTenths === undefined ? null : <Hours tenths={rule.hoursTenths} />}
             {rule.hoursTenths === undefined || rule.months === undefined ? null : ' or '}
@@ -18,6 +23,7 @@ export function TboList(props: { rules: readonly Rule[]; applications: ReadonlyM
               <Quantity amount={rule.months} unit={rule.months === 1 ? 'month' : 'months'} />
             )}
             {rule.months !== undefined && rule.endOfMonth ? ', to the end of the month' : ''}
+            {serialWords(rule)}
             <span className="soft">
               {', '}
               {rule.applicationId

@@ -40,6 +40,7 @@ export const lineWords: Record<QuoteLineKind, string> = {
   'finding-labour': 'Labour on a finding',
   'finding-part': 'Parts for a finding',
   'outside-service': 'Outside service',
+  directive: 'Directive',
 };
 
 export const quoteMarks: Record<QuoteState, { state: State; word: string }> = {

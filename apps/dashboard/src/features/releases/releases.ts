@@ -47,6 +47,7 @@ export const kindWords: Record<OpenItem['kind'], string> = {
   instrument: 'instruments',
   position: 'positions',
   'life-limit': 'life-limited parts',
+  directive: 'directives',
   record: 'the record',
 };
 

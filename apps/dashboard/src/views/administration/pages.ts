@@ -92,6 +92,13 @@ export const administrationPages: readonly View[] = [
   },
   {
     ...listed,
+    path: '/directives',
+    title: 'Directives',
+    question: 'Which directives and bulletins are on record, and what do they ask?',
+    component: lazyRouteComponent(() => import('./DirectivesPage.tsx'), 'DirectivesPage'),
+  },
+  {
+    ...listed,
     path: '/models',
     title: 'Models',
     question: 'What do we overhaul, for which aircraft, at which flat rate?',

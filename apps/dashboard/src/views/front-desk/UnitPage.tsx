@@ -3,6 +3,7 @@ import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useMay, useMe } from '../../api/me.ts';
+import { UnitDirectives } from '../../features/directives/UnitDirectives.tsx';
 import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { EstablishTimes } from '../../features/units/establish-times.tsx';
@@ -61,6 +62,12 @@ export function UnitPage() {
             </section>
           ) : null}
         </div>
+        {isUnit ? (
+          <section className="sheet stack" aria-labelledby="directives">
+            <h2 id="directives">Directives</h2>
+            <UnitDirectives of={{ unitId: unit.id }} />
+          </section>
+        ) : null}
         <section className="sheet stack" aria-labelledby="times">
           <div className="row between">
             <h2 id="times">Times</h2>

@@ -15,10 +15,20 @@ import { Tabs } from '../../ui/Tabs.tsx';
 import { DimensionsTab } from './DimensionsTab.tsx';
 import styles from './front-desk.module.css';
 import { OrderActions } from './OrderActions.tsx';
-import { DocumentsTab, HoldsTab, OverviewTab, PartsTab, QuotesTab, TravelersTab } from './WorkOrderTabs.tsx';
+import {
+  DirectivesTab,
+  DocumentsTab,
+  HoldsTab,
+  OverviewTab,
+  PartsTab,
+  QuotesTab,
+  TravelersTab,
+} from './WorkOrderTabs.tsx';
 
 const address = z.object({
-  tab: z.enum(['overview', 'quotes', 'travelers', 'dimensions', 'parts', 'documents', 'holds']).catch('overview'),
+  tab: z
+    .enum(['overview', 'quotes', 'travelers', 'dimensions', 'parts', 'documents', 'directives', 'holds'])
+    .catch('overview'),
 });
 const releasable: readonly string[] = ['final-inspection', 'released', 'shipped', 'closed'];
 
@@ -34,6 +44,7 @@ export function WorkOrderPage() {
     { id: 'dimensions', title: 'Dimensions', content: <DimensionsTab order={order} /> },
     { id: 'parts', title: unread > 0 ? `Parts (${unread} not read)` : 'Parts', content: <PartsTab order={order} /> },
     { id: 'documents', title: 'Documents', content: <DocumentsTab order={order} /> },
+    { id: 'directives', title: 'Directives', content: <DirectivesTab order={order} /> },
     { id: 'holds', title: `Holds (${order.holds.length} open)`, content: <HoldsTab order={order} /> },
   ];
   return (

@@ -1,3 +1,4 @@
+import { directiveOperations } from '@hubwright/contracts/directives/operations';
 import { quoteOperations } from '@hubwright/contracts/quotes/operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { documentSetOperations } from '@hubwright/contracts/work-orders/document-set-operations';
@@ -5,6 +6,7 @@ import { printOperations } from '@hubwright/contracts/work-orders/print-operatio
 import { useState } from 'react';
 import { addressOf } from '../../api/address.ts';
 import { useMay, useMe } from '../../api/me.ts';
+import { UnitDirectives } from '../../features/directives/UnitDirectives.tsx';
 import { PhotoStrip } from '../../features/photos/PhotoStrip.tsx';
 import { QuotesOfOrder } from '../../features/quotes/QuotesOfOrder.tsx';
 import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
@@ -74,6 +76,12 @@ export function DocumentsTab({ order }: Props) {
       <DocumentSet workOrderId={order.id} />
     </div>
   );
+}
+
+export function DirectivesTab({ order }: Props) {
+  const me = useMe();
+  const mayRecord = useMay(directiveOperations.recordCompliance);
+  return <UnitDirectives of={{ workOrderId: order.id }} signer={mayRecord ? me : undefined} />;
 }
 
 export function TravelersTab({ order }: Props) {

@@ -30,7 +30,9 @@ export class DueDateQueries {
       lastOverhaul: facts.overhaul
         ? { on: facts.overhaul.on, meterTenths: facts.overhaul.meterTenths ?? 'unknown' }
         : null,
-      limits: (facts.rules as DueRow['rules']).map(({ applicationId: _, ...limit }) => limit),
+      limits: (facts.rules as DueRow['rules']).map(
+        ({ applicationId: _, serialFrom: __, serialTo: ___, ...limit }) => limit,
+      ),
       readings: facts.readings as DueRow['readings'],
       asOf,
     };

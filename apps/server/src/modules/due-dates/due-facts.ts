@@ -1,4 +1,12 @@
+import { type SerialPlace, serialPlace } from '@hubwright/rules/directives';
 import type { DueFacts, DueRule } from './due-of-unit.ts';
+
+interface RuleOnRecord extends DueRule {
+  readonly applicationId: string | null;
+  readonly revision: string;
+  readonly serialFrom: string | null;
+  readonly serialTo: string | null;
+}
 
 /** A unit with what its due date is computed from, one row each. */
 export interface DueRow {
@@ -6,13 +14,15 @@ export interface DueRow {
   readonly designation: string;
   readonly maker: string;
   readonly serial: string;
+  /** Null while nobody has read it. */
+  readonly read_serial: string | null;
   readonly customer_id: string | null;
   readonly customer: string | null;
   readonly registration: string | null;
   readonly overhaul_on: string | null;
   readonly overhaul_meter: string | null;
   readonly overhaul_meter_tenths: number | null;
-  readonly rules: (DueRule & { applicationId: string | null; revision: string })[];
+  readonly rules: RuleOnRecord[];
   readonly readings: { readOn: string; hoursTenths: number; meter: string }[];
 }
 
@@ -22,11 +32,12 @@ export interface DueRow {
  * projection weighs.
  */
 export const dueSql = `
-  SELECT u.id::text, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial,
+  SELECT u.id::text, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial, u.serial AS read_serial,
     last.customer_id::text, c.name AS customer, a.registration,
     o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
     coalesce((SELECT jsonb_agg(jsonb_build_object('hoursTenths', t.hours_tenths, 'months', t.months, 'endOfMonth', t.end_of_month,
-        'requirement', t.requirement, 'applicationId', t.application_id, 'revision', manual.number || ' rev. ' || r.revision))
+        'requirement', t.requirement, 'applicationId', t.application_id,
+        'serialFrom', t.serial_from, 'serialTo', t.serial_to, 'revision', manual.number || ' rev. ' || r.revision))
       FROM tbo_rules t JOIN manual_revisions r ON r.id = t.revision_id JOIN manuals manual ON manual.id = r.manual_id
       WHERE r.manual_id = m.manual_id AND r.state = 'current' AND t.model_id = m.id
         AND (t.application_id IS NULL OR t.application_id = last.application_id)), '[]') AS rules,
@@ -47,16 +58,30 @@ export const dueSql = `
     AND ($1::uuid IS NOT NULL OR NOT EXISTS (SELECT 1 FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped'))
   ORDER BY u.id LIMIT $3`;
 
-/** Rules of the unit's own application take the place of the general ones. */
-export function rulesThatApply(rows: DueRow['rules']): DueRow['rules'] {
+/**
+ * Rules of the unit's own application take the place of the general ones. One for other serials is left out; where the serial cannot
+ * be compared with the range it counts, so that no doubt moves a date later.
+ */
+export function rulesThatApply(all: DueRow['rules'], serial: string | null): DueRow['rules'] {
+  const rows = all.filter((rule) => placeOf(rule, serial) !== 'out');
   const own = rows.filter(({ applicationId }) => applicationId !== null);
   return own.length > 0 ? own : rows;
+}
+
+function placeOf({ serialFrom, serialTo }: RuleOnRecord, serial: string | null): SerialPlace {
+  return serialPlace(serial, {
+    ...(serialFrom === null ? {} : { from: serialFrom }),
+    ...(serialTo === null ? {} : { to: serialTo }),
+  });
 }
 
 export function factsOf(row: DueRow, asOf: string): DueFacts {
   return {
     overhaul: row.overhaul_on === null ? null : { on: row.overhaul_on, meterTenths: row.overhaul_meter_tenths },
-    rules: rulesThatApply(row.rules),
+    rules: rulesThatApply(row.rules, row.read_serial),
+    doubts: rulesThatApply(row.rules, row.read_serial)
+      .filter((rule) => placeOf(rule, row.read_serial) === 'look')
+      .map(({ serialFrom, serialTo }) => `${serialFrom ?? 'the first'} to ${serialTo ?? 'the last'}`),
     readings: oneMeter(row),
     asOf,
   };

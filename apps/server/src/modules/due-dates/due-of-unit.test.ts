@@ -53,11 +53,27 @@ describe('when a unit is next due', () => {
   });
 
   it('takes the rules of its own application before the general ones', () => {
+    const every = { serialFrom: null, serialTo: null };
     const [general, own] = [
-      { ...rule, applicationId: null, revision: 'r' },
-      { ...rule, applicationId: 'a', revision: 'r' },
+      { ...rule, ...every, applicationId: null, revision: 'r' },
+      { ...rule, ...every, applicationId: 'a', revision: 'r' },
     ];
-    expect(rulesThatApply([general, own])).toEqual([own]);
-    expect(rulesThatApply([general])).toEqual([general]);
+    expect(rulesThatApply([general, own], 'QG1')).toEqual([own]);
+    expect(rulesThatApply([general], 'QG1')).toEqual([general]);
+  });
+
+  it('takes rules for serials by the serial; one that cannot be compared counts, and the basis says so', () => {
+    const base = { ...rule, applicationId: null, revision: 'r' };
+    const early = { ...base, serialFrom: 'QG1000', serialTo: 'QG1999', months: 60 };
+    const late = { ...base, serialFrom: 'QG2000', serialTo: null };
+    expect(rulesThatApply([early, late], 'QG1500')).toEqual([early]);
+    expect(rulesThatApply([early, late], 'QG2000')).toEqual([late]);
+    expect(rulesThatApply([early, late], 'QG1500A')).toEqual([early, late]);
+    expect(rulesThatApply([early, late], null)).toEqual([early, late]);
+    const doubtful = dueOfUnit({ ...facts, rules: [early, late], doubts: ['QG1000 to QG1999'] });
+    expect(doubtful).toMatchObject({
+      dueOn: '2031-01-31',
+      basis: expect.stringContaining('serials QG1000 to QG1999 counts'),
+    });
   });
 });

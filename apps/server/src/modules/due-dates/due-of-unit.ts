@@ -30,6 +30,8 @@ export interface DueFacts {
   readonly rules: readonly DueRule[];
   readonly readings: readonly { readonly readOn: string; readonly hoursTenths: number }[];
   readonly asOf: string;
+  /** Serial ranges of rules that count although nobody can tell whether the unit lies in them. */
+  readonly doubts?: readonly string[];
 }
 
 /** When a unit is next due; what is not known stays unknown, and the basis says why. Pure. */
@@ -48,7 +50,7 @@ export function dueOfUnit(facts: DueFacts): DueReply {
 }
 
 function computed(
-  { rules, asOf }: DueFacts,
+  { rules, asOf, doubts = [] }: DueFacts,
   overhaul: { on: string; meterTenths: number | null },
   readings: DueFacts['readings'],
 ): DueReply {
@@ -70,7 +72,10 @@ function computed(
     daysLeft: due.daysLeft,
     governedBy: due.governedBy,
     overdue: due.overdue,
-    basis: due.basis,
+    basis: [
+      due.basis,
+      ...doubts.map((range) => `A limit for serials ${range} counts, as the serial cannot be compared.`),
+    ].join(' '),
     requirement: requirementOf(rules),
   };
 }

@@ -36,6 +36,7 @@ export async function refuseWrongContent(
       ...wrongMeasures(content, pointer),
       ...wrongBladeRules(content, pointer),
       ...wrongSheets(content, { bladeCount: model.bladeCount, applications }, pointer),
+      ...wrongTboRanges(content, pointer),
       ...content.tboRules.flatMap(({ applicationId }, rule) =>
         applicationId && !applications.has(applicationId)
           ? [{ pointer: `${pointer}/tboRules/${rule}/applicationId`, detail: 'This application is of another model' }]
@@ -55,16 +56,23 @@ function wrongLines(content: ModelContent, model: Model, at: string): Pointed[] 
     const wrong: Pointed[] = [];
     if (line.per === 'blade' && model.bladeCount === null)
       wrong.push({ pointer: `${pointer}/per`, detail: `${model.designation} has no blades` });
-    try {
-      serialInRange('0', {
-        ...(line.serialFrom ? { from: line.serialFrom } : {}),
-        ...(line.serialTo ? { to: line.serialTo } : {}),
-      });
-    } catch (error) {
-      wrong.push({ pointer: `${pointer}/serialFrom`, detail: (error as Error).message });
-    }
-    return wrong;
+    return [...wrong, ...wrongRange(line, pointer)];
   });
+}
+
+function wrongTboRanges({ tboRules }: ModelContent, at: string): Pointed[] {
+  return tboRules.flatMap((rule, index) => wrongRange(rule, `${at}/tboRules/${index}`));
+}
+
+type Range = { readonly serialFrom?: string | undefined; readonly serialTo?: string | undefined };
+
+function wrongRange({ serialFrom, serialTo }: Range, pointer: string): Pointed[] {
+  try {
+    serialInRange('0', { ...(serialFrom ? { from: serialFrom } : {}), ...(serialTo ? { to: serialTo } : {}) });
+    return [];
+  } catch (error) {
+    return [{ pointer: `${pointer}/serialFrom`, detail: (error as Error).message }];
+  }
 }
 
 /** Two routes for one class and scope would raise two travelers for one part. */

@@ -37,7 +37,7 @@ export async function writeContent(context: Writing, revisionId: string, content
 async function writeLimits({ tx, newId }: Writing, revisionId: string, models: readonly ModelContent[]): Promise<void> {
   await tx.tboRule.createMany({
     data: models.flatMap(({ modelId, tboRules }) =>
-      tboRules.map(({ applicationId, hoursTenths, months, ...rule }) => ({
+      tboRules.map(({ applicationId, hoursTenths, months, serialFrom, serialTo, ...rule }) => ({
         ...rule,
         id: newId(),
         revisionId,
@@ -45,6 +45,8 @@ async function writeLimits({ tx, newId }: Writing, revisionId: string, models: r
         applicationId: applicationId ?? null,
         hoursTenths: hoursTenths ?? null,
         months: months ?? null,
+        serialFrom: serialFrom ? normaliseSerial(serialFrom) : null,
+        serialTo: serialTo ? normaliseSerial(serialTo) : null,
       })),
     ),
   });

@@ -2,6 +2,7 @@ import { Problem, type ProblemType } from '@hubwright/contracts/problems';
 import type { QuoteKind } from '@hubwright/contracts/quotes/operations';
 import { addMoney, type Money, taxOn } from '@hubwright/rules/money';
 import { found } from '../../platform/command/version.ts';
+import { directiveLines } from './directive-lines.ts';
 import { type FindingToPrice, findingLines, findingsOf } from './price-findings.ts';
 import { type Models, type PricedLine, partLine } from './priced-line.ts';
 
@@ -20,7 +21,7 @@ export interface Totals {
 /** What the shop charges for a work order at today's cost: lines of one kind of quote, and what is missing to write it. */
 export async function priceLines(
   models: Models,
-  asked: { workOrderId: string; kind: QuoteKind; findingIds?: readonly string[] | undefined },
+  asked: { workOrderId: string; kind: QuoteKind; findingIds?: readonly string[] | undefined; today: string },
 ): Promise<{ currency: string; lines: PricedLine[]; gaps: Gap[] }> {
   const workOrder = found(
     await models.workOrder.findUnique({ where: { id: asked.workOrderId }, include: { model: true } }),
@@ -38,6 +39,7 @@ export async function priceLines(
   const lines = [
     ...('problem' in labour ? [] : [labour]),
     ...(await kitLines(models, workOrder.id, currency)),
+    ...(await directiveLines(models, { workOrderId: workOrder.id, today: asked.today })),
     ...findings.flatMap((finding) => findingLines(finding, currency)),
   ];
   return { currency, lines, gaps };

@@ -75,7 +75,8 @@ export class QuotesQueries {
   }
 
   async price(input: Input<typeof quoteOperations.priceWork>): Promise<Reply<typeof quoteOperations.priceWork>> {
-    const { lines, gaps, currency } = await priceLines(this.reads.models, input);
+    const today = await this.zone.today(this.clock.now());
+    const { lines, gaps, currency } = await priceLines(this.reads.models, { ...input, today });
     const shop = found(await this.reads.models.shopProfile.findUnique({ where: { id: 1 } }), 'The shop profile');
     const nothing = { subtotalMinor: 0, taxMinor: 0, totalMinor: 0 };
     return {

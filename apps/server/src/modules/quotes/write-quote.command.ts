@@ -16,10 +16,10 @@ const letters = { estimate: 'E', firm: 'Q', 'over-and-above': 'A' } as const;
 export const writeQuote = defineCommand(quoteOperations.writeQuote, {
   locks: (input) => [`work-order:${input.workOrderId}`],
   async execute(context) {
-    const { tx, input } = context;
+    const { tx, input, today } = context;
     const workOrder = found(await tx.workOrder.findUnique({ where: { id: input.workOrderId } }), 'This work order');
     refuseWrongState(workOrder, input.kind);
-    const { lines: computed, gaps } = await priceLines(tx, input);
+    const { lines: computed, gaps } = await priceLines(tx, { ...input, today });
     const [gap] = gaps;
     if (gap) throw new Problem(gap.problem, gap.detail, { missing: gaps.map(({ detail }) => detail) });
     const lines = [...computed, ...input.outsideServices.map(outsideService)];

@@ -6,6 +6,7 @@ import { openItems as openOfKits } from '../kits/public.ts';
 import { unprovedLots } from '../peening/public.ts';
 import { openDoubts } from '../processes/public.ts';
 import { bladeSetOf, changedDocuments, openReviews } from '../work-orders/public.ts';
+import { directiveItems } from './directive-items.ts';
 import { lifeItems } from './life-items.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
 import { type ReleaseFacts, type UnpaidFinding, unpaidFindings } from './release-facts.ts';
@@ -32,6 +33,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...findingItems(facts, holders),
     ...unpaid.map((finding) => unpaidItem(finding, holders)),
     ...(await lifeItems(tx, facts, holders)),
+    ...(await directiveItems(tx, facts, { holders, today })),
     ...kits,
     ...gauges,
     ...(await reviewItems(tx, facts, holders)),

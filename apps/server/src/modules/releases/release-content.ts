@@ -5,6 +5,7 @@ import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { bladeRulesOf } from '../manuals/public.ts';
 import { conditionOf } from '../work-orders/public.ts';
+import { directiveReferences } from './directive-items.ts';
 import type { ReleaseFacts } from './release-facts.ts';
 import { factsShown, wordOfWork } from './word-of-work.ts';
 
@@ -50,6 +51,7 @@ export interface RecordGiven {
 export async function releaseContent(tx: Tx, facts: ReleaseFacts, given: RecordGiven): Promise<ReleaseContent> {
   const { workOrder } = facts;
   const references = await dataReferences(tx, facts);
+  const directives = await directiveReferences(tx, facts, dateIn(facts.shop.zone, given.signedAt));
   return {
     number: given.number,
     workOrder: workOrder.number,
@@ -57,7 +59,7 @@ export async function releaseContent(tx: Tx, facts: ReleaseFacts, given: RecordG
     aircraft: workOrder.aircraft?.registration ?? null,
     ...(await whatWasWorkedOn(tx, facts)),
     description: [descriptionOf(facts, references), ...(await sizeOf(tx, facts)).sentences].join('\n'),
-    dataReferences: references,
+    dataReferences: [...references, ...directives],
     completedOn: given.completedOn ?? lastPerformedOn(facts),
     performedBy: performers(facts, given.approver.id),
     findings: workOrder.findings.map((finding) => ({

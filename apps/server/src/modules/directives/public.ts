@@ -1,0 +1,2 @@
+export type { Standing } from './standings.ts';
+export { standingsOnVisit } from './visit.ts';

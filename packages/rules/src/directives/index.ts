@@ -1,0 +1,12 @@
+export { decideDirective, firstDue, lastDayOfDeferral } from './decide.ts';
+export type {
+  Directive,
+  DirectiveAsked,
+  DirectiveItem,
+  DirectiveLine,
+  DirectiveOutcome,
+  DirectiveRecord,
+  DirectiveUnit,
+  DirectiveVerdict,
+} from './directive.ts';
+export { type SerialPlace, serialPlace } from './serial-place.ts';
