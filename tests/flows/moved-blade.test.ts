@@ -36,8 +36,7 @@ describe('a blade moves from one propeller to another through a work order', () 
   const sql = async (text: string, values: unknown[]) => {
     const client = new pg.Client({ connectionString: shop.databaseUrl });
     await client.connect();
-    await client.query(text, values);
-    await client.end();
+    await client.query(text, values).finally(() => client.end());
   };
   const left = (id: string, on: string) =>
     sql("UPDATE work_orders SET stage = 'closed', shipped_at = $2, closed_at = $2 WHERE id = $1", [
