@@ -5,7 +5,8 @@ import { useToday } from '../../format/use-today.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { IntervalTable } from './IntervalTable.tsx';
-import { ReportInstalled, ReportRemoved } from './report-interval.tsx';
+import { ReportInstalled } from './report-interval.tsx';
+import { ReportRemoved } from './report-removed.tsx';
 import type { Interval } from './times-as-of.ts';
 
 /** On which aircraft a unit was, and what the desk hears of it. */

@@ -13,17 +13,10 @@ import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import type { Interval } from './times-as-of.ts';
+import { type Interval, leftEmpty, tenthsOf } from './times-as-of.ts';
 
 type Position = (typeof aircraftPositions)[number];
 const positionChoices = aircraftPositions.map((value) => ({ value, text: value }));
-const leftEmpty = 'As read that day; leave empty when nobody wrote it down';
-
-/** What is left empty is unknown, never zero. */
-function tenthsOf(text: string): number | 'unknown' {
-  return text === '' ? 'unknown' : Math.round(Number(text) * 10);
-}
-
 function textOf(tenths: number | 'unknown' | null): string {
   return typeof tenths === 'number' ? (tenths / 10).toFixed(1) : '';
 }
@@ -130,47 +123,6 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
           onChange={set('why')}
           isRequired
         />
-      </CommandForm>
-    </Dialog>
-  );
-}
-
-/** Taken off its aircraft; a unit that comes in is taken off by receiving it. */
-export function ReportRemoved({ was, today, onClose }: { was: Interval; today: string; onClose: () => void }) {
-  const remove = useCommand(intervalOperations.reportRemoved);
-  const [to, setTo] = useState(today);
-  const [hours, setHours] = useState('');
-  const [basis, setBasis] = useState('');
-  const send = () =>
-    remove.mutate(
-      { input: { intervalId: was.intervalId, to, toTenths: tenthsOf(hours), basis } },
-      {
-        onSuccess: () => {
-          say(`Its removal from ${was.aircraft.registration} is on record.`);
-          onClose();
-        },
-      },
-    );
-  return (
-    <Dialog title={`Off ${was.aircraft.registration}`} isOpen onClose={onClose}>
-      <CommandForm
-        problem={remove.error}
-        isPending={remove.isPending}
-        submit="Record the removal"
-        onSubmit={send}
-        onCancel={onClose}
-      >
-        <DateField name="to" label="Removed on" value={to} onChange={setTo} isRequired />
-        <DecimalField
-          name="toTenths"
-          label="Meter at removal"
-          hint={leftEmpty}
-          unit="h"
-          decimals={1}
-          value={hours}
-          onChange={setHours}
-        />
-        <TextField name="basis" label="Who says so, or which log entry" value={basis} onChange={setBasis} isRequired />
       </CommandForm>
     </Dialog>
   );

@@ -7,3 +7,10 @@ export const intervalsQuery = (itemId: string) => queryFor(intervalOperations.ai
 export type ItemTimes = Reply<typeof intervalOperations.itemTimes>;
 export type Interval = Reply<typeof intervalOperations.aircraftIntervals>['rows'][number];
 export type Piece = ItemTimes['pieces'][number];
+
+export const leftEmpty = 'As read that day; leave empty when nobody wrote it down';
+
+/** What is left empty is unknown, never zero. */
+export function tenthsOf(text: string): number | 'unknown' {
+  return text === '' ? 'unknown' : Math.round(Number(text) * 10);
+}

@@ -69,16 +69,16 @@ async function onRecord(
   const intervals = await tx.aircraftInterval.findMany({
     where: { aircraftId, meter, supersededBy: null, withdrawn: false, NOT: { intervalId: insteadOf ?? aircraftId } },
   });
-  const point = (day: Date | null, tenths: number | null, what: string, as: Said['as']): MeterPoint[] => {
+  const point = (day: Date | null, tenths: number | null, [what, as]: [string, Said['as']]): MeterPoint[] => {
     if (day === null || tenths === null) return [];
     const on = fromDbDate(day);
     return [{ on, tenths, what, no: numberOn(changes, on, as), isNew: false }];
   };
   return [
-    ...readings.flatMap((row) => point(row.readOn, row.hoursTenths, 'a reading', 'reading')),
+    ...readings.flatMap((row) => point(row.readOn, row.hoursTenths, ['a reading', 'reading'])),
     ...intervals.flatMap((row) => [
-      ...point(row.fromDate, row.fromTenths, 'an installation', 'installation'),
-      ...point(row.toDate, row.toTenths, 'a removal', 'removal'),
+      ...point(row.fromDate, row.fromTenths, ['an installation', 'installation']),
+      ...point(row.toDate, row.toTenths, ['a removal', 'removal']),
     ]),
   ];
 }

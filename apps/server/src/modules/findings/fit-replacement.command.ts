@@ -20,7 +20,7 @@ export const fitReplacement = defineCommand(operation, {
     const { tx, input, actor, today } = context;
     const authorisation = await requireAuthorisation(tx, actor, { process: 'assembly', level: 'perform', today });
     const finding = await replaceable(context);
-    const { traveler, workOrder } = finding;
+    const { traveler, workOrder, number } = finding;
     const { item } = await findOrCreateItem(context, {
       kind: traveler.partClass as PartClass,
       modelId: null,
@@ -49,13 +49,7 @@ export const fitReplacement = defineCommand(operation, {
         { kind: 'work-order', id: workOrder.id },
       ],
       authorisation: { ...authorisation },
-      facts: {
-        from,
-        number: finding.number,
-        position: traveler.position,
-        replaced: traveler.itemId,
-        serial: item.serial,
-      },
+      facts: { from, number, position: traveler.position, replaced: traveler.itemId, serial: item.serial },
     };
   },
 });
