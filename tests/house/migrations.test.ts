@@ -41,15 +41,12 @@ const onlyAdded = [
   'stock_signatures',
   'surrenders',
   'supplier_returns',
-<<<<<<< HEAD
   'imported_tables',
   'opening_lots',
   'allocation_policies',
-=======
   'aircraft_intervals',
   'struck_readings',
   'meter_changes',
->>>>>>> dc013ea (A unit's page says where it is, its times as of any day with what they are made of, and takes what owners report; totals hold on any stored history)
 ];
 
 describe('migrations', () => {
