@@ -47,6 +47,9 @@ const onlyAdded = [
   'directive_lines',
   'directive_links',
   'directive_compliances',
+  'aircraft_intervals',
+  'struck_readings',
+  'meter_changes',
 ];
 
 describe('migrations', () => {

@@ -1,3 +1,4 @@
+import { meterOperations } from './customers/meter-operations.ts';
 import { customerOperations } from './customers/operations.ts';
 import { directiveOperations } from './directives/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
@@ -41,6 +42,7 @@ import { quoteOperations } from './quotes/operations.ts';
 import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
+import { intervalOperations } from './units/interval-operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
 import { bakeOperations } from './work-orders/bake-operations.ts';
@@ -64,9 +66,11 @@ export const routes = {
   ...trainingOperations,
   ...workingTimeOperations,
   ...customerOperations,
+  ...meterOperations,
   ...manualOperations,
   ...documentOperations,
   ...unitOperations,
+  ...intervalOperations,
   ...inventoryOperations,
   ...handlingOperations,
   ...givingBackOperations,

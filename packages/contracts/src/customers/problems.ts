@@ -4,6 +4,16 @@ export const customerProblems = {
   'reading-out-of-line': {
     status: 422,
     title: 'The reading does not fit the others of this meter',
-    next: 'Read the meter again; check which meter and which day it was.',
+    next: 'Read the meter again; check which meter and which day it was. Where the meter was replaced, record that with both figures first; where the earlier figure is the wrong one, mark it as a mistake and say why.',
+  },
+  'reading-struck': {
+    status: 409,
+    title: 'This reading was marked as a mistake already',
+    next: 'Nothing to do; the reason stands beside it.',
+  },
+  'change-withdrawn': {
+    status: 409,
+    title: 'This meter change does not stand any more',
+    next: 'Look at the meters of the aircraft again.',
   },
 } as const satisfies Record<string, ProblemKind>;

@@ -48,6 +48,13 @@ export const identityOperations = {
     input: z.strictObject({ itemId: id, serial, signature }),
     output: changed.extend({ joining }).meta({ id: 'IdentityJoined' }),
     touches: ['work-orders', 'kits', 'releases', 'due-dates'],
-    problems: ['identity-settled', 'identity-unknown', 'identity-elsewhere', 'not-authorised'],
+    problems: [
+      'identity-settled',
+      'identity-unknown',
+      'identity-elsewhere',
+      'installed-elsewhere',
+      'reading-out-of-line',
+      'not-authorised',
+    ],
   }),
 } as const;

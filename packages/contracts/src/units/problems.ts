@@ -26,4 +26,24 @@ export const unitProblems = {
     title: 'The identity of a part is not confirmed',
     next: 'An inspector reads the serial and confirms it.',
   },
+  'installed-elsewhere': {
+    status: 409,
+    title: 'The unit is on record elsewhere in that time',
+    next: 'Record its removal there first, or correct the day there if it is wrong.',
+  },
+  'position-taken': {
+    status: 409,
+    title: 'Another unit is on record at this position in that time',
+    next: 'Record the removal of that unit first, or choose the position it really sits at.',
+  },
+  'interval-superseded': {
+    status: 409,
+    title: 'This installation was recorded otherwise meanwhile',
+    next: 'Look at the installations again.',
+  },
+  'interval-impossible': {
+    status: 409,
+    title: 'This does not fit what else is on record of the unit',
+    next: 'The detail says what it contradicts; correct the one that is wrong.',
+  },
 } as const satisfies Record<string, ProblemKind>;

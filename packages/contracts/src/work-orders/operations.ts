@@ -107,6 +107,8 @@ export const workOrderOperations = {
     touches: ['units', 'kits', 'due-dates'],
     problems: [
       'already-in-shop',
+      'installed-elsewhere',
+      'reading-out-of-line',
       'scope-refused',
       'hours-wrong',
       'parts-wrong',

@@ -7,6 +7,8 @@ import { UnitDirectives } from '../../features/directives/UnitDirectives.tsx';
 import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { EstablishTimes } from '../../features/units/establish-times.tsx';
+import { Intervals } from '../../features/units/Intervals.tsx';
+import { TimesAsOf } from '../../features/units/TimesAsOf.tsx';
 import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
 import { UnitTree } from '../../features/units/UnitTree.tsx';
 import { nameOf, unitQuery } from '../../features/units/units.ts';
@@ -73,8 +75,18 @@ export function UnitPage() {
             <h2 id="times">Times</h2>
             {mayEstablish ? <Button onPress={() => setTiming(true)}>Record times from a paper</Button> : null}
           </div>
-          <TimesTable times={unit.times} />
+          <TimesAsOf itemId={unit.id} />
+          <details>
+            <summary>What papers said ({unit.times.length})</summary>
+            <TimesTable times={unit.times} />
+          </details>
         </section>
+        {unit.kind === 'assembly' ? (
+          <section className="sheet stack" aria-labelledby="aircraft">
+            <h2 id="aircraft">On aircraft</h2>
+            <Intervals itemId={unit.id} />
+          </section>
+        ) : null}
         <section className="sheet stack" aria-labelledby="visits">
           <h2 id="visits">Visits</h2>
           <VisitTable visits={unit.workOrders} />

@@ -16,7 +16,9 @@ interface ReadingRow {
 // One row per meter and aircraft: the newest.
 const latestSql = `
   SELECT DISTINCT ON (aircraft_id, meter) aircraft_id, meter, read_on::text, hours_tenths, recorded_at
-  FROM aircraft_readings WHERE aircraft_id = ANY($1::uuid[]) ORDER BY aircraft_id, meter, read_on DESC, hours_tenths DESC`;
+  FROM aircraft_readings WHERE aircraft_id = ANY($1::uuid[])
+    AND NOT EXISTS (SELECT FROM struck_readings s WHERE s.reading_id = id)
+  ORDER BY aircraft_id, meter, read_on DESC, hours_tenths DESC`;
 
 @Injectable()
 export class CustomerQueries {

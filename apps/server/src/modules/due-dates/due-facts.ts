@@ -44,6 +44,7 @@ export const dueSql = `
     coalesce((SELECT jsonb_agg(jsonb_build_object('readOn', x.read_on::text, 'hoursTenths', x.hours_tenths, 'meter', x.meter)
         ORDER BY x.read_on, x.hours_tenths)
       FROM aircraft_readings x WHERE x.aircraft_id = last.aircraft_id AND (o.meter IS NULL OR x.meter = o.meter)
+        AND NOT EXISTS (SELECT FROM struck_readings s WHERE s.reading_id = x.id)
         AND x.read_on BETWEEN greatest(coalesce(o.recorded_on, $4::date - 400), $4::date - 400) AND $4::date), '[]') AS readings
   FROM serialized_items u
   JOIN unit_models m ON m.id = u.model_id

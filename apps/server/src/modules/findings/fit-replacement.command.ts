@@ -20,7 +20,7 @@ export const fitReplacement = defineCommand(operation, {
     const { tx, input, actor, today } = context;
     const authorisation = await requireAuthorisation(tx, actor, { process: 'assembly', level: 'perform', today });
     const finding = await replaceable(context);
-    const { traveler, workOrder } = finding;
+    const { traveler, workOrder, number } = finding;
     const { item } = await findOrCreateItem(context, {
       kind: traveler.partClass as PartClass,
       modelId: null,
@@ -29,7 +29,7 @@ export const fitReplacement = defineCommand(operation, {
       serial: input.serial,
       provisionalName: null,
     });
-    await refuseUnfit(context, item);
+    const from = await refuseUnfit(context, item, workOrder);
     await install(context, { itemId: item.id, parentId: workOrder.unitId, position: traveler.position, from: today });
     await recordTimes(context, {
       itemId: item.id,
@@ -49,25 +49,39 @@ export const fitReplacement = defineCommand(operation, {
         { kind: 'work-order', id: workOrder.id },
       ],
       authorisation: { ...authorisation },
-      facts: { number: finding.number, position: traveler.position, replaced: traveler.itemId, serial: item.serial },
+      facts: { from, number, position: traveler.position, replaced: traveler.itemId, serial: item.serial },
     };
   },
 });
 
-/** A part sits in one place, and what an inspector rejected does not come back as its own replacement. */
+/**
+ * A part sits in one place, and what an inspector rejected does not come back as its own replacement. Out of another unit it comes only
+ * where that one is here, goes through no release any more and has the same owner. Answers the order it comes from.
+ */
 async function refuseUnfit(
   { tx }: Context<typeof operation>,
   item: { id: string; partNumber: string; serial: string | null },
-): Promise<void> {
+  workOrder: { customerId: string },
+): Promise<string | null> {
   const name = `${item.partNumber} ${item.serial}`;
   const elsewhere = await tx.installation.findFirst({ where: { itemId: item.id, toDate: null } });
-  if (elsewhere) throw new Problem('already-in-shop', `${name} is installed in another unit on record`);
+  const donor = elsewhere
+    ? await tx.workOrder.findFirst({
+        where: {
+          ...{ unitId: elsewhere.parentId, customerId: workOrder.customerId, shippedAt: null, closedAt: null },
+          stage: { in: ['returning-unrepaired', 'scrapped'] },
+        },
+        select: { number: true },
+      })
+    : null;
+  if (elsewhere && !donor) throw new Problem('already-in-shop', `${name} is installed in another unit on record`);
   const rejected = await tx.finding.findFirst({
     where: { disposition: 'reject', traveler: { itemId: item.id } },
     orderBy: { raisedAt: 'desc' },
     select: { number: true },
   });
   if (rejected) throw new Problem('part-rejected', `${name} was rejected by ${rejected.number}`);
+  return donor?.number ?? null;
 }
 
 async function replaceable({ tx, input }: Context<typeof operation>) {

@@ -5,6 +5,7 @@ import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
+export { endOnArrival } from './intervals.ts';
 
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };
 
@@ -49,7 +50,7 @@ export function openInstallations(tx: Tx, parentId: string) {
 /** Puts an item at a position of an assembly from a day on; an item or position that was taken is freed on that day. */
 export async function install(
   context: Ids,
-  placed: { itemId: string; parentId: string; position: string; from: string },
+  placed: { itemId: string; parentId: string; position: string; from: string; foundOnArrival?: boolean },
 ): Promise<void> {
   const { tx } = context;
   const { itemId, parentId, position } = placed;
@@ -58,15 +59,21 @@ export async function install(
     where: { toDate: null, OR: [{ itemId }, { parentId, position }] },
   });
   if (open.some((one) => one.itemId === itemId && one.parentId === parentId && one.position === position)) return;
-  await tx.installation.updateMany({ where: { id: { in: open.map(({ id }) => id) } }, data: { toDate: fromDate } });
+  await tx.installation.updateMany({
+    where: { id: { in: open.map(({ id }) => id) } },
+    data: { toDate: fromDate, endsUnseen: placed.foundOnArrival ?? false },
+  });
   await tx.installation.create({ data: { id: context.newId(), itemId, parentId, position, fromDate } });
 }
 
-/** Takes an item out of whatever assembly it sits in. */
-export async function uninstall(context: Ids, taken: { itemId: string; on: string }): Promise<void> {
+/** Takes an item out of whatever assembly it sits in. Found gone on arrival, nobody knows on which day it left. */
+export async function uninstall(
+  context: Ids,
+  taken: { itemId: string; on: string; foundOnArrival?: boolean },
+): Promise<void> {
   await context.tx.installation.updateMany({
     where: { itemId: taken.itemId, toDate: null },
-    data: { toDate: toDbDate(taken.on) },
+    data: { toDate: toDbDate(taken.on), endsUnseen: taken.foundOnArrival ?? false },
   });
 }
 

@@ -5,6 +5,7 @@ import { normaliseSerial } from '@hubwright/rules/identity';
 import type { Context } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import {
+  endOnArrival,
   findOrCreateItem,
   type ItemIdentity,
   install,
@@ -14,7 +15,7 @@ import {
 } from '../units/public.ts';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;
-type Booking = Pick<Context<Operation>, 'tx' | 'now' | 'newId'>;
+type Booking = Pick<Context<Operation>, 'tx' | 'now' | 'today' | 'actor' | 'newId'>;
 
 /** The model as far as identity needs it. */
 export interface ArrivingModel {
@@ -78,19 +79,23 @@ export async function refuseInShop(tx: Tx, arriving: readonly ItemIdentity[]): P
 export async function bookIn(
   context: Booking,
   input: Arrival,
-  arrival: { identities: readonly ItemIdentity[]; on: string; workOrderId: string },
+  arrival: { identities: readonly ItemIdentity[]; on: string; workOrderId: string; number: string },
 ): Promise<string[]> {
   const ids: string[] = [];
   for (const identity of arrival.identities) ids.push((await findOrCreateItem(context, identity)).item.id);
   const [unitId = '', ...partIds] = ids;
+  const { meter = null, meterTenths = null } = input.times;
+  await endOnArrival(context, unitId, { on: arrival.on, number: arrival.number, meter, meterTenths });
   for (const sitting of await openInstallations(context.tx, unitId))
-    if (!partIds.includes(sitting.itemId)) await uninstall(context, { itemId: sitting.itemId, on: arrival.on });
+    if (!partIds.includes(sitting.itemId))
+      await uninstall(context, { itemId: sitting.itemId, on: arrival.on, foundOnArrival: true });
   for (const [index, part] of input.parts.entries())
     await install(context, {
       itemId: partIds[index] ?? '',
       parentId: unitId,
       position: part.position,
       from: arrival.on,
+      foundOnArrival: true,
     });
   await declareTimes(context, { input, ids, on: arrival.on, workOrderId: arrival.workOrderId });
   return ids;

@@ -3,8 +3,10 @@ import { unitOperations } from '@hubwright/contracts/units/operations';
 import { normaliseSerial } from '@hubwright/rules/identity';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
+import { fromDbDate } from '../../platform/database/dates.ts';
 import type { SerializedItem } from '../../platform/database/generated/client.ts';
 import { requireAuthorisation } from '../people/public.ts';
+import { endOnArrival } from '../units/public.ts';
 import { type JoinPlan, planJoin } from './join-plan.ts';
 
 type Joining = Context<typeof unitOperations.joinIdentity>;
@@ -49,7 +51,9 @@ export const joinIdentity = defineCommand(unitOperations.joinIdentity, {
 });
 
 /** Where the known part sat before ends on the day this one was put where it is; what was in it, when this one came. */
-async function movePlaces({ tx }: Joining, item: SerializedItem, known: SerializedItem): Promise<void> {
+async function movePlaces(context: Joining, item: SerializedItem, known: SerializedItem): Promise<void> {
+  const { tx } = context;
+  await leavesAircraft(context, item.id, known.id);
   const here = await tx.installation.findFirst({ where: { itemId: item.id, toDate: null } });
   if (here) await endOn(tx, { itemId: known.id }, here.fromDate);
   const inside = await tx.installation.findFirst({ where: { parentId: item.id }, orderBy: { fromDate: 'asc' } });
@@ -58,9 +62,24 @@ async function movePlaces({ tx }: Joining, item: SerializedItem, known: Serializ
   await tx.installation.updateMany({ where: { parentId: item.id }, data: { parentId: known.id } });
 }
 
+/** The unit that came in without a serial was on an aircraft as far as the record goes, until it came. */
+async function leavesAircraft(context: Joining, itemId: string, knownId: string): Promise<void> {
+  const { tx } = context;
+  const visit = await tx.workOrder.findFirst({ where: { unitId: itemId }, orderBy: { receivedOn: 'asc' } });
+  if (!visit) return;
+  const said = await tx.timeRecord.findFirst({ where: { itemId, workOrderId: visit.id } });
+  await endOnArrival(context, knownId, {
+    ...{ on: fromDbDate(visit.receivedOn), number: visit.number },
+    ...{ meter: said?.meter ?? null, meterTenths: said?.meterTenths ?? null },
+  });
+}
+
 async function endOn(tx: Joining['tx'], where: { itemId: string } | { parentId: string }, day: Date): Promise<void> {
   for (const { id, fromDate } of await tx.installation.findMany({ where: { ...where, toDate: null } }))
-    await tx.installation.update({ where: { id }, data: { toDate: fromDate > day ? fromDate : day } });
+    await tx.installation.update({
+      where: { id },
+      data: { toDate: fromDate > day ? fromDate : day, endsUnseen: true },
+    });
 }
 
 /** Visits, travelers and the readings that count go on under the part on record. Answers the work orders it changed. */

@@ -33,7 +33,7 @@ export const receiveUnit = defineCommand(workOrderOperations.receiveUnit, {
     await refuseInShop(tx, arriving);
     await refuseWrongHours(context, { ...model, on });
     const id = newId();
-    const itemIds = await bookIn(context, input, { identities: arriving, on, workOrderId: id });
+    const itemIds = await bookIn(context, input, { identities: arriving, on, workOrderId: id, number });
     const unitId = itemIds[0] ?? '';
     await tx.workOrder.create({ data: { ...columns(context, on), id, number, unitId, revisionId: revision.id } });
     await writeBeside(context, id);

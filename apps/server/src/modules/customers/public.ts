@@ -1,0 +1,1 @@
+export { refuseFuture, refuseOutOfLine, type Said } from './meter-points.ts';
