@@ -97,6 +97,15 @@ describe('migrations', () => {
     expect(await schemaVersionState(fresh.url)).toBe('ahead');
   });
 
+  test('every table that anchors seal by its entries has an id of its own', async () => {
+    const { rows } = await owner.query(
+      `SELECT attrelid::regclass::text AS name FROM pg_attribute WHERE attrelid = ANY($1::regclass[]) AND attname IN ('entry_id', 'id')
+       GROUP BY attrelid HAVING count(*) FILTER (WHERE attname = 'entry_id') = 1 AND count(*) FILTER (WHERE attname = 'id') = 0`,
+      [onlyAdded.filter((table) => table !== 'record_links')],
+    );
+    expect(rows).toEqual([]);
+  });
+
   test.each(onlyAdded)('rows of %s are only added, whoever asks', async (table) => {
     const { rows } = await owner.query(
       `SELECT attname FROM pg_attribute WHERE attrelid = $1::regclass AND attnum > 0 LIMIT 1`,

@@ -5,6 +5,7 @@ ADD COLUMN     "frozen_reason" TEXT;
 
 -- CreateTable
 CREATE TABLE "allocation_policies" (
+    "id" UUID NOT NULL,
     "version" INTEGER NOT NULL,
     "serving_order" TEXT NOT NULL,
     "likelihood" JSONB NOT NULL,
@@ -13,8 +14,11 @@ CREATE TABLE "allocation_policies" (
     "at" TIMESTAMPTZ(3) NOT NULL,
     "entry_id" UUID NOT NULL,
 
-    CONSTRAINT "allocation_policies_pkey" PRIMARY KEY ("version")
+    CONSTRAINT "allocation_policies_pkey" PRIMARY KEY ("id")
 );
+
+-- CreateIndex
+CREATE UNIQUE INDEX "allocation_policies_version_key" ON "allocation_policies"("version");
 
 -- CreateIndex
 CREATE INDEX "allocation_policies_entry_id_idx" ON "allocation_policies"("entry_id");

@@ -8,13 +8,22 @@ import { askIn } from './ask.ts';
 /** Another rule of handing out stock, from now on; every shortage is worked out again. Promises stay as they are. */
 export const changeAllocationPolicy = defineCommand(allocationOperations.changeAllocationPolicy, {
   locks: () => ['allocation-policy'],
-  async execute({ tx, input, actor, now, entryId, expectedVersion }) {
+  async execute({ tx, input, actor, now, newId, entryId, expectedVersion }) {
     const current = await currentPolicy(askIn(tx));
     sameVersion(current.version, expectedVersion);
     const { order, likelihood, reason } = input;
     const version = current.version + 1;
     await tx.allocationPolicy.create({
-      data: { version, servingOrder: order, likelihood, reason, personId: actor.personId, at: now, entryId },
+      data: {
+        id: newId(),
+        version,
+        servingOrder: order,
+        likelihood,
+        reason,
+        personId: actor.personId,
+        at: now,
+        entryId,
+      },
     });
     return {
       reply: { version },
