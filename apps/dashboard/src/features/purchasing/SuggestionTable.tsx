@@ -1,5 +1,5 @@
 import { plainDates } from '../../format/plain-dates.ts';
-import { DateText, DueText, Quantity } from '../../format/values.tsx';
+import { Amount, DateText, DueText, Quantity } from '../../format/values.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import type { Suggestion } from './suggestions.ts';
@@ -74,7 +74,13 @@ const what: readonly Column<Suggestion>[] = [
     cell: (row) => <Why row={row} />,
   },
   { id: 'each', header: 'Each', value: (row) => Number(row.unitPrice), isNumber: true, cell: (row) => row.unitPrice },
-  { id: 'cost', header: 'In all', value: (row) => row.cost, isNumber: true, cell: (row) => row.cost.toFixed(2) },
+  {
+    id: 'cost',
+    header: 'In all',
+    value: (row) => row.cost,
+    isNumber: true,
+    cell: (row) => <Amount minor={Math.round(row.cost * 100)} />,
+  },
 ];
 
 function columns({ chosen, onChoose }: SuggestionTableProps): readonly Column<Suggestion>[] {

@@ -9,8 +9,8 @@ import { IssueDirective } from '../../features/directives/issue-directive.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';
+import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { Select } from '../../ui/Select.tsx';
 import styles from './administration.module.css';
 
 const address = z.object({
@@ -50,7 +50,7 @@ export function DirectivesPage() {
                   value={search}
                   onChange={(text) => setAddress({ search: text })}
                 />
-                <Select
+                <InlineSelect
                   label="Standing"
                   value={withdrawn}
                   onChange={(value) => setAddress({ withdrawn: value })}

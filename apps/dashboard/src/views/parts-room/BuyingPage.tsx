@@ -9,8 +9,8 @@ import { SuggestionTable } from '../../features/purchasing/SuggestionTable.tsx';
 import { groupsOf, type Suggestion, type SupplierGroup, wantedOf } from '../../features/purchasing/suggestions.ts';
 import { countOf } from '../../format/numbers.ts';
 import { plainDates } from '../../format/plain-dates.ts';
-import { useShop } from '../../format/shop-context.tsx';
 import { useToday } from '../../format/use-today.ts';
+import { Amount } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -50,14 +50,13 @@ function OrderDialog({ ordering, onClose }: { ordering: Ordering; onClose: () =>
 
 /** What the group comes to, and whether the supplier takes so little or may be ordered from at all. */
 function Standing({ group }: { group: SupplierGroup }) {
-  const { currency } = useShop();
   const { supplier, cost } = group;
   if (!supplier) return <StateMark state="stop" word="nobody is named who sells these" />;
   const missing = Number(supplier.leastOrder) - cost;
   return (
     <p className="row tight">
       <span>
-        In all {cost.toFixed(2)} {currency}
+        In all <Amount minor={Math.round(cost * 100)} />
       </span>
       {missing > 0 ? (
         <StateMark state="waiting" word={`${missing.toFixed(2)} under its least order of ${supplier.leastOrder}`} />
