@@ -12,7 +12,7 @@ export const importProblems = {
     next: 'Part it into files of at most 20,000 rows and 40 columns.',
   },
   'import-gone': {
-    status: 409,
+    status: 404,
     title: 'This table is no longer waiting',
     next: 'Send the file again; one that was applied, or waited a day, is not kept for another time.',
   },

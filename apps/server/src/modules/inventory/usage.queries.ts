@@ -4,6 +4,7 @@ import { addMonths } from '@hubwright/rules/dates';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
+import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 
 interface MonthRow {
@@ -43,6 +44,7 @@ export class UsageQueries {
   async partUsage({
     partId,
   }: Input<typeof valueOperations.partUsage>): Promise<Reply<typeof valueOperations.partUsage>> {
+    found(await this.reads.models.part.findUnique({ where: { id: partId }, select: { id: true } }), 'This part');
     const today = await this.zone.today(this.clock.now());
     const thisMonth = `${today.slice(0, 7)}-01`;
     const first = addMonths(thisMonth, 1 - months);
