@@ -48,17 +48,19 @@ export class ChaseQueries {
   }
 }
 
-/** Kits that wait for an order line beyond the day they need it. */
+/** Kits that wait for an order line beyond the day they need it, one row a kit whatever number of its lines wait. */
 function heldUpBy(covers: readonly LineCover[]): Map<string, Row['kits']> {
-  const found = new Map<string, Row['kits']>();
+  const found = new Map<string, Map<string, Row['kits'][number]>>();
   for (const { row, pegs } of covers)
     for (const { kind, id, quantity, date } of pegs) {
       if (kind !== 'order' || date <= row.needBy) continue;
-      const kit = { kitId: row.kitId, kitCode: row.kitCode, needBy: row.needBy, quantity };
-      found.set(id, [...(found.get(id) ?? []), kit]);
+      const kits = found.get(id) ?? new Map<string, Row['kits'][number]>();
+      const before = kits.get(row.kitId)?.quantity ?? 0;
+      const { kitId, kitCode, needBy } = row;
+      found.set(id, kits.set(kitId, { kitId, kitCode, needBy, quantity: before + quantity }));
     }
-  for (const kits of found.values()) kits.sort((one, other) => (one.needBy < other.needBy ? -1 : 1));
-  return found;
+  const byNeed = (one: { needBy: string }, other: { needBy: string }) => (one.needBy < other.needBy ? -1 : 1);
+  return new Map([...found].map(([id, kits]) => [id, [...kits.values()].sort(byNeed)]));
 }
 
 function rowOf(line: LineRow, kits: Row['kits'], today: string): Row[] {
@@ -91,7 +93,7 @@ function sentenceOf(line: LineRow, { causes, kits, expected }: Found): string {
   const said = causes.map((cause) => words[cause]).join(', ') || `comes ${expected}`;
   const [first, ...more] = kits;
   const holds = first ? ` ${first.kitCode} needs ${first.quantity} by ${first.needBy}` : '';
-  const others = more.length > 0 ? ` and ${more.length} more wait` : '';
+  const others = more.length > 0 ? ` and ${more.length === 1 ? 'one more waits' : `${more.length} more wait`}` : '';
   return `${what} ${said}.${holds}${others}${first ? '.' : ''}`;
 }
 
