@@ -245,6 +245,7 @@ describe('a day in the parts room', () => {
     await clerk.goto('/orders');
     await clerk.getByRole('link', { name: 'PO-0002' }).click(slow);
     await about('Change Q301-13');
+    await dialog().getByLabel('Why').fill('the supplier has six');
     await dialog().getByLabel('Ordered in all').fill('0');
     await answer('Change the line');
     await refused(/A quantity is at least one piece/);
