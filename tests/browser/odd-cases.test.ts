@@ -92,6 +92,7 @@ describe('what seldom happens at the bench and the desk', () => {
     await inspector.getByLabel('Cycles since new').fill('340');
     await answer(inspector, 'Go on to sign');
     await sign(inspector);
+    await inspector.getByText(/^What papers said/).click(slow);
     await inspector.getByRole('cell', { name: 'engine logbook, volume 2' }).waitFor(slow);
     await looksRight(inspector, 'times');
     const newest = await job.reads.timeRecord.findFirst({ where: { itemId: unitId }, orderBy: { recordedAt: 'desc' } });
