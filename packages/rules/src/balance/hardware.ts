@@ -103,7 +103,13 @@ function bestOfTwo(wanted: Vector, places: Directed[], sought: Sought): { fillin
       if (j < i || (j > i && sought.free < 2)) continue;
       const seconds = j === i ? [none] : mixes[j]!;
       for (const first of mixes[i]!) {
-        const rest = subtract(wanted, scale(a.direction, first.mass));
+        const rest = {
+          re: wanted.re - first.mass * a.direction.re,
+          im: wanted.im - first.mass * a.direction.im,
+        };
+        // What lies beside the second place no mass in it takes away.
+        const beside = Math.abs(rest.re * b.direction.im - rest.im * b.direction.re);
+        if (beside > best.left + 2e-9) continue;
         const near = firstFrom(seconds, towards(b, rest));
         // Nothing in the second place is always looked at, beside the three mixes on either side of what is left.
         for (let k = near > 3 ? near - 4 : 0; k < Math.min(near + 3, seconds.length); k += 1) {
