@@ -41,7 +41,9 @@ const MOST_OPTIONS = 48;
 interface Combined {
   readonly made: Vector;
   readonly pieces: number;
-  readonly options: readonly StaticOption[];
+  /** The filling of the last of the places, after those of the places before it. */
+  readonly last: StaticOption | undefined;
+  readonly before: Combined | undefined;
 }
 interface Found {
   /** What is left, where less than `enough` counts as `enough`. */
@@ -123,7 +125,7 @@ function placedBy(places: readonly OpenPlace[], options: readonly StaticOption[]
 }
 
 function combined(places: readonly OpenPlace[], options: readonly (readonly StaticOption[])[]): Combined[] {
-  let all: Combined[] = [{ made: ZERO, pieces: 0, options: [] }];
+  let all: Combined[] = [{ made: ZERO, pieces: 0, last: undefined, before: undefined }];
   for (const [i, { direction }] of places.entries())
     all = all.flatMap((before) =>
       options[i]!.map((option) => ({
@@ -132,10 +134,16 @@ function combined(places: readonly OpenPlace[], options: readonly (readonly Stat
           im: before.made.im + direction.im * option.moment,
         },
         pieces: before.pieces + option.pieces,
-        options: [...before.options, option],
+        last: option,
+        before,
       })),
     );
   return all;
+}
+
+/** The option of each place, in order. */
+function optionsIn({ last, before }: Combined): StaticOption[] {
+  return last && before ? [...optionsIn(before), last] : [];
 }
 
 /** Every filling of the first places against the fillings of the others that come near what it leaves. */
@@ -153,6 +161,7 @@ function bestOf(sought: Sought, [first, others]: OpenPlace[][], options: readonl
 /** Goes outwards from what would be met exactly, while anything there can still be as good. */
 function matched({ wanted, enough }: Sought, { one, far }: { one: Combined; far: Combined[] }, best: Found): void {
   const rest = subtract(wanted, one.made);
+  const size = length(wanted);
   const middle = firstFrom(far, rest.re);
   for (const step of [1, -1])
     for (let i = step === 1 ? middle : middle - 1; i >= 0 && i < far.length; i += step) {
@@ -162,9 +171,12 @@ function matched({ wanted, enough }: Sought, { one, far }: { one: Combined; far:
       if (Math.abs(along) > most) break;
       if (Math.abs(across) > most) continue;
       const left = Math.sqrt(along * along + across * across);
-      const tried = { cost: Math.max(left, enough), left, pieces: one.pieces + other.pieces };
-      if (isBetter(tried, best, length(wanted)))
-        Object.assign(best, tried, { options: [...one.options, ...other.options] });
+      const cost = Math.max(left, enough);
+      // Most are clearly worse: nothing is made for them.
+      if (cost - best.cost > 1e-9 * size) continue;
+      const tried = { cost, left, pieces: one.pieces + other.pieces };
+      if (isBetter(tried, best, size))
+        Object.assign(best, tried, { options: [...optionsIn(one), ...optionsIn(other)] });
     }
 }
 
