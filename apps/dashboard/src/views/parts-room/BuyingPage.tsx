@@ -4,48 +4,25 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
-import { RaiseOrderForm } from '../../features/purchasing/raise-order.tsx';
+import { OrderFrom } from '../../features/purchasing/order-from.tsx';
 import { SuggestionTable } from '../../features/purchasing/SuggestionTable.tsx';
 import { groupsOf, type Suggestion, type SupplierGroup, wantedOf } from '../../features/purchasing/suggestions.ts';
 import { countOf } from '../../format/numbers.ts';
 import { plainDates } from '../../format/plain-dates.ts';
-import { useToday } from '../../format/use-today.ts';
 import { Amount } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';
-import { Link, useNavigateTo } from '../../ui/Link.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { say } from '../../ui/toasts.tsx';
 
 const address = z.object({ search: z.string().catch('') });
 
 interface Ordering {
   readonly supplier: SupplierGroup['supplier'];
   readonly rows: readonly Suggestion[];
-}
-
-function OrderDialog({ ordering, onClose }: { ordering: Ordering; onClose: () => void }) {
-  const today = useToday();
-  const navigate = useNavigateTo();
-  return (
-    <Dialog title={`Order from ${ordering.supplier?.name ?? 'a supplier'}`} width="wide" isOpen onClose={onClose}>
-      <RaiseOrderForm
-        supplierId={ordering.supplier?.id ?? null}
-        wanted={ordering.rows.map(wantedOf)}
-        today={today}
-        onCancel={onClose}
-        onRaised={({ id, number }) => {
-          say(`${number} is raised; the kits count on it from now on.`);
-          onClose();
-          navigate(`/orders/${id}`);
-        }}
-      />
-    </Dialog>
-  );
 }
 
 /** What the group comes to, and whether the supplier takes so little or may be ordered from at all. */
@@ -121,7 +98,13 @@ export function BuyingPage() {
           ) : null}
         </div>
       </PagesFrame>
-      {ordering ? <OrderDialog ordering={ordering} onClose={() => setOrdering(undefined)} /> : null}
+      {ordering ? (
+        <OrderFrom
+          supplier={ordering.supplier}
+          wanted={ordering.rows.map(wantedOf)}
+          onClose={() => setOrdering(undefined)}
+        />
+      ) : null}
     </div>
   );
 }

@@ -7,16 +7,12 @@ import { usePages } from '../../api/pages.ts';
 import { ShortageTable } from '../../features/kits/ShortageTable.tsx';
 import { bySupplier, ofKit, type Shortage } from '../../features/kits/shortages.ts';
 import type { Wanted } from '../../features/purchasing/order-draft.ts';
-import { RaiseOrderForm } from '../../features/purchasing/raise-order.tsx';
+import { OrderFrom } from '../../features/purchasing/order-from.tsx';
 import { countOf } from '../../format/numbers.ts';
-import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
-import { Dialog } from '../../ui/Dialog.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';
-import { useNavigateTo } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
-import { say } from '../../ui/toasts.tsx';
 
 const address = z.object({ kit: z.string().catch(''), search: z.string().catch('') });
 
@@ -27,26 +23,6 @@ interface Ordering {
 
 function wantedOf({ part, suggested, packSize, leadTimeDays, unitPrice }: Shortage): Wanted {
   return { part, quantity: suggested, packSize, leadTimeDays, unitPrice };
-}
-
-function OrderDialog({ ordering, onClose }: { ordering: Ordering; onClose: () => void }) {
-  const today = useToday();
-  const navigate = useNavigateTo();
-  return (
-    <Dialog title={`Order from ${ordering.supplier?.name ?? 'a supplier'}`} width="wide" isOpen onClose={onClose}>
-      <RaiseOrderForm
-        supplierId={ordering.supplier?.id ?? null}
-        wanted={ordering.rows.map(wantedOf)}
-        today={today}
-        onCancel={onClose}
-        onRaised={({ id, number }) => {
-          say(`${number} is raised; the kits count on it from now on.`);
-          onClose();
-          navigate(`/orders/${id}`);
-        }}
-      />
-    </Dialog>
-  );
 }
 
 /** Tick, order, raise: three actions from the list to a raised order. Ticked parts of one supplier go into one order. */
@@ -85,7 +61,13 @@ export function ShortagesPage() {
           }
         />
       </PagesFrame>
-      {ordering ? <OrderDialog ordering={ordering} onClose={() => setOrdering(undefined)} /> : null}
+      {ordering ? (
+        <OrderFrom
+          supplier={ordering.supplier}
+          wanted={ordering.rows.map(wantedOf)}
+          onClose={() => setOrdering(undefined)}
+        />
+      ) : null}
     </div>
   );
 }
