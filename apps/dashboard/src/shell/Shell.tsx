@@ -2,13 +2,12 @@ import { bakeOperations } from '@hubwright/contracts/work-orders/bake-operations
 import { clockOperations } from '@hubwright/contracts/work-orders/clock-operations';
 import { useQueryClient } from '@tanstack/react-query';
 import { Outlet, useLocation } from '@tanstack/react-router';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react';
 import { live } from '../api/live.ts';
 import { useMay, useMe } from '../api/me.ts';
 import { RunningClock } from '../features/clock/RunningClock.tsx';
 import { useClockScan } from '../features/clock/use-clock-scan.ts';
 import { asBadge } from '../features/people/badge-code.ts';
-import { BakeAlarm } from '../features/travelers/BakeAlarm.tsx';
 import { ShopProvider } from '../format/shop-context.tsx';
 import { ScanProvider } from '../scan/scan-context.tsx';
 import { Link, useNavigateTo } from '../ui/Link.tsx';
@@ -23,6 +22,11 @@ import { PersonMenu } from './PersonMenu.tsx';
 import { SearchField } from './SearchField.tsx';
 import { SignInAgain } from './SignInAgain.tsx';
 import { useShortcuts } from './shortcuts.ts';
+
+/** It reckons oven charts, which the first view of others need not wait for. */
+const BakeAlarm = lazy(() =>
+  import('../features/travelers/BakeAlarm.tsx').then((file) => ({ default: file.BakeAlarm })),
+);
 
 /** After going to another page the heading takes the focus, so that it is read and Tab starts from there. */
 function useHeadingFocus() {
@@ -67,7 +71,7 @@ export function Shell() {
               {shop.name}
             </Link>
             <SearchField inputRef={search} />
-            {mayBake ? <BakeAlarm /> : null}
+            <Suspense>{mayBake ? <BakeAlarm /> : null}</Suspense>
             {mayClock ? <RunningClock /> : null}
             <LiveMark />
             <PersonMenu onHelp={() => setHelpOpen(true)} />

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { guardBandMethod } from '../people/me.ts';
 import { date, decimal, id, instant } from '../values.ts';
-import { stepBlock, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
+import { who } from '../work-orders/traveler-shapes.ts';
+import { stepBlock, travelerNamed } from '../work-orders/traveler-words.ts';
 import { benchUnit, programRow } from './program.ts';
 
 export const runStates = ['open', 'passed', 'failed', 'broken-off'] as const;

@@ -3,7 +3,8 @@ import { peeningSpec, stripKinds } from '../manuals/measures.ts';
 import { command, read } from '../operation.ts';
 import { changed, decimal, id, instant, line, listOf, page, signature } from '../values.ts';
 import { signingProblems } from '../work-orders/signing-problems.ts';
-import { performed, supervised, supervisedMeaning, travelerNamed, who } from '../work-orders/traveler-shapes.ts';
+import { performed, supervised, supervisedMeaning, who } from '../work-orders/traveler-shapes.ts';
+import { travelerNamed } from '../work-orders/traveler-words.ts';
 import { mediaInMachine, mediaUnfit } from './media-shapes.ts';
 import { kept, readings } from './strip-shapes.ts';
 

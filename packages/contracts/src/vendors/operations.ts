@@ -3,7 +3,7 @@ import { partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { changed, date, id, instant, line, listOf, note, page, pieces, signature } from '../values.ts';
 import { signingProblems } from '../work-orders/signing-problems.ts';
-import { travelerNamed } from '../work-orders/traveler-shapes.ts';
+import { travelerNamed } from '../work-orders/traveler-words.ts';
 
 /** How a part came back. Only `good` lets its step be signed. */
 export const returnConditions = ['good', 'damaged', 'wrong-work'] as const;

@@ -3,7 +3,7 @@ import { command, read } from '../operation.ts';
 import { id, instant, line } from '../values.ts';
 import { bakeClock } from './bake-shapes.ts';
 import { signingProblems } from './signing-problems.ts';
-import { stepBlock, travelerNamed } from './traveler-shapes.ts';
+import { stepBlock, travelerNamed } from './traveler-words.ts';
 
 const reason = z.string().trim().min(3, 'Say why').max(400);
 const which = { stepId: id.optional(), loadId: id.optional() };

@@ -6,7 +6,8 @@ import { processSchema } from '../people/operations.ts';
 import { changed, id, instant, line, listOf, page, signature } from '../values.ts';
 import { bakeClock } from './bake-shapes.ts';
 import { signingProblems } from './signing-problems.ts';
-import { performed, supervised, supervisedMeaning, travelerNamed, who } from './traveler-shapes.ts';
+import { performed, supervised, supervisedMeaning, who } from './traveler-shapes.ts';
+import { travelerNamed } from './traveler-words.ts';
 
 // A load has one tank for all of it, and no lots of material.
 const { equipmentId: _equipment, lotIds: _lots, ...performedInLoad } = performed;

@@ -10,12 +10,12 @@ import {
   measuredValues,
   performed,
   type signOffRow,
-  stepBlock,
   stepRow,
   stepState,
   supervised,
   supervisedMeaning,
 } from './traveler-shapes.ts';
+import { stepBlock } from './traveler-words.ts';
 
 const travelerRow = z
   .object({

@@ -16,6 +16,7 @@ import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, decimal, id, instant, line, signature } from '../values.ts';
 import { bakeClock } from './bake-shapes.ts';
 import { sheetEntry, signedSheet } from './sheet-entries.ts';
+import { stepBlock } from './traveler-words.ts';
 
 /** `failed`: signed with a value outside its limits; a finding decides what happens. `not-needed`: the part was rejected or the revision dropped it. */
 export const stepStates = ['open', 'signed', 'failed', 'not-needed'] as const;
@@ -23,9 +24,6 @@ export const stepState = z.enum(stepStates).meta({ id: 'StepState' });
 export type StepState = (typeof stepStates)[number];
 
 export const who = z.object({ id, displayName: z.string(), initials: z.string() }).meta({ id: 'Who' });
-
-/** Why a step cannot be signed now: the problem it would be refused with, and in words. */
-export const stepBlock = z.object({ problem: z.string(), detail: z.string() }).meta({ id: 'StepBlock' });
 
 export const measure = z
   .object({
@@ -128,17 +126,6 @@ export const stepRow = z
     signOffs: z.array(signOffRow),
   })
   .meta({ id: 'TravelerStepRow' });
-
-/** Which part a line is about: its traveler, unit's work order, class, position and serial. */
-export const travelerNamed = {
-  travelerId: id,
-  travelerNumber: z.string(),
-  workOrderId: id,
-  workOrderNumber: z.string(),
-  partClass,
-  position: z.string(),
-  serial: z.string(),
-};
 
 /** One step as a queue shows it. */
 export const benchStep = z
