@@ -7,6 +7,7 @@ import { releaseOperations as op } from '@hubwright/contracts/releases/operation
 import { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
+import { KeptDue } from '../../apps/server/src/modules/due-dates/public.ts';
 import { issueRevision } from '../../apps/server/src/modules/manuals/issue-revision.command.ts';
 import { grantAuthorisation } from '../../apps/server/src/modules/people/grant-authorisation.command.ts';
 import { calibrateInstrument } from '../../apps/server/src/modules/processes/calibrate-instrument.command.ts';
@@ -301,6 +302,8 @@ describe('approval for return to service', () => {
     const listed = await technician.call(dueDateOperations.comingDue, { days: 3660 });
     expect(listed.body.rows).toEqual([]); // still in the house
     await owner(shop, `UPDATE work_orders SET stage = 'shipped' WHERE id = '${job.id}'`);
+    // No command said so, so nothing told whoever keeps due dates.
+    await shop.running.app.get(KeptDue).whole();
     const shipped = await technician.call(dueDateOperations.comingDue, { days: 3660 });
     expect(shipped.body.rows.map(({ unit, customer }) => [unit.serial, customer.name])).toEqual([
       ['VG6001', 'Brackenmoor Air Charter'],

@@ -30,6 +30,7 @@ import { Refusals } from './platform/command/refusals.ts';
 import { CommandRunner } from './platform/command/runner.ts';
 import { ShopZone } from './platform/command/shop-zone.ts';
 import { Database } from './platform/database/client.ts';
+import { KeptResults } from './platform/database/kept-results.ts';
 import { Reads } from './platform/database/reads.ts';
 import { FilesController } from './platform/files/files.controller.ts';
 import { StagedFiles } from './platform/files/staged-files.ts';
@@ -93,6 +94,7 @@ const shared = [
   FILES,
   KeyFolder,
   Backups,
+  KeptResults,
   Reads,
   CommandRunner,
   ShopZone,
@@ -119,6 +121,7 @@ export class AppModule {
         { provide: KeyFolder, useValue: keys },
         { provide: CLOCK_SET_BACK, useValue: clockSetBack },
         { provide: BACKUP_PLACES, useValue: schedule ?? null },
+        KeptResults,
         Reads,
         Refusals,
         Attempts,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { read } from '../operation.ts';
-import { date, id, listOf, page } from '../values.ts';
+import { command, read } from '../operation.ts';
+import { changed, date, id, page } from '../values.ts';
 
 const when = z.union([date, z.literal('unknown')]);
 const tenths = z.union([z.int(), z.literal('unknown')]);
@@ -14,7 +14,11 @@ const nextDue = z
     dueHoursTenths: tenths,
     hoursLeftTenths: tenths,
     daysLeft: z.union([z.int(), z.literal('unknown')]),
-    governedBy: z.enum(['hours', 'calendar', 'none']),
+    governedBy: z.enum(['hours', 'calendar', 'life', 'directive', 'none']),
+    /** Which limit that is: its name and the paper it stands in; empty where nothing governs. */
+    governedWhat: z.string(),
+    /** Hours a day the aircraft flies, by its readings. */
+    perDay: z.union([z.number(), z.literal('unknown')]),
     overdue: z.boolean(),
     /** In words: what governs, from which readings, and what is not known. */
     basis: z.string(),
@@ -23,6 +27,14 @@ const nextDue = z
   .meta({ id: 'NextDue' });
 
 const dueUnit = z.object({ id, designation: z.string(), maker: z.string(), serial: z.string() });
+
+/** How the kept dates stand: the day all were worked out last, and how far a run under way has come. */
+const keptState = z
+  .object({
+    wholeOn: date.nullable(),
+    running: z.object({ done: z.int(), total: z.int() }).nullable(),
+  })
+  .meta({ id: 'KeptDueDates' });
 
 export const dueDateOperations = {
   nextDue: read({
@@ -55,17 +67,48 @@ export const dueDateOperations = {
     noun: 'due-dates',
     path: '/api/coming-due',
     access: 'signed-in',
-    summary: 'Units out there by when they come due, overdue first',
+    summary: 'Units out there by when they come due, overdue first, from the dates that are kept',
     input: z.strictObject({
       limit: page.limit,
+      /** The day and id of the last row of the page before. */
+      after: z.templateLiteral([date, ' ', id]).optional(),
       customerId: id.optional(),
-      /** How far ahead, in days. */
+      modelId: id.optional(),
+      /** How far ahead, in days; what is overdue is always there. Left aside where a month or an end is asked for. */
       days: z.coerce.number().int().min(1).max(3660).default(365),
+      month: z
+        .string()
+        .regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'A month is written YYYY-MM')
+        .optional(),
+      from: date.optional(),
+      to: date.optional(),
+      /** Part of a serial, designation, registration or customer’s name. */
+      search: z.string().trim().max(100).optional(),
     }),
-    output: listOf(
-      nextDue
-        .extend({ unit: dueUnit, customer: z.object({ id, name: z.string() }), registration: z.string().nullable() })
-        .meta({ id: 'ComingDueRow' }),
-    ),
+    output: z.object({
+      rows: z.array(
+        nextDue
+          .extend({
+            unit: dueUnit.extend({ modelId: id }),
+            customer: z.object({ id, name: z.string() }),
+            aircraftId: id.nullable(),
+            registration: z.string().nullable(),
+            position: z.string().nullable(),
+            computedOn: date,
+          })
+          .meta({ id: 'ComingDueRow' }),
+      ),
+      next: z.string().nullable(),
+      kept: keptState,
+    }),
+  }),
+  recomputeDueDates: command({
+    id: 'recompute-due-dates',
+    noun: 'due-dates',
+    path: '/api/due-dates/recompute',
+    access: ['front-desk', 'manager', 'administrator'],
+    summary: 'Work every due date out again; it goes on after the answer, and the list says how far it is',
+    input: z.strictObject({}),
+    output: changed,
   }),
 } as const;

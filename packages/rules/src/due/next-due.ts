@@ -14,6 +14,8 @@ export type NextDue = {
   hoursLeft: number | 'unknown';
   daysLeft: number | 'unknown';
   overdue: boolean;
+  /** The aircraft's use by its readings, in hours a day. */
+  perDay: number | 'unknown';
   basis: string;
 };
 
@@ -69,6 +71,7 @@ export function nextDue(input: NextDueInput): NextDue {
     governedBy: facts.governedBy,
     hoursLeft: unread ? 'unknown' : (left ?? 'unknown'),
     overdue: facts.pastHours || facts.pastCalendar,
+    perDay: use.kind === 'use' ? use.perDay : 'unknown',
     basis: basisOf(facts),
   };
 }

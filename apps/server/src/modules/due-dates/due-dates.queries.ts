@@ -8,9 +8,6 @@ import { Reads } from '../../platform/database/reads.ts';
 import { type DueRow, dueSql, factsOf } from './due-facts.ts';
 import { dueOfUnit } from './due-of-unit.ts';
 
-/** A shop this size knows a few thousand units; beyond that the due list needs dates kept ready, not computed as asked. */
-const mostUnits = 5000;
-
 @Injectable()
 export class DueDateQueries {
   constructor(
@@ -21,7 +18,7 @@ export class DueDateQueries {
 
   async nextDue({ unitId }: Input<typeof dueDateOperations.nextDue>): Promise<Reply<typeof dueDateOperations.nextDue>> {
     const asOf = await this.zone.today(this.clock.now());
-    const [first] = await this.reads.sql<DueRow>(dueSql, [unitId, null, 1, asOf]);
+    const [first] = await this.reads.sql<DueRow>(dueSql, [[unitId], asOf]);
     const row = found(first, 'This unit');
     const facts = factsOf(row, asOf);
     return {
@@ -35,32 +32,6 @@ export class DueDateQueries {
       ),
       readings: facts.readings as DueRow['readings'],
       asOf,
-    };
-  }
-
-  /** Overdue first, then by likely date; what has no date at all is left to the unit's own page. */
-  async comingDue(
-    input: Input<typeof dueDateOperations.comingDue>,
-  ): Promise<Reply<typeof dueDateOperations.comingDue>> {
-    const asOf = await this.zone.today(this.clock.now());
-    const rows = await this.reads.sql<DueRow>(dueSql, [null, input.customerId ?? null, mostUnits, asOf]);
-    const due = rows
-      .map((row) => ({ row, answer: dueOfUnit(factsOf(row, asOf)) }))
-      .filter(
-        ({ row, answer }) =>
-          row.customer_id !== null && typeof answer.daysLeft === 'number' && answer.daysLeft <= input.days,
-      )
-      .sort(
-        (a, b) => Number(a.answer.daysLeft) - Number(b.answer.daysLeft) || a.row.serial.localeCompare(b.row.serial),
-      );
-    return {
-      rows: due.slice(0, input.limit).map(({ row, answer }) => ({
-        ...answer,
-        unit: unitOf(row),
-        customer: { id: row.customer_id ?? '', name: row.customer ?? '' },
-        registration: row.registration,
-      })),
-      next: null,
     };
   }
 }

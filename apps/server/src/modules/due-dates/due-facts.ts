@@ -16,9 +16,12 @@ export interface DueRow {
   readonly serial: string;
   /** Null while nobody has read it. */
   readonly read_serial: string | null;
+  readonly model_id: string;
   readonly customer_id: string | null;
-  readonly customer: string | null;
+  readonly aircraft_id: string | null;
   readonly registration: string | null;
+  readonly position: string | null;
+  readonly in_shop: boolean;
   readonly overhaul_on: string | null;
   readonly overhaul_meter: string | null;
   readonly overhaul_meter_tenths: number | null;
@@ -27,13 +30,14 @@ export interface DueRow {
 }
 
 /**
- * $1 unit or null, $2 customer or null, $3 most rows, $4 today. The last work order says customer, aircraft and application. Rules are those
+ * $1 units, $2 today. The last work order says customer, aircraft and application. Rules are those
  * of the current revision for that application, else the general ones; readings reach back 13 months, beyond the 12 the
  * projection weighs.
  */
 export const dueSql = `
-  SELECT u.id::text, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial, u.serial AS read_serial,
-    last.customer_id::text, c.name AS customer, a.registration,
+  SELECT u.id::text, m.id::text AS model_id, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial, u.serial AS read_serial,
+    last.customer_id::text, a.id::text AS aircraft_id, a.registration, NULL AS position,
+    EXISTS (SELECT FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped') AS in_shop,
     o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
     coalesce((SELECT jsonb_agg(jsonb_build_object('hoursTenths', t.hours_tenths, 'months', t.months, 'endOfMonth', t.end_of_month,
         'requirement', t.requirement, 'applicationId', t.application_id,
@@ -45,19 +49,15 @@ export const dueSql = `
         ORDER BY x.read_on, x.hours_tenths)
       FROM aircraft_readings x WHERE x.aircraft_id = last.aircraft_id AND (o.meter IS NULL OR x.meter = o.meter)
         AND NOT EXISTS (SELECT FROM struck_readings s WHERE s.reading_id = x.id)
-        AND x.read_on BETWEEN greatest(coalesce(o.recorded_on, $4::date - 400), $4::date - 400) AND $4::date), '[]') AS readings
+        AND x.read_on BETWEEN greatest(coalesce(o.recorded_on, $2::date - 400), $2::date - 400) AND $2::date), '[]') AS readings
   FROM serialized_items u
   JOIN unit_models m ON m.id = u.model_id
   LEFT JOIN LATERAL (SELECT w.customer_id, w.aircraft_id, w.application_id FROM work_orders w
     WHERE w.unit_id = u.id ORDER BY w.received_on DESC, w.number DESC LIMIT 1) last ON true
-  LEFT JOIN customers c ON c.id = last.customer_id
   LEFT JOIN aircraft a ON a.id = last.aircraft_id
   LEFT JOIN LATERAL (SELECT t.recorded_on, t.meter, t.meter_tenths FROM time_records t
     WHERE t.item_id = u.id AND t.basis = 'overhaul' ORDER BY t.recorded_on DESC, t.recorded_at DESC LIMIT 1) o ON true
-  WHERE u.kind = 'assembly' AND ($1::uuid IS NULL OR u.id = $1) AND ($2::uuid IS NULL OR last.customer_id = $2)
-    AND ($1::uuid IS NOT NULL OR o.recorded_on IS NOT NULL)
-    AND ($1::uuid IS NOT NULL OR NOT EXISTS (SELECT 1 FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped'))
-  ORDER BY u.id LIMIT $3`;
+  WHERE u.kind = 'assembly' AND u.joined_into_id IS NULL AND u.id = ANY($1::uuid[])`;
 
 /**
  * Rules of the unit's own application take the place of the general ones. One for other serials is left out; where the serial cannot

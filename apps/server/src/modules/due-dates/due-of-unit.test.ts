@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { rulesThatApply } from './due-facts.ts';
 import { type DueFacts, dueOfUnit } from './due-of-unit.ts';
 
-const rule = { hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' };
+const rule = { revision: 'M-1 rev. 2', hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' };
 const facts: DueFacts = {
   overhaul: { on: '2026-01-31', meterTenths: 12_000 },
   rules: [rule],
@@ -55,15 +55,15 @@ describe('when a unit is next due', () => {
   it('takes the rules of its own application before the general ones', () => {
     const every = { serialFrom: null, serialTo: null };
     const [general, own] = [
-      { ...rule, ...every, applicationId: null, revision: 'r' },
-      { ...rule, ...every, applicationId: 'a', revision: 'r' },
+      { ...rule, ...every, applicationId: null },
+      { ...rule, ...every, applicationId: 'a' },
     ];
     expect(rulesThatApply([general, own], 'QG1')).toEqual([own]);
     expect(rulesThatApply([general], 'QG1')).toEqual([general]);
   });
 
   it('takes rules for serials by the serial; one that cannot be compared counts, and the basis says so', () => {
-    const base = { ...rule, applicationId: null, revision: 'r' };
+    const base = { ...rule, applicationId: null };
     const early = { ...base, serialFrom: 'QG1000', serialTo: 'QG1999', months: 60 };
     const late = { ...base, serialFrom: 'QG2000', serialTo: null };
     expect(rulesThatApply([early, late], 'QG1500')).toEqual([early]);

@@ -1,5 +1,6 @@
 import type { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import type { Reply } from '@hubwright/contracts/operation';
+import { addMonths, endOfMonth } from '@hubwright/rules/dates';
 import { nextDue } from '@hubwright/rules/due';
 import { RuleError } from '@hubwright/rules/errors';
 
@@ -12,12 +13,16 @@ type DueReply = Pick<
   | 'hoursLeftTenths'
   | 'daysLeft'
   | 'governedBy'
+  | 'governedWhat'
+  | 'perDay'
   | 'overdue'
   | 'basis'
   | 'requirement'
 >;
 
 export interface DueRule {
+  /** The manual and revision it stands in. */
+  readonly revision: string;
   readonly hoursTenths: number | null;
   readonly months: number | null;
   readonly endOfMonth: boolean;
@@ -71,6 +76,8 @@ function computed(
     hoursLeftTenths: tenths(due.hoursLeft),
     daysLeft: due.daysLeft,
     governedBy: due.governedBy,
+    governedWhat: whatGoverns(rules, overhaul.on, due.governedBy),
+    perDay: due.perDay,
     overdue: due.overdue,
     basis: [
       due.basis,
@@ -78,6 +85,21 @@ function computed(
     ].join(' '),
     requirement: requirementOf(rules),
   };
+}
+
+/** The rule whose limit is reached first, by its paper. */
+function whatGoverns(rules: readonly DueRule[], from: string, by: 'hours' | 'calendar' | 'none'): string {
+  const reach = ({ hoursTenths, months, endOfMonth: toEnd }: DueRule) => {
+    if (by === 'hours') return hoursTenths === null ? undefined : String(hoursTenths).padStart(10, '0');
+    if (months === null) return undefined;
+    return toEnd ? endOfMonth(addMonths(from, months)) : addMonths(from, months);
+  };
+  if (by === 'none') return '';
+  const [first] = rules
+    .flatMap((rule) => ({ rule, at: reach(rule) }))
+    .filter(({ at }) => at !== undefined)
+    .sort((a, b) => String(a.at).localeCompare(String(b.at)));
+  return first ? `time between overhauls, ${first.rule.revision}` : '';
 }
 
 function tenths(hours: number | 'unknown'): number | 'unknown' {
@@ -99,6 +121,14 @@ function unknown(basis: string, rules: readonly DueRule[]): DueReply {
       dueHoursTenths: 'unknown',
       hoursLeftTenths: 'unknown',
     },
-    ...{ daysLeft: 'unknown', governedBy: 'none', overdue: false, basis, requirement: requirementOf(rules) },
+    ...{
+      daysLeft: 'unknown',
+      governedBy: 'none',
+      governedWhat: '',
+      perDay: 'unknown',
+      overdue: false,
+      basis,
+      requirement: requirementOf(rules),
+    },
   } as DueReply;
 }

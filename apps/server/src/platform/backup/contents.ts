@@ -40,7 +40,10 @@ export const pieces = {
 export const isKeyName = (name: string) => /^([0-9a-f]{32}\.pem|[a-z][a-z-]{0,40}\.key)$/.test(name);
 
 /**
- * Not kept: people sign in again, live events are told anew, files that no record names yet are sent again, and migrations
- * come from the program.
+ * Not kept: people sign in again, live events are told anew, files that no record names yet are sent again, due dates are worked
+ * out again, and migrations come from the program.
  */
-export const leftOut = ['_prisma_migrations', 'session', 'outbox', 'sign_in_attempts', 'staged_files'];
+export const leftOut = [
+  ...['_prisma_migrations', 'session', 'outbox', 'sign_in_attempts', 'staged_files'],
+  ...['unit_due', 'due_state'],
+];

@@ -1,0 +1,1 @@
+export { KeptDue } from './kept-due.ts';
