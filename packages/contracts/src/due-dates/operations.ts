@@ -43,10 +43,24 @@ export const dueDateOperations = {
     path: '/api/units/:unitId/next-due',
     access: 'signed-in',
     summary: 'When a unit is next due, by hours or calendar, whichever comes first, and why',
-    input: z.strictObject({ unitId: id }),
+    input: z.strictObject({
+      unitId: id,
+      /** “What if this aircraft flies so much?” In place of the use by its readings. */
+      hoursPerMonth: z.coerce
+        .number()
+        .min(0.1, 'At least 0.1 hours a month')
+        .max(730, 'A month has 730 hours')
+        .optional(),
+    }),
     output: nextDue
       .extend({
         unit: dueUnit,
+        /** Where its hours come from: the aircraft it is reported on, the one it came from, or none while it is off the wing. */
+        flying: z.object({
+          kind: z.enum(['on', 'off', 'supposed', 'contradictory']),
+          registration: z.string().nullable(),
+          since: date.nullable(),
+        }),
         lastOverhaul: z.object({ on: date, meterTenths: tenths }).nullable(),
         limits: z.array(
           z.object({

@@ -31,6 +31,7 @@ function onHours({ hourLimit, dueHours, use, pastHours, likelyReached }: DueFact
     return [`The hours at installation are unknown, so the limit of ${hourLimit} h cannot be dated.`];
   }
   if (use.kind === 'no use') return [`The hour limit at ${dueHours} h cannot be dated: ${use.why}.`];
+  if (use.supposed) return [`Supposed: ${use.perDay.toFixed(2)} h a day from the last figure on.`];
   const parked = use.parkedDays > 0 ? `, ${use.parkedDays} parked days counted in` : '';
   const span = `${use.readings} readings from ${use.from} to ${use.to}, the newer counting more${parked}`;
   const asked = likelyReached ? ['By that use the hour limit is reached already: ask for a reading.'] : [];

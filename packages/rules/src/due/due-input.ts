@@ -8,11 +8,21 @@ export type NextDueInput = {
   /**
    * `hours`: what the aircraft's meter showed when the unit was installed after that overhaul. `installed`: the day of
    * that installation where it is known; readings between the two dates then belong to whatever flew in its place.
+   * `flownBefore`: hours since that overhaul which it had already when it was installed there, 0 where not given.
    */
-  lastOverhaul: { date: string; hours: number | 'unknown'; installed?: string | undefined };
+  lastOverhaul: {
+    date: string;
+    hours: number | 'unknown';
+    installed?: string | undefined;
+    flownBefore?: number | undefined;
+  };
   limits: DueLimit[];
   readings: MeterReading[];
+  /** Figures of replaced meters are carried over onto the newest one's line and may lie below zero. */
+  carriedOver?: boolean | undefined;
   asOf: string;
+  /** In place of the use by the readings: hours a day as somebody supposes, or why there is none to reckon with. */
+  use?: { perDay: number } | { why: string } | undefined;
 };
 
 /** Longer than any unit lives; keeps a typing mistake from leaving the calendar. */
@@ -21,22 +31,26 @@ const MOST_MONTHS = 1200;
 export function checkDueInput(input: NextDueInput): void {
   checkDate(input.asOf, 'asOf');
   checkOverhaul(input);
+  if (input.use && 'perDay' in input.use && !(input.use.perDay > 0 && input.use.perDay <= 24))
+    throw new RuleError('not-a-use', 'A day of flying has more than 0 and at most 24 hours.', 'use.perDay');
   if (input.limits.length === 0) throw new RuleError('no-limit', 'At least one limit is needed.', 'limits');
   input.limits.forEach((limit, i) => {
     checkLimit(limit, `limits[${i}]`);
   });
   input.readings.forEach((reading, i) => {
     checkDate(reading.date, `readings[${i}].date`);
-    checkHours(reading.hours, `readings[${i}].hours`);
+    checkHours(reading.hours, { path: `readings[${i}].hours`, carriedOver: input.carriedOver });
     checkOrder(input.readings[i - 1], reading, i);
     checkAgainstInstallation(input.lastOverhaul, reading, `readings[${i}].hours`);
   });
 }
 
-function checkOverhaul({ lastOverhaul, asOf }: NextDueInput): void {
-  const { date, hours, installed } = lastOverhaul;
+function checkOverhaul({ lastOverhaul, carriedOver, asOf }: NextDueInput): void {
+  const { date, hours, installed, flownBefore = 0 } = lastOverhaul;
+  if (!Number.isFinite(flownBefore))
+    throw new RuleError('not-hours', 'Hours flown before are a number.', 'lastOverhaul.flownBefore');
   checkDate(date, 'lastOverhaul.date');
-  if (hours !== 'unknown') checkHours(hours, 'lastOverhaul.hours');
+  if (hours !== 'unknown') checkHours(hours, { path: 'lastOverhaul.hours', carriedOver });
   if (daysBetween(date, asOf) < 0) {
     throw new RuleError('before-overhaul', 'What was due before the last overhaul is not asked here.', 'asOf');
   }
@@ -94,7 +108,7 @@ function checkDate(date: string, path: string): void {
   if (!isDate(date)) throw new RuleError('not-a-date', 'A date must be a real day written YYYY-MM-DD.', path);
 }
 
-function checkHours(hours: number, path: string): void {
-  if (Number.isFinite(hours) && hours >= 0) return;
+function checkHours(hours: number, { path, carriedOver }: { path: string; carriedOver?: boolean | undefined }): void {
+  if (Number.isFinite(hours) && (hours >= 0 || carriedOver)) return;
   throw new RuleError('not-hours', 'Hours are a number, 0 or more.', path);
 }

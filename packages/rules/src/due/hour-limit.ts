@@ -17,9 +17,15 @@ const EDGE = 1e-6;
 export function hourLimitDays(sinceInstallation: Point[], dueHours: number, use: Use | NoUse): Days {
   const reached = sinceInstallation.findIndex(({ hours }) => hours >= dueHours);
   const last = sinceInstallation.at(-1)!;
+  // Past already when it was installed: no later day can be named than that.
+  if (reached === 0) return at(sinceInstallation[0]!.day);
   if (reached > 0) return between(sinceInstallation[reached - 1]!, sinceInstallation[reached]!, dueHours);
   if (use.kind === 'no use') return NO_DAY;
   return onFrom(last, firstPassage(dueHours - last.hours, use));
+}
+
+function at(day: number): Days {
+  return { earliest: day, likely: day, latest: day };
 }
 
 function between(before: Point, after: Point, dueHours: number): Days {

@@ -192,4 +192,56 @@ describe('bad input', () => {
   ])('refuses %s at %s', (code, path, change) => {
     expect(() => due(change)).toThrow(expect.objectContaining({ name: 'RuleError', code, path }));
   });
+
+  it('counts hours it had already when it was installed on this aircraft', () => {
+    // By hand: 2400 − 900 = 1500 h left on 2026-01-01, at 600.0 on this meter: due at 2100.0.
+    const due = nextDue({
+      lastOverhaul: { date: '2024-01-01', hours: 600, installed: '2026-01-01', flownBefore: 900 },
+      limits: [{ hours: 2400 }],
+      readings: [{ date: '2026-06-01', hours: 700 }],
+      asOf: '2026-06-10',
+    });
+    expect(due).toMatchObject({ dueHours: 2100, hoursLeft: 1400, overdue: false, governedBy: 'hours' });
+  });
+
+  it('that had run out before it was installed is overdue from that day', () => {
+    const due = nextDue({
+      lastOverhaul: { date: '2024-01-01', hours: 600, installed: '2026-01-01', flownBefore: 2500 },
+      limits: [{ hours: 2400 }],
+      readings: [{ date: '2026-06-01', hours: 700 }],
+      asOf: '2026-06-10',
+    });
+    expect(due).toMatchObject({ dueDate: '2026-01-01', hoursLeft: -200, overdue: true });
+  });
+
+  it('takes a supposed use in place of the readings, from the last figure on', () => {
+    const given = {
+      lastOverhaul: { date: '2026-01-01', hours: 100 },
+      limits: [{ hours: 1000 }],
+      readings: [{ date: '2026-06-01', hours: 200 }],
+      asOf: '2026-06-10',
+    };
+    expect(nextDue(given).dueDate).toBe('unknown');
+    // By hand: 900 h left at 2 h a day are 450 days from 2026-06-01.
+    const supposed = nextDue({ ...given, use: { perDay: 2 } });
+    expect(supposed).toMatchObject({
+      dueDate: '2027-08-25',
+      perDay: 2,
+      basis: expect.stringContaining('Supposed: 2.00 h a day'),
+    });
+    expect(supposed.earliest < '2027-08-25' && supposed.latest > '2027-08-25').toBe(true);
+    expect(() => nextDue({ ...given, use: { perDay: 25 } })).toThrow(/24 hours/);
+  });
+
+  it('takes the reason given where hours stand still', () => {
+    const due = nextDue({
+      lastOverhaul: { date: '2024-01-01', hours: 900, installed: '2026-05-01', flownBefore: 900 },
+      limits: [{ hours: 2400, months: 72 }],
+      readings: [{ date: '2026-05-01', hours: 900 }],
+      asOf: '2026-06-10',
+      use: { why: 'it lies in storage' },
+    });
+    expect(due).toMatchObject({ dueDate: '2030-01-01', hoursLeft: 1500, governedBy: 'calendar' });
+    expect(due.basis).toContain('The hour limit at 2400 h cannot be dated: it lies in storage.');
+  });
 });

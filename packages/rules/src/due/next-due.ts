@@ -3,7 +3,7 @@ import { basisOf, type DueFacts } from './basis.ts';
 import { checkDueInput, type DueLimit, type NextDueInput } from './due-input.ts';
 import { type Days, hourLimitDays, NO_DAY } from './hour-limit.ts';
 import { meterOf, tidy } from './meter.ts';
-import { useOf } from './utilisation.ts';
+import { supposedUse, useOf } from './utilisation.ts';
 
 export type NextDue = {
   dueDate: string | 'unknown';
@@ -39,16 +39,18 @@ type DatedField = 'dueDate' | 'earliest' | 'latest' | 'daysLeft';
  * which limit applies and how it is counted. The forecast is ours (see hour-limit.ts and utilisation.ts).
  *
  * @throws RuleError not-a-date, not-hours, no-limit, empty-limit, not-a-limit, out-of-order, meter-runs-backwards,
- *   before-overhaul, not-between
+ *   before-overhaul, not-between, not-a-use
  * @example 1310.4 h since overhaul on 2026-03-02 at 1.5 h a day, limits 2400 h and 2028-02-29: due 2028-02-26, by hours
  */
 export function nextDue(input: NextDueInput): NextDue {
   checkDueInput(input);
   const meter = meterOf(input);
   const since = meter.sinceInstallation;
-  const use = useOf(meter.known, input.asOf);
+  const use = input.use ? supposedUse(input.use) : useOf(meter.known, input.asOf);
+  const before = input.lastOverhaul.flownBefore ?? 0;
   const hourLimit = least(input.limits.flatMap(({ hours }) => hours ?? []));
-  const dueHours = since === undefined || hourLimit === undefined ? undefined : tidy(since[0]!.hours + hourLimit);
+  const dueHours =
+    since === undefined || hourLimit === undefined ? undefined : tidy(since[0]!.hours - before + hourLimit);
   const left = since === undefined || dueHours === undefined ? undefined : tidy(dueHours - since.at(-1)!.hours);
   const byHours = since === undefined || dueHours === undefined ? NO_DAY : hourLimitDays(since, dueHours, use);
   const calendar = calendarDays(input);

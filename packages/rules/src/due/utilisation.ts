@@ -14,6 +14,8 @@ export type Use = {
   to: string;
   readings: number;
   parkedDays: number;
+  /** Somebody supposed it; the readings say nothing to it. */
+  supposed?: true;
 };
 export type NoUse = { kind: 'no use'; why: string };
 
@@ -47,16 +49,32 @@ export function useOf(points: Point[], asOf: string): Use | NoUse {
   const segments = segmentsFrom(points, start);
   const perDay = weightedRate(segments, last.day);
   if (perDay === 0) return none('the meter has not moved between the readings');
+  const inWindow = points.filter(({ day }) => day >= start);
+  // A single one in the window rests on the figure before it too.
+  const used = inWindow.length === 1 ? points.slice(-2) : inWindow;
   return {
     kind: 'use',
     perDay,
     variancePerDay: variancePerDay(segments, perDay, last.day),
     varianceFreedom: PRIOR_READINGS + segments.length - 1,
     effectiveDays: effectiveDays(segments, last.day),
-    from: points.find(({ day }) => day >= start)!.date,
+    from: used[0]!.date,
     to: last.date,
-    readings: points.filter(({ day }) => day >= start).length,
+    readings: used.length,
     parkedDays: parkedDays(segments),
+  };
+}
+
+/** Use as somebody supposes it: the rate is taken as meant, months scatter as they do before readings say otherwise. */
+export function supposedUse(given: { perDay: number } | { why: string }): Use | NoUse {
+  if ('why' in given) return none(given.why);
+  const { perDay } = given;
+  const variancePerDay = (PRIOR_SCATTER * perDay * MONTH_DAYS) ** 2 / MONTH_DAYS;
+  const nothing = { from: '', to: '', readings: 0, parkedDays: 0 };
+  return {
+    ...{ kind: 'use', perDay, variancePerDay, varianceFreedom: PRIOR_READINGS, effectiveDays: Infinity },
+    ...nothing,
+    supposed: true,
   };
 }
 

@@ -1,3 +1,4 @@
+export { carriedOver, continuedLine } from './continued-line.ts';
 export {
   type CountedPiece,
   type Doubt,

@@ -7,6 +7,7 @@ import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { type DueRow, dueSql, factsOf } from './due-facts.ts';
 import { dueOfUnit } from './due-of-unit.ts';
+import type { Flying } from './flying.ts';
 
 @Injectable()
 export class DueDateQueries {
@@ -16,21 +17,24 @@ export class DueDateQueries {
     @Inject(ShopZone) private readonly zone: ShopZone,
   ) {}
 
-  async nextDue({ unitId }: Input<typeof dueDateOperations.nextDue>): Promise<Reply<typeof dueDateOperations.nextDue>> {
+  async nextDue({
+    unitId,
+    hoursPerMonth,
+  }: Input<typeof dueDateOperations.nextDue>): Promise<Reply<typeof dueDateOperations.nextDue>> {
     const asOf = await this.zone.today(this.clock.now());
     const [first] = await this.reads.sql<DueRow>(dueSql, [[unitId], asOf]);
     const row = found(first, 'This unit');
     const facts = factsOf(row, asOf);
     return {
-      ...dueOfUnit(facts),
+      ...dueOfUnit({ ...facts, hoursPerMonth }),
       unit: unitOf(row),
-      lastOverhaul: facts.overhaul
-        ? { on: facts.overhaul.on, meterTenths: facts.overhaul.meterTenths ?? 'unknown' }
-        : null,
+      lastOverhaul:
+        row.overhaul_on === null ? null : { on: row.overhaul_on, meterTenths: row.overhaul_meter_tenths ?? 'unknown' },
+      flying: flyingOut(facts.flying),
       limits: (facts.rules as DueRow['rules']).map(
         ({ applicationId: _, serialFrom: __, serialTo: ___, ...limit }) => limit,
       ),
-      readings: facts.readings as DueRow['readings'],
+      readings: readingsUsed(row, facts.flying),
       asOf,
     };
   }
@@ -38,4 +42,20 @@ export class DueDateQueries {
 
 function unitOf({ id, designation, maker, serial }: DueRow) {
   return { id, designation, maker, serial };
+}
+
+function flyingOut(flying: Flying): Reply<typeof dueDateOperations.nextDue>['flying'] {
+  const { kind } = flying;
+  if (kind === 'contradictory') return { kind, registration: null, since: null };
+  const since = kind === 'on' ? flying.from : kind === 'off' ? flying.since : null;
+  return { kind, registration: flying.registration, since };
+}
+
+/** As they were read, of the meter that the answer rests on. */
+function readingsUsed({ readings, overhaul_on }: DueRow, flying: Flying) {
+  if (flying.kind === 'off' || flying.kind === 'contradictory') return [];
+  const { aircraftId, meter } = flying;
+  return readings
+    .filter((one) => one.aircraftId === aircraftId && one.meter === meter && one.readOn >= (overhaul_on ?? ''))
+    .map(({ readOn, hoursTenths }) => ({ readOn, hoursTenths, meter }));
 }

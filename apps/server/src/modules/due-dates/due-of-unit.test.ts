@@ -3,10 +3,15 @@ import { rulesThatApply } from './due-facts.ts';
 import { type DueFacts, dueOfUnit } from './due-of-unit.ts';
 
 const rule = { revision: 'M-1 rev. 2', hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' };
+/** On the aircraft it came from, at 1200.0 h when it was overhauled. */
+function supposed(readings: { readOn: string; hoursTenths: number }[]): DueFacts['flying'] {
+  const points = readings.map(({ readOn, hoursTenths }) => ({ date: readOn, tenths: hoursTenths }));
+  return { kind: 'supposed', aircraftId: 'a', meter: 'tachometer', registration: 'ZZ-BMA', fromTenths: 12_000, points };
+}
 const facts: DueFacts = {
-  overhaul: { on: '2026-01-31', meterTenths: 12_000 },
+  overhaulOn: '2026-01-31',
   rules: [rule],
-  readings: [],
+  flying: supposed([]),
   asOf: '2026-11-25',
 };
 
@@ -25,14 +30,14 @@ describe('when a unit is next due', () => {
       { readOn: '2026-02-01', hoursTenths: 12_000 },
       { readOn: '2026-11-01', hoursTenths: 24_000 },
     ];
-    const due = dueOfUnit({ ...facts, readings });
+    const due = dueOfUnit({ ...facts, flying: supposed(readings) });
     expect(due.governedBy).toBe('hours');
     expect(due.hoursLeftTenths).toBe(12_000);
     expect(Number(due.dueOn.slice(0, 4))).toBeLessThan(2029);
   });
 
   it('is unknown without an overhaul on record or without a rule, and says why', () => {
-    expect(dueOfUnit({ ...facts, overhaul: null })).toMatchObject({
+    expect(dueOfUnit({ ...facts, overhaulOn: null })).toMatchObject({
       dueOn: 'unknown',
       governedBy: 'none',
       basis: expect.stringContaining('No overhaul'),
@@ -42,7 +47,7 @@ describe('when a unit is next due', () => {
 
   it('leaves readings out that contradict each other, and says so', () => {
     const readings = [{ readOn: '2026-05-01', hoursTenths: 11_000 }];
-    expect(dueOfUnit({ ...facts, readings })).toMatchObject({
+    expect(dueOfUnit({ ...facts, flying: supposed(readings) })).toMatchObject({
       dueOn: '2032-01-31',
       basis: expect.stringContaining('left out'),
     });

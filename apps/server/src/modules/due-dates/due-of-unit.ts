@@ -1,8 +1,10 @@
 import type { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import { addMonths, endOfMonth } from '@hubwright/rules/dates';
-import { nextDue } from '@hubwright/rules/due';
+import { type NextDue, type NextDueInput, nextDue } from '@hubwright/rules/due';
 import { RuleError } from '@hubwright/rules/errors';
+import { asFlown, type Flown } from './flown.ts';
+import type { Flying } from './flying.ts';
 
 type DueReply = Pick<
   Reply<typeof dueDateOperations.nextDue>,
@@ -29,74 +31,82 @@ export interface DueRule {
   readonly requirement: string;
 }
 
-/** What is on record of a unit, as far as its due date goes. Readings are of the aircraft's meter the overhaul was recorded by. */
+/** What is on record of a unit, as far as its due date goes. */
 export interface DueFacts {
-  readonly overhaul: { readonly on: string; readonly meterTenths: number | null } | null;
+  readonly overhaulOn: string | null;
   readonly rules: readonly DueRule[];
-  readonly readings: readonly { readonly readOn: string; readonly hoursTenths: number }[];
+  readonly flying: Flying;
   readonly asOf: string;
   /** Serial ranges of rules that count although nobody can tell whether the unit lies in them. */
   readonly doubts?: readonly string[];
+  /** Hours a month as somebody supposes, in place of the use by the readings. */
+  readonly hoursPerMonth?: number | undefined;
 }
+
+type Dated = DueFacts & { readonly overhaulOn: string };
 
 /** When a unit is next due; what is not known stays unknown, and the basis says why. Pure. */
 export function dueOfUnit(facts: DueFacts): DueReply {
-  const { overhaul, rules } = facts;
-  if (!overhaul) return unknown('No overhaul with its date is on record, so nothing is counted from it', rules);
+  const { overhaulOn, rules } = facts;
+  if (overhaulOn === null)
+    return unknown('No overhaul with its date is on record, so nothing is counted from it', rules);
   if (rules.length === 0)
     return unknown('The current manual revision names no time between overhauls for this unit', rules);
+  const dated = { ...facts, overhaulOn };
   try {
-    return computed(facts, overhaul, [...facts.readings]);
+    return computed(dated, asFlown(dated));
   } catch (error) {
     if (!(error instanceof RuleError)) throw error;
-    const answer = computed(facts, { ...overhaul, meterTenths: null }, []);
-    return { ...answer, basis: `${answer.basis} Meter readings left out: ${error.message}` };
+    return computed(dated, asFlown({ ...dated, flying: { kind: 'contradictory', why: error.message } }));
   }
 }
 
-function computed(
-  { rules, asOf, doubts = [] }: DueFacts,
-  overhaul: { on: string; meterTenths: number | null },
-  readings: DueFacts['readings'],
-): DueReply {
-  const due = nextDue({
-    lastOverhaul: { date: overhaul.on, hours: overhaul.meterTenths === null ? 'unknown' : overhaul.meterTenths / 10 },
+function computed({ rules, asOf, overhaulOn, doubts = [] }: Dated, flown: Flown): DueReply {
+  const { installed, hours, flownBefore, use, carriedOver, readings } = flown;
+  const input: NextDueInput = {
+    lastOverhaul: { date: overhaulOn, hours, installed, flownBefore },
     limits: rules.map((rule) => ({
       ...(rule.hoursTenths === null ? {} : { hours: rule.hoursTenths / 10 }),
       ...(rule.months === null ? {} : { months: rule.months, endOfMonth: rule.endOfMonth }),
     })),
-    readings: readings.map(({ readOn, hoursTenths }) => ({ date: readOn, hours: hoursTenths / 10 })),
-    asOf,
-  });
+    ...{ readings: [...readings], carriedOver, use, asOf },
+  };
+  const due = nextDue(input);
+  const { governedBy } = due;
   return {
-    dueOn: due.dueDate,
-    earliest: due.earliest,
-    latest: due.latest,
-    dueHoursTenths: tenths(due.dueHours),
-    hoursLeftTenths: tenths(due.hoursLeft),
-    daysLeft: due.daysLeft,
-    governedBy: due.governedBy,
-    governedWhat: whatGoverns(rules, overhaul.on, due.governedBy),
+    ...{ dueOn: due.dueDate, latest: due.latest, daysLeft: due.daysLeft, governedBy },
+    earliest: flown.isAtLeast ? 'unknown' : due.earliest,
+    ...hoursOf(due, flown),
+    governedWhat: governedBy === 'none' ? '' : whatGoverns(rules, overhaulOn, governedBy),
     perDay: due.perDay,
     overdue: due.overdue,
     basis: [
-      due.basis,
+      ...[due.basis, ...flown.words],
       ...doubts.map((range) => `A limit for serials ${range} counts, as the serial cannot be compared.`),
     ].join(' '),
     requirement: requirementOf(rules),
   };
 }
 
+/** Off the wing there is no meter to name a figure of; with a lower bound only, no figure is known, but what is past is past. */
+function hoursOf(due: NextDue, { isAtLeast, hasMeter }: Flown): Pick<DueReply, 'dueHoursTenths' | 'hoursLeftTenths'> {
+  const left = tenths(due.hoursLeft);
+  const isKnown = !isAtLeast || (typeof left === 'number' && left < 0);
+  return {
+    dueHoursTenths: hasMeter && !isAtLeast ? tenths(due.dueHours) : 'unknown',
+    hoursLeftTenths: isKnown ? left : 'unknown',
+  };
+}
+
 /** The rule whose limit is reached first, by its paper. */
-function whatGoverns(rules: readonly DueRule[], from: string, by: 'hours' | 'calendar' | 'none'): string {
+function whatGoverns(rules: readonly DueRule[], from: string, by: 'hours' | 'calendar'): string {
   const reach = ({ hoursTenths, months, endOfMonth: toEnd }: DueRule) => {
     if (by === 'hours') return hoursTenths === null ? undefined : String(hoursTenths).padStart(10, '0');
     if (months === null) return undefined;
     return toEnd ? endOfMonth(addMonths(from, months)) : addMonths(from, months);
   };
-  if (by === 'none') return '';
   const [first] = rules
-    .flatMap((rule) => ({ rule, at: reach(rule) }))
+    .map((rule) => ({ rule, at: reach(rule) }))
     .filter(({ at }) => at !== undefined)
     .sort((a, b) => String(a.at).localeCompare(String(b.at)));
   return first ? `time between overhauls, ${first.rule.revision}` : '';
@@ -113,22 +123,10 @@ function requirementOf(rules: readonly DueRule[]): DueReply['requirement'] {
 }
 
 function unknown(basis: string, rules: readonly DueRule[]): DueReply {
+  const nothing = 'unknown' as const;
   return {
-    ...{
-      dueOn: 'unknown',
-      earliest: 'unknown',
-      latest: 'unknown',
-      dueHoursTenths: 'unknown',
-      hoursLeftTenths: 'unknown',
-    },
-    ...{
-      daysLeft: 'unknown',
-      governedBy: 'none',
-      governedWhat: '',
-      perDay: 'unknown',
-      overdue: false,
-      basis,
-      requirement: requirementOf(rules),
-    },
-  } as DueReply;
+    ...{ dueOn: nothing, earliest: nothing, latest: nothing, dueHoursTenths: nothing, hoursLeftTenths: nothing },
+    ...{ daysLeft: nothing, perDay: nothing, governedBy: 'none', governedWhat: '', overdue: false },
+    ...{ basis, requirement: requirementOf(rules) },
+  };
 }

@@ -1,5 +1,5 @@
 import type { KeptAsk } from '../../platform/database/kept-results.ts';
-import { type DueRow, dueSql, factsOf } from './due-facts.ts';
+import { type DueRow, dueSql, factsOf, whereNow } from './due-facts.ts';
 import { dueOfUnit } from './due-of-unit.ts';
 
 /** What is kept of one unit, by the names of its columns. */
@@ -30,8 +30,7 @@ const known = <T>(value: T | 'unknown'): T | null => (value === 'unknown' ? null
 export function keptRow(row: DueRow, asOf: string): KeptRow {
   const due = dueOfUnit(factsOf(row, asOf));
   return {
-    ...{ unit_id: row.id, customer_id: row.customer_id, model_id: row.model_id, aircraft_id: row.aircraft_id },
-    ...{ registration: row.registration, position: row.position, in_shop: row.in_shop },
+    ...{ unit_id: row.id, model_id: row.model_id, in_shop: row.in_shop, ...whereNow(row) },
     ...{ due_on: known(due.dueOn), earliest: known(due.earliest), latest: known(due.latest) },
     ...{ governed_by: due.governedBy, governed_what: due.governedWhat, requirement: due.requirement },
     ...{ due_hours_tenths: known(due.dueHoursTenths), hours_left_tenths: known(due.hoursLeftTenths) },

@@ -6,6 +6,7 @@ import { toDbDate } from '../../platform/database/dates.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
 export { endOnArrival } from './intervals.ts';
+export { awayBetween, paperOf } from './time-facts.ts';
 
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };
 

@@ -118,9 +118,16 @@ async function visitsOf(models: Models, unitIds: string[]): Promise<Visit[]> {
 }
 
 function paper(row: TimeRecord): Paper {
+  return paperOf({ ...row, recordedOn: fromDbDate(row.recordedOn) });
+}
+
+/** A row of the time record as a paper that times are counted from. */
+export function paperOf(
+  row: Pick<TimeRecord, 'basis' | 'sinceNewTenths' | 'sinceOverhaulTenths'> & { recordedOn: string },
+): Paper {
   const declared = row.basis === 'declared on receipt' || row.basis.startsWith('replacement on ');
   return {
-    date: fromDbDate(row.recordedOn),
+    date: row.recordedOn,
     kind: row.basis === 'overhaul' ? 'overhaul' : declared ? 'declared' : 'established',
     basis: row.basis,
     sinceNewTenths: row.sinceNewTenths ?? 'unknown',
@@ -140,10 +147,15 @@ export function onAircraft(row: AircraftInterval): OnAircraft {
   };
 }
 
-/** Times out of the shop: between visits, and before the first where times were on record already. */
 function awayOf({ visits, firstSeen }: TimeFacts, unitId: string): Away[] {
-  const own = visits.filter((visit) => visit.unitId === unitId);
-  const seen = firstSeen.get(unitId);
+  return awayBetween(
+    visits.filter((visit) => visit.unitId === unitId),
+    firstSeen.get(unitId),
+  );
+}
+
+/** Times out of the shop: between visits, and before the first where times were on record already. */
+export function awayBetween(own: readonly Pick<Visit, 'receivedOn' | 'leftOn'>[], seen: string | undefined): Away[] {
   const first = own[0]?.receivedOn;
   const before = seen !== undefined && (first === undefined || seen < first) ? [{ from: seen, to: first }] : [];
   const between = own.flatMap((visit, i) =>
