@@ -7,6 +7,7 @@ import { DirectivesModule } from './modules/directives/directives.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
 import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
 import { FindingsModule } from './modules/findings/findings.module.ts';
+import { FleetTablesModule } from './modules/fleet-tables/fleet-tables.module.ts';
 import { GovernorTestsModule } from './modules/governor-tests/governor-tests.module.ts';
 import { ImportsModule } from './modules/imports/imports.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
@@ -74,6 +75,7 @@ const departments = [
   KitsModule,
   BuyingModule,
   ImportsModule,
+  FleetTablesModule,
   FindingsModule,
   DirectivesModule,
   ReleasesModule,

@@ -52,7 +52,10 @@ export class MeterFacts {
     const where = { aircraftId: { in: [...new Set(aircraftIds)] } };
     const stands = { ...where, supersededBy: null, withdrawn: false };
     const changes = await models.meterChange.findMany({ where: stands, orderBy: { changedOn: 'asc' } });
-    const readings = await models.aircraftReading.findMany({ where, include: { struck: { select: { readingId: true } } } });
+    const readings = await models.aircraftReading.findMany({
+      where,
+      include: { struck: { select: { readingId: true } } },
+    });
     const intervals = await models.aircraftInterval.findMany({ where: stands });
     const byMeter = new Map<string, OnRecord>();
     const of = ({ aircraftId, meter }: { aircraftId: string; meter: string }) => {

@@ -1,3 +1,9 @@
 export { faultWords, MeterFacts, type Said } from './meter-facts.ts';
 export { refuseFuture, refuseOutOfLine } from './meter-points.ts';
-export { type JudgedReading, judgeReadings, type ReadingFault, type SaidReading, writeReadings } from './readings-batch.ts';
+export {
+  type JudgedReading,
+  judgeReadings,
+  type ReadingFault,
+  type SaidReading,
+  writeReadings,
+} from './readings-batch.ts';

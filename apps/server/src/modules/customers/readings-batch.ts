@@ -1,7 +1,8 @@
+import type { Operation } from '@hubwright/contracts/operation';
 import { daysBetween } from '@hubwright/rules/dates';
 import type { Context } from '../../platform/command/command.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
-import type { Operation } from '@hubwright/contracts/operation';
+import { grouped } from '../../platform/database/grouped.ts';
 import { faultWords, type MeterFacts, numberOn, type Replaced, type Said } from './meter-facts.ts';
 
 /** A reading as somebody says it, one of many. */
@@ -34,7 +35,7 @@ const unlikelyTenthsADay = 120;
 
 /** Each reading held against what is on record and against the others of its meter. */
 export function judgeReadings(facts: MeterFacts, all: readonly SaidReading[], today: string): JudgedReading[] {
-  const byMeter = Map.groupBy(all, meterKey);
+  const byMeter = grouped(all, meterKey);
   return all.map((said) => {
     const others = (byMeter.get(meterKey(said)) ?? []).filter((one) => one !== said);
     return judged(facts, said, { others, today });
@@ -64,14 +65,21 @@ function judged(
   if (same) return { said, same, isNewChange, faults: [] };
   const beside = {
     said: others.map(asSaid),
-    changes: others.flatMap(({ replaced }) => (replaced && !isKnownChange(replaced) && replaced.on !== said.replaced?.on ? [replaced] : [])),
+    changes: others.flatMap(({ replaced }) =>
+      replaced && !isKnownChange(replaced) && replaced.on !== said.replaced?.on ? [replaced] : [],
+    ),
   };
   const fault = facts.fault({ ...said, said: [asSaid(said)], change: isNewChange ? said.replaced : undefined, beside });
   if (fault) {
     const field = fault.said.what.endsWith('meter') ? 'replaced' : 'tenths';
     return wrong(field, `${faultWords(fault)}. Read it again; where the meter was replaced, say on which day`);
   }
-  const doubt = said.sure ? undefined : unlikely(said, { ...known, changes: [...known.changes, ...(isNewChange && said.replaced ? [said.replaced] : [])] });
+  const doubt = said.sure
+    ? undefined
+    : unlikely(said, {
+        ...known,
+        changes: [...known.changes, ...(isNewChange && said.replaced ? [said.replaced] : [])],
+      });
   return doubt ? wrong('sure', doubt, 'unlikely') : { said, same, isNewChange, faults: [] };
 }
 
@@ -96,7 +104,14 @@ export async function writeReadings(
 ): Promise<void> {
   const changes = new Map(
     judgedRows.flatMap(({ said, isNewChange }) =>
-      isNewChange && said.replaced ? [[`${meterKey(said)} ${said.replaced.on}`, { ...said.replaced, aircraftId: said.aircraftId, meter: said.meter }]] : [],
+      isNewChange && said.replaced
+        ? [
+            [
+              `${meterKey(said)} ${said.replaced.on}`,
+              { ...said.replaced, aircraftId: said.aircraftId, meter: said.meter },
+            ],
+          ]
+        : [],
     ),
   );
   await tx.meterChange.createMany({

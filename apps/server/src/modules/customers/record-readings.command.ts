@@ -4,7 +4,13 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { MeterFacts } from './meter-facts.ts';
-import { type JudgedReading, judgeReadings, type ReadingFault, type SaidReading, writeReadings } from './readings-batch.ts';
+import {
+  type JudgedReading,
+  judgeReadings,
+  type ReadingFault,
+  type SaidReading,
+  writeReadings,
+} from './readings-batch.ts';
 
 const operation = readingsOperations.recordReadings;
 const places: Record<ReadingFault['field'], string> = {
@@ -21,7 +27,10 @@ export const recordReadings = defineCommand(operation, {
     const { tx, input, today } = context;
     const customer = found(await tx.customer.findUnique({ where: { id: input.customerId } }), 'This customer');
     const ids = [...new Set(input.rows.map(({ aircraftId }) => aircraftId))];
-    const own = await tx.aircraft.findMany({ where: { id: { in: ids }, customerId: customer.id }, select: { id: true } });
+    const own = await tx.aircraft.findMany({
+      where: { id: { in: ids }, customerId: customer.id },
+      select: { id: true },
+    });
     refuseOthers(input, new Set(own.map(({ id }) => id)));
     const judged = judgeReadings(await MeterFacts.of(tx, ids), input.rows.map(saidIn(input)), today);
     refuseFaults(judged);
@@ -58,5 +67,6 @@ function refuseFaults(judged: readonly JudgedReading[]): void {
     detail,
   }));
   const [first] = errors;
-  if (first) throw new Problem(impossible.length > 0 ? 'reading-out-of-line' : 'reading-unlikely', first.detail, {}, errors);
+  if (first)
+    throw new Problem(impossible.length > 0 ? 'reading-out-of-line' : 'reading-unlikely', first.detail, {}, errors);
 }

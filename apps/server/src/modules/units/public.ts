@@ -5,7 +5,8 @@ import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
-export { endOnArrival } from './intervals.ts';
+export { endOnArrival, refuseNonsense } from './intervals.ts';
+export { declaredInTable } from './time-facts.ts';
 
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };
 
