@@ -35,7 +35,7 @@ describe('a customer’s fleet comes in by table', () => {
     const cells = {
       reg: 'ZZ-FT1',
       ...{ type: 'Heronby Pinnace', engine: 'Brindle B-360', side: '', model: 'Q3C-76', serial: 'FT 100' },
-      ...{ on: '2025-01-10', meter: 'tach', then: '1000.0', tsn: '2210.5', tso: '0.0', overhaul: '2024-12-01' },
+      ...{ on: '2025-01-10', meter: 'tach', meterThen: '1000.0', tsn: '2210.5', tso: '0.0', overhaul: '2024-12-01' },
       ...{ now: '1250.4', read: '2026-10-01' },
       ...changes,
     };
@@ -115,7 +115,7 @@ describe('a customer’s fleet comes in by table', () => {
     row({
       reg: 'ZZ-FT2',
       serial: 'FT 101',
-      then: 'unknown',
+      meterThen: 'unknown',
       tsn: '',
       tso: '350.2',
       overhaul: 'unknown',
@@ -159,7 +159,7 @@ describe('a customer’s fleet comes in by table', () => {
     expect(refused.detail).toBe('All 2 rows say what is on record already');
     const changed = await sent([
       head,
-      row({ then: '1010.0', tsn: '2200.5', now: '1300.4', read: '2026-11-01', type: 'Heronby Courser 4' }),
+      row({ meterThen: '1010.0', tsn: '2200.5', now: '1300.4', read: '2026-11-01', type: 'Heronby Courser 4' }),
       fleet[1] ?? '',
     ]);
     const shown = await preview(changed);
@@ -191,7 +191,7 @@ describe('a customer’s fleet comes in by table', () => {
         await preview(
           await sent([
             head,
-            row({ then: '', tsn: '', tso: '', overhaul: '', now: '', read: '', type: '', engine: '' }),
+            row({ meterThen: '', tsn: '', tso: '', overhaul: '', now: '', read: '', type: '', engine: '' }),
           ]),
         )
       ).counts,

@@ -20,6 +20,7 @@ import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
 import { QuotesModule } from './modules/quotes/quotes.module.ts';
 import { RecordsModule } from './modules/records/records.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
+import { UnitHistoryModule } from './modules/unit-history/unit-history.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
 import { VendorsModule } from './modules/vendors/vendors.module.ts';
 import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
@@ -86,6 +87,7 @@ const departments = [
   FieldBalanceModule,
   GovernorTestsModule,
   QuotesModule,
+  UnitHistoryModule,
   RecordsModule,
 ];
 

@@ -46,6 +46,7 @@ import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { intervalOperations } from './units/interval-operations.ts';
 import { unitOperations } from './units/operations.ts';
+import { unitHistoryOperations } from './units/unit-history-operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
 import { bakeOperations } from './work-orders/bake-operations.ts';
 import { clockOperations } from './work-orders/clock-operations.ts';
@@ -74,6 +75,7 @@ export const routes = {
   ...documentOperations,
   ...unitOperations,
   ...intervalOperations,
+  ...unitHistoryOperations,
   ...inventoryOperations,
   ...handlingOperations,
   ...givingBackOperations,
