@@ -9,7 +9,6 @@ export { IntervalQueries } from './intervals.queries.ts';
 export { endOnArrival, refuseNonsense } from './intervals.ts';
 export { declaredInTable } from './time-facts.ts';
 export { TimesQueries } from './times.queries.ts';
-export { UnitsModule } from './units.module.ts';
 export { UnitQueries } from './units.queries.ts';
 
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };

@@ -9,6 +9,5 @@ import { UnitQueries } from './units.queries.ts';
 @Module({
   controllers: [UnitsController, IntervalsController],
   providers: [UnitQueries, FindQueries, TimesQueries, IntervalQueries],
-  exports: [UnitQueries, TimesQueries, IntervalQueries],
 })
 export class UnitsModule {}
