@@ -33,7 +33,8 @@ export function printHistory(history: WholeUnitHistory): Promise<Buffer> {
   printTree(paper, history);
   printFlying(paper, history);
   for (const visit of history.workOrders) printVisit(paper, visit);
-  printPapers(paper, history);
+  printReleases(paper, history);
+  printDocuments(paper, history);
   return paper.finish();
 }
 
@@ -173,7 +174,7 @@ function printSignatures(paper: Paper, signatures: Visit['signatures']): void {
   );
 }
 
-function printPapers(paper: Paper, { releases, directives, documents, papers }: WholeUnitHistory): void {
+function printReleases(paper: Paper, { releases, directives }: WholeUnitHistory): void {
   if (releases.length > 0)
     paper.heading('Approved for return to service').table(
       [
@@ -208,6 +209,9 @@ function printPapers(paper: Paper, { releases, directives, documents, papers }: 
         one.recordedBy.displayName,
       ]),
     );
+}
+
+function printDocuments(paper: Paper, { documents, papers }: WholeUnitHistory): void {
   if (documents.length > 0)
     paper.heading('Documents worked to').table(
       [
