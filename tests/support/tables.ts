@@ -6,10 +6,10 @@ import type { ShopApp, Visitor } from './shop-app.ts';
 export async function sendTable(
   shop: Pick<ShopApp, 'address'>,
   visitor: Pick<Visitor, 'cookie'>,
-  sent: { kind: string; bytes: Uint8Array | string; type?: string },
+  sent: { kind: string; bytes: Uint8Array | string; type?: string; path?: string },
 ) {
-  const { kind, bytes, type = 'text/csv' } = sent;
-  const response = await fetch(`${shop.address}/api/imports/${kind}`, {
+  const { kind, bytes, type = 'text/csv', path = `/api/imports/${kind}` } = sent;
+  const response = await fetch(`${shop.address}${path}`, {
     method: 'POST',
     headers: { cookie: visitor.cookie, 'content-type': type, 'idempotency-key': randomUUID() },
     body: typeof bytes === 'string' ? bytes : new Uint8Array(bytes),

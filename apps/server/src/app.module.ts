@@ -7,6 +7,7 @@ import { DirectivesModule } from './modules/directives/directives.module.ts';
 import { DueDatesModule } from './modules/due-dates/due-dates.module.ts';
 import { FieldBalanceModule } from './modules/field-balance/field-balance.module.ts';
 import { FindingsModule } from './modules/findings/findings.module.ts';
+import { FleetTablesModule } from './modules/fleet-tables/fleet-tables.module.ts';
 import { GovernorTestsModule } from './modules/governor-tests/governor-tests.module.ts';
 import { ImportsModule } from './modules/imports/imports.module.ts';
 import { InventoryModule } from './modules/inventory/inventory.module.ts';
@@ -19,6 +20,7 @@ import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
 import { QuotesModule } from './modules/quotes/quotes.module.ts';
 import { RecordsModule } from './modules/records/records.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
+import { UnitHistoryModule } from './modules/unit-history/unit-history.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
 import { VendorsModule } from './modules/vendors/vendors.module.ts';
 import { WorkOrdersModule } from './modules/work-orders/work-orders.module.ts';
@@ -74,6 +76,7 @@ const departments = [
   KitsModule,
   BuyingModule,
   ImportsModule,
+  FleetTablesModule,
   FindingsModule,
   DirectivesModule,
   ReleasesModule,
@@ -84,6 +87,7 @@ const departments = [
   FieldBalanceModule,
   GovernorTestsModule,
   QuotesModule,
+  UnitHistoryModule,
   RecordsModule,
 ];
 

@@ -1,5 +1,6 @@
 import { meterOperations } from './customers/meter-operations.ts';
 import { customerOperations } from './customers/operations.ts';
+import { readingsOperations } from './customers/readings-operations.ts';
 import { directiveOperations } from './directives/operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
 import { fieldBalanceOperations } from './field-balance/operations.ts';
@@ -9,6 +10,7 @@ import { findingOperations } from './findings/operations.ts';
 import { setOperations } from './findings/set-operations.ts';
 import { benchLinkOperations } from './governor-tests/link-operations.ts';
 import { governorOperations } from './governor-tests/operations.ts';
+import { fleetTableOperations } from './imports/fleet-operations.ts';
 import { importOperations } from './imports/operations.ts';
 import { countOperations } from './inventory/count-operations.ts';
 import { freezerOperations } from './inventory/freezer-operations.ts';
@@ -44,6 +46,7 @@ import { releaseOperations } from './releases/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { intervalOperations } from './units/interval-operations.ts';
 import { unitOperations } from './units/operations.ts';
+import { unitHistoryOperations } from './units/unit-history-operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
 import { bakeOperations } from './work-orders/bake-operations.ts';
 import { clockOperations } from './work-orders/clock-operations.ts';
@@ -67,10 +70,12 @@ export const routes = {
   ...workingTimeOperations,
   ...customerOperations,
   ...meterOperations,
+  ...readingsOperations,
   ...manualOperations,
   ...documentOperations,
   ...unitOperations,
   ...intervalOperations,
+  ...unitHistoryOperations,
   ...inventoryOperations,
   ...handlingOperations,
   ...givingBackOperations,
@@ -115,6 +120,7 @@ export const routes = {
   ...clockOperations,
   ...quoteOperations,
   ...importOperations,
+  ...fleetTableOperations,
   ...valueOperations,
   ...trayOperations,
   ...kitListOperations,

@@ -1,20 +1,21 @@
 import { fileBytesLimit } from '@hubwright/contracts/files/limits';
-import type { ImportKind } from '@hubwright/contracts/imports/kinds';
-import { importOperations } from '@hubwright/contracts/imports/operations';
+import type { importOperations } from '@hubwright/contracts/imports/operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import { newKey } from './call.ts';
 import { problemFrom, unreachable } from './problem.ts';
+
+type Uploaded = Reply<typeof importOperations.uploadTable>;
 
 /**
  * Sends the bytes of one table; the server looks at them, whatever the file is called.
  * @throws ProblemError
  */
-export async function sendTable(kind: ImportKind, file: Blob): Promise<Reply<typeof importOperations.uploadTable>> {
+export async function sendTable(path: string, file: Blob): Promise<Pick<Uploaded, 'id'>> {
   if (file.size > fileBytesLimit)
     throw problemFrom(413, { type: '/problems/file-too-large', detail: 'Nothing was sent.' });
   let response: Response;
   try {
-    response = await fetch(importOperations.uploadTable.path.replace(':kind', kind), {
+    response = await fetch(path, {
       method: 'POST',
       headers: { 'Content-Type': 'application/octet-stream', 'Idempotency-Key': newKey() },
       credentials: 'same-origin',
@@ -25,5 +26,5 @@ export async function sendTable(kind: ImportKind, file: Blob): Promise<Reply<typ
   }
   const body: unknown = await response.json().catch(() => undefined);
   if (!response.ok) throw problemFrom(response.status, body);
-  return body as Reply<typeof importOperations.uploadTable>;
+  return body as Uploaded;
 }

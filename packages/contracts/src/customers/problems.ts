@@ -6,6 +6,11 @@ export const customerProblems = {
     title: 'The reading does not fit the others of this meter',
     next: 'Read the meter again; check which meter and which day it was. Where the meter was replaced, record that with both figures first; where the earlier figure is the wrong one, mark it as a mistake and say why.',
   },
+  'reading-unlikely': {
+    status: 409,
+    title: 'A reading is possible but unlikely',
+    next: 'Ask again what the meter shows. Where it is right, say that it was looked at again and send it.',
+  },
   'reading-struck': {
     status: 409,
     title: 'This reading was marked as a mistake already',

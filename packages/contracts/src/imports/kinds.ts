@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { type FieldGiven, type ImportField, needed, open } from './fields.ts';
 
 /** What a table can bring in, all by one mechanism. */
 export const importKinds = ['parts', 'opening-stock', 'prices', 'kit-lists'] as const;
@@ -24,40 +25,30 @@ export const exportTitles: Record<ExportList, string> = {
   orders: 'Purchase order lines',
 };
 
-/** One column a table of a kind can have. */
-export interface ImportField {
-  readonly field: string;
-  /** As the template heads it. */
-  readonly title: string;
-  /** Other headings that mean the same, in small letters and blanks. */
-  readonly also: readonly string[];
-  readonly required: boolean;
-  /** What may stand in it. */
-  readonly says: string;
-  /** Of the invented shop, for the template. */
-  readonly example: string;
-}
-
-type Short = readonly [field: string, title: string, says: string, example: string, also?: readonly string[]];
-
-const needed = ([field, title, says, example, also = []]: Short): ImportField => ({
-  ...{ field, title, says, example, also },
-  required: true,
-});
-const open = (given: Short): ImportField => ({ ...needed(given), required: false });
-
-const number: Short = ['number', 'part number', 'Up to 60 characters', 'Q301-17', ['part', 'part no', 'p/n', 'number']];
-const price: Short = [
+const number: FieldGiven = [
+  'number',
+  'part number',
+  'Up to 60 characters',
+  'Q301-17',
+  ['part', 'part no', 'p/n', 'number'],
+];
+const price: FieldGiven = [
   'unitPrice',
   'unit price',
   'A decimal number with a point, of one issue unit',
   '4.25',
   ['price', 'cost', 'unit cost', 'price each'],
 ];
-const packSize: Short = ['packSize', 'pack size', 'Whole number', '10', ['pack', 'pack quantity', 'per pack']];
-const leadTime: Short = ['leadTimeDays', 'lead time days', 'Whole days', '21', ['lead time', 'lead days']];
-const supplier: Short = ['supplier', 'supplier code', 'The code of a supplier on record', 'NORTHBAY', ['supplier']];
-const bin: Short = ['bin', 'bin', 'The code of a bin on record', 'A-01', ['home bin', 'location', 'shelf']];
+const packSize: FieldGiven = ['packSize', 'pack size', 'Whole number', '10', ['pack', 'pack quantity', 'per pack']];
+const leadTime: FieldGiven = ['leadTimeDays', 'lead time days', 'Whole days', '21', ['lead time', 'lead days']];
+const supplier: FieldGiven = [
+  'supplier',
+  'supplier code',
+  'The code of a supplier on record',
+  'NORTHBAY',
+  ['supplier'],
+];
+const bin: FieldGiven = ['bin', 'bin', 'The code of a bin on record', 'A-01', ['home bin', 'location', 'shelf']];
 
 /** The columns of each kind, in the template’s order. What a template does not name, a table need not bring. */
 export const importFields: Record<ImportKind, readonly ImportField[]> = {
@@ -154,25 +145,3 @@ export const importFields: Record<ImportKind, readonly ImportField[]> = {
 
 /** The most rows and columns of one table, and the most characters of one cell. */
 export const importLimits = { rows: 20_000, columns: 40, cell: 400 } as const;
-
-const plain = (text: string) =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z0-9/]+/g, ' ')
-    .trim();
-
-/** Which column is read as which field, by what heads it: the title first, then other words for it. Columns count from 0. */
-export function guessMapping(kind: ImportKind, header: readonly string[]): Record<string, number> {
-  const heads = header.map(plain);
-  const taken = new Set<number>();
-  const mapping: Record<string, number> = {};
-  const take = (field: string, names: readonly string[]) => {
-    const at = heads.findIndex((head, index) => !taken.has(index) && names.map(plain).includes(head));
-    if (at < 0 || mapping[field] !== undefined) return;
-    mapping[field] = at;
-    taken.add(at);
-  };
-  for (const { field, title } of importFields[kind]) take(field, [title, field.replace(/[A-Z]/g, ' $&')]);
-  for (const { field, also } of importFields[kind]) take(field, also);
-  return mapping;
-}

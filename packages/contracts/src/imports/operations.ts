@@ -2,32 +2,18 @@ import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, id, instant, listOf, page, signature } from '../values.ts';
 import { who } from '../work-orders/traveler-shapes.ts';
-import { exportLists, importKind, importLimits } from './kinds.ts';
+import { exportLists, importKind } from './kinds.ts';
+import {
+  importCounts,
+  importVerdict,
+  mapping,
+  mappingText,
+  previewShape,
+  tableTypes,
+  uploadedShape,
+} from './preview-shapes.ts';
 
 const keepers = ['parts-room', 'manager'] as const;
-const spreadsheet = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-
-/** Field by column, columns counted from 0: which column of the file is read as what. */
-const mapping = z.record(
-  z.string().max(30),
-  z
-    .int()
-    .min(0)
-    .max(importLimits.columns - 1),
-);
-const counts = z.object({ new: z.int(), changed: z.int(), same: z.int(), wrong: z.int() }).meta({ id: 'ImportCounts' });
-const verdict = z.enum(['new', 'changed', 'same', 'wrong']).meta({ id: 'ImportVerdict' });
-
-const planRow = z
-  .object({
-    /** In the file, the line of headings counted. */
-    line: z.int(),
-    verdict,
-    cells: z.array(z.string()),
-    errors: z.array(z.object({ field: z.string(), column: z.int().nullable(), detail: z.string() })),
-    changes: z.array(z.object({ field: z.string(), from: z.string(), to: z.string() })),
-  })
-  .meta({ id: 'ImportRow' });
 
 const reads = {
   importTemplate: read({
@@ -59,23 +45,11 @@ const reads = {
     input: z.strictObject({
       ...page,
       importId: id,
-      /** `field:column` pairs parted by commas; without it the headings decide. */
-      mapping: z
-        .string()
-        .max(1_000)
-        .regex(/^([A-Za-z]{1,30}:\d{1,2})(,[A-Za-z]{1,30}:\d{1,2})*$/, 'Write field:column, parted by commas')
-        .optional(),
-      only: verdict.optional(),
+      /** Without it what was chosen for such headings before and the headings themselves decide. */
+      mapping: mappingText.optional(),
+      only: importVerdict.optional(),
     }),
-    output: listOf(planRow).extend({
-      id,
-      kind: importKind,
-      header: z.array(z.string()),
-      mapping,
-      /** Needed fields that no column is read as. */
-      missing: z.array(z.string()),
-      counts,
-    }),
+    output: previewShape.extend({ kind: importKind }),
     problems: ['import-gone'],
   }),
   listImports: read({
@@ -111,10 +85,8 @@ const writes = {
     summary:
       'Send one CSV or XLSX file, at most 15 megabytes, 20,000 rows and 40 columns. It waits a day to be applied',
     input: z.strictObject({ kind: importKind }),
-    takes: ['text/csv', spreadsheet, 'application/octet-stream'],
-    output: z
-      .object({ id, kind: importKind, header: z.array(z.string()), rows: z.int(), mapping, keptUntil: instant })
-      .meta({ id: 'TableUploaded' }),
+    takes: tableTypes,
+    output: uploadedShape.extend({ kind: importKind }).meta({ id: 'TableUploaded' }),
     problems: ['not-a-file', 'file-too-large', 'upload-broken', 'table-unreadable', 'table-too-large'],
   }),
   applyImport: command({
@@ -124,7 +96,7 @@ const writes = {
     access: keepers,
     summary: 'Take a whole table over, or nothing of it',
     input: z.strictObject({ importId: id, mapping }),
-    output: changed.extend({ counts }).meta({ id: 'ImportApplied' }),
+    output: changed.extend({ counts: importCounts }).meta({ id: 'ImportApplied' }),
     touches: ['inventory', 'manuals', 'kits', 'purchasing'],
     problems: ['import-gone', 'columns-missing', 'rows-wrong', 'nothing-new'],
   }),

@@ -32,7 +32,7 @@ const item = z.object({
   provisionalName: z.string().nullable(),
   version: z.int(),
 });
-const times = z
+export const timesOnRecord = z
   .object({
     recordedOn: date,
     sinceNewTenths: hoursTenths,
@@ -51,9 +51,14 @@ const unitHistory = item
     identityResolved: z.boolean(),
     /** The part on record it turned out to be; its history goes on there. */
     joinedInto: z.object({ id, serial: z.string() }).nullable(),
-    times: z.array(times),
+    times: z.array(timesOnRecord),
     parts: z.array(
-      item.extend({ position: z.string(), fromDate: date, toDate: date.nullable(), latestTimes: times.nullable() }),
+      item.extend({
+        position: z.string(),
+        fromDate: date,
+        toDate: date.nullable(),
+        latestTimes: timesOnRecord.nullable(),
+      }),
     ),
     installedIn: z.array(
       z.object({

@@ -7,9 +7,13 @@ import { type Preview, type PreviewRow, titleOf, type Verdict } from './preview.
 
 const marks: Record<Verdict, State> = { new: 'have', changed: 'note', same: 'open', wrong: 'stop' };
 
+/** With more columns than these a fault may stand out of sight: it is said in front of the row, and its cell is only marked. */
+const mostInSight = 8;
+
 /** What is wrong with one cell stands in it. */
-function Cell({ row, column }: { row: PreviewRow; column: number }) {
+function Cell({ row, column, isWide }: { row: PreviewRow; column: number; isWide: boolean }) {
   const faults = row.errors.filter((error) => error.column === column);
+  if (isWide && faults.length > 0) return <StateMark state="stop" word={row.cells[column] || 'empty'} />;
   return (
     <>
       {row.cells[column] || <span className="soft">empty</span>}
@@ -22,8 +26,8 @@ function Cell({ row, column }: { row: PreviewRow; column: number }) {
   );
 }
 
-function Row({ row, preview }: { row: PreviewRow; preview: Preview }) {
-  const elsewhere = row.errors.filter(({ column }) => column === null);
+function Row({ row, preview, isWide }: { row: PreviewRow; preview: Preview; isWide: boolean }) {
+  const elsewhere = row.errors.filter(({ column }) => isWide || column === null);
   return (
     <>
       <StateMark state={marks[row.verdict]} word={row.verdict} />
@@ -33,7 +37,7 @@ function Row({ row, preview }: { row: PreviewRow; preview: Preview }) {
         </span>
       ))}
       {elsewhere.map(({ field, detail }) => (
-        <span key={field} className={styles.fault}>
+        <span key={field + detail} className={styles.fault}>
           {titleOf(preview.kind, field)}: {detail}
         </span>
       ))}
@@ -52,14 +56,20 @@ function whatItSays({ verdict, errors, changes }: PreviewRow): string {
 /** Each row of the file with what it would do, and each fault at its cell. */
 export function PreviewTable({ preview, tools }: { preview: Preview; tools: ReactNode }) {
   const read = Object.entries(preview.mapping).toSorted(([, a], [, b]) => a - b);
+  const isWide = read.length > mostInSight;
   const columns: Column<PreviewRow>[] = [
     { id: 'line', header: 'Line', value: (row) => row.line, isNumber: true },
-    { id: 'what', header: 'What it does', value: whatItSays, cell: (row) => <Row row={row} preview={preview} /> },
+    {
+      id: 'what',
+      header: 'What it does',
+      value: whatItSays,
+      cell: (row) => <Row row={row} preview={preview} isWide={isWide} />,
+    },
     ...read.map(([field, column]) => ({
       id: field,
       header: titleOf(preview.kind, field),
       value: (row: PreviewRow) => row.cells[column] ?? '',
-      cell: (row: PreviewRow) => <Cell row={row} column={column} />,
+      cell: (row: PreviewRow) => <Cell row={row} column={column} isWide={isWide} />,
     })),
   ];
   return (

@@ -1,7 +1,4 @@
-import { importTitles } from '@hubwright/contracts/imports/kinds';
-import { importOperations } from '@hubwright/contracts/imports/operations';
 import { useState } from 'react';
-import { useCommand } from '../../api/command.ts';
 import { countOf } from '../../format/numbers.ts';
 import { Button } from '../../ui/Button.tsx';
 import { InlineSelect } from '../../ui/InlineSelect.tsx';
@@ -12,7 +9,7 @@ import { say } from '../../ui/toasts.tsx';
 import styles from './imports.module.css';
 import { MappingFields } from './MappingFields.tsx';
 import { PreviewTable } from './PreviewTable.tsx';
-import { type Mapping, type Preview, titleOf, usePreview } from './preview.ts';
+import { type Mapping, type Preview, tableTitles, titleOf, useApply, usePreview, type Whose } from './preview.ts';
 
 const shownChoices = [
   { value: 'all', text: 'all rows' },
@@ -44,12 +41,12 @@ function whyNot({ kind, counts, missing }: Preview): string | undefined {
 }
 
 /** A table that was sent: its columns, every row, and the one button that takes it over. */
-export function TablePreview(props: { importId: string; onApplied: () => void; onClose: () => void }) {
-  const { importId, onApplied, onClose } = props;
+export function TablePreview(props: { whose: Whose; importId: string; onApplied: () => void; onClose: () => void }) {
+  const { whose, importId, onApplied, onClose } = props;
   const [mapping, setMapping] = useState<Mapping>();
   const [only, setOnly] = useState<Shown>('all');
-  const { data: preview, error } = usePreview(importId, mapping, only === 'all' ? undefined : only);
-  const apply = useCommand(importOperations.applyImport);
+  const { data: preview, error } = usePreview({ whose, importId, mapping, only: only === 'all' ? undefined : only });
+  const apply = useApply(whose);
   if (!preview) return error ? <Refusal problem={error} /> : <Skeleton lines={6} />;
   const why = whyNot(preview);
   const take = () =>
@@ -57,14 +54,14 @@ export function TablePreview(props: { importId: string; onApplied: () => void; o
       { input: { importId, mapping: preview.mapping } },
       {
         onSuccess: ({ counts }) => {
-          say(`${importTitles[preview.kind]}: ${counts.new} new, ${counts.changed} changed, ${counts.same} the same.`);
+          say(`${tableTitles[preview.kind]}: ${counts.new} new, ${counts.changed} changed, ${counts.same} the same.`);
           onApplied();
         },
       },
     );
   return (
     <div className="stack">
-      <details open={preview.missing.length > 0}>
+      <details open={preview.missing.length > 0 || Object.values(preview.how).includes('near')}>
         <summary>Which column is read as what</summary>
         <MappingFields preview={preview} onChange={setMapping} />
       </details>

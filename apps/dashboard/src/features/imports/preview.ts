@@ -1,21 +1,54 @@
-import { type ImportKind, importFields } from '@hubwright/contracts/imports/kinds';
+import { type FleetKind, fleetFields, fleetTitles } from '@hubwright/contracts/imports/fleet-kinds';
+import { fleetTableOperations } from '@hubwright/contracts/imports/fleet-operations';
+import { type ImportKind, importFields, importTitles } from '@hubwright/contracts/imports/kinds';
 import { importOperations } from '@hubwright/contracts/imports/operations';
 import type { Reply } from '@hubwright/contracts/operation';
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, type UseQueryResult, useQuery } from '@tanstack/react-query';
+import { useCommand } from '../../api/command.ts';
+import type { ProblemError } from '../../api/problem.ts';
 import { queryFor } from '../../api/query.ts';
 
-export type Preview = Reply<typeof importOperations.previewImport>;
+/** A table of the shop's own, or one of a customer. */
+export type TableKind = ImportKind | FleetKind;
+/** Whose tables: the shop's or a customer's. Both are looked at and taken over in the same way. */
+export type Whose = 'shop' | 'customer';
+
+type ShopPreview = Reply<typeof importOperations.previewImport>;
+type CustomerPreview = Reply<typeof fleetTableOperations.previewFleetTable>;
+export type Preview = ShopPreview | CustomerPreview;
 export type PreviewRow = Preview['rows'][number];
 export type Verdict = PreviewRow['verdict'];
 export type Mapping = Readonly<Record<string, number>>;
 
-/** What the table would change, read by these columns; by its headings while none were chosen. */
-export function usePreview(importId: string, mapping: Mapping | undefined, only: Verdict | undefined) {
+export const tableFields = { ...importFields, ...fleetFields };
+export const tableTitles = { ...importTitles, ...fleetTitles };
+
+interface Asked {
+  readonly whose: Whose;
+  readonly importId: string;
+  readonly mapping: Mapping | undefined;
+  readonly only: Verdict | undefined;
+}
+
+/** What the table would change, read by these columns; while none were chosen, as before for such headings or as they say. */
+export function usePreview({ whose, importId, mapping, only }: Asked): UseQueryResult<Preview, ProblemError> {
   const asked = mapping && Object.keys(mapping).length > 0 ? { mapping: mappingText(mapping) } : {};
+  const input = { importId, limit: 200, ...asked, ...(only ? { only } : {}) };
+  const of =
+    whose === 'shop'
+      ? queryFor(importOperations.previewImport, input)
+      : queryFor(fleetTableOperations.previewFleetTable, input);
   return useQuery({
-    ...queryFor(importOperations.previewImport, { importId, limit: 200, ...asked, ...(only ? { only } : {}) }),
+    ...(of as ReturnType<typeof queryFor<typeof importOperations.previewImport>>),
     placeholderData: keepPreviousData,
-  });
+  }) as UseQueryResult<Preview, ProblemError>;
+}
+
+/** Takes the table over, or nothing of it. */
+export function useApply(whose: Whose) {
+  const shop = useCommand(importOperations.applyImport);
+  const customer = useCommand(fleetTableOperations.applyFleetTable);
+  return whose === 'shop' ? shop : customer;
 }
 
 function mappingText(mapping: Mapping): string {
@@ -25,8 +58,8 @@ function mappingText(mapping: Mapping): string {
 }
 
 /** How the template heads a field. */
-export function titleOf(kind: ImportKind, field: string): string {
-  return importFields[kind].find((one) => one.field === field)?.title ?? field;
+export function titleOf(kind: TableKind, field: string): string {
+  return tableFields[kind].find((one) => one.field === field)?.title ?? field;
 }
 
 /** The same columns, but this field read from another one, or from none. */

@@ -50,22 +50,25 @@ const plainColumns: readonly Column<Interval>[] = [
   },
 ];
 
-function Actions({ row, on }: { row: Interval; on: { removed: On; corrected: On } }) {
+interface Acting {
+  readonly removed: On;
+  readonly corrected: On;
+  readonly withdrawn: On;
+}
+
+function Actions({ row, on }: { row: Interval; on: Acting }) {
   if (row.state !== 'stands') return null;
   return (
     <div className="row">
       {row.to === null ? <Button onPress={() => on.removed(row)}>Removed</Button> : null}
       <Button onPress={() => on.corrected(row)}>Correct</Button>
+      <Button onPress={() => on.withdrawn(row)}>Withdraw</Button>
     </div>
   );
 }
 
 /** Installations on aircraft as recorded, with what was superseded. */
-export function IntervalTable(props: {
-  itemId: string;
-  on: { removed: On; corrected: On } | undefined;
-  tools: ReactNode;
-}) {
+export function IntervalTable(props: { itemId: string; on: Acting | undefined; tools: ReactNode }) {
   const { rows } = useSuspenseQuery(intervalsQuery(props.itemId)).data;
   const { on } = props;
   const acting: readonly Column<Interval>[] = on

@@ -36,7 +36,12 @@ const timeColumns: readonly Column<UnitTimes>[] = [
     cell: (row) => (row.meterTenths === null ? '' : <Hours tenths={row.meterTenths} />),
     isNumber: true,
   },
-  { id: 'basis', header: 'From', value: (row) => row.basis },
+  {
+    id: 'basis',
+    header: 'From',
+    // An overhaul that no visit here stands behind is one somebody else says was done.
+    value: (row) => (row.basis === 'overhaul' && row.workOrderId === null ? 'overhaul, as its owner says' : row.basis),
+  },
 ];
 
 /** Every reading of its times, newest first. */

@@ -30,13 +30,14 @@ function useHits(code: string) {
   );
 }
 
-/** What a search or a scan named. One exact hit is opened at once. */
+/** What a search or a scan named. One exact hit is opened at once, and so is the only one there is. */
 export function FindPage() {
   const [{ code }] = useAddress(address);
   const hits = useHits(code);
   const navigate = useNavigateTo();
   const exact = hits.data?.filter((hit) => hit.isExact) ?? [];
-  const only = exact.length === 1 && !hits.isFetching ? exact[0] : undefined;
+  const single = exact.length === 1 ? exact : (hits.data ?? []);
+  const only = single.length === 1 && !hits.isFetching ? single[0] : undefined;
   useEffect(() => {
     if (only) navigate(only.href, { replace: true });
   }, [only, navigate]);

@@ -1,4 +1,5 @@
 import { customerOperations } from '@hubwright/contracts/customers/operations';
+import { readingsOperations } from '@hubwright/contracts/customers/readings-operations';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
@@ -15,17 +16,25 @@ import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
 import { useToday } from '../../format/use-today.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 
 function Fleet({ customer }: { customer: Customer }) {
   const mayAdd = useMay(customerOperations.addAircraft);
   const mayRead = useMay(customerOperations.recordReading);
+  const mayRecord = useMay(readingsOperations.recordReadings);
   const today = useToday();
   const [isAdding, setAdding] = useState(false);
   const [read, setRead] = useState<Aircraft>();
   return (
     <section className="sheet stack" aria-labelledby="aircraft">
-      <h2 id="aircraft">Aircraft</h2>
+      <div className="row between">
+        <h2 id="aircraft">Aircraft</h2>
+        <div className="row">
+          {mayRecord ? <Link href={`/customers/${customer.id}/readings`}>Enter readings of many</Link> : null}
+          <Link href={`/customers/${customer.id}/tables`}>Tables of their fleet</Link>
+        </div>
+      </div>
       <AircraftTable
         aircraft={customer.aircraft}
         onRead={mayRead ? setRead : undefined}

@@ -1,20 +1,23 @@
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import { useState } from 'react';
+import { Suspense, useState } from 'react';
 import { useMay, useMe } from '../../api/me.ts';
 import { UnitDirectives } from '../../features/directives/UnitDirectives.tsx';
 import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { EstablishTimes } from '../../features/units/establish-times.tsx';
 import { Intervals } from '../../features/units/Intervals.tsx';
+import { TakeHistory } from '../../features/units/TakeHistory.tsx';
 import { TimesAsOf } from '../../features/units/TimesAsOf.tsx';
+import { UnitPapers } from '../../features/units/UnitPapers.tsx';
 import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
 import { UnitTree } from '../../features/units/UnitTree.tsx';
 import { nameOf, unitQuery } from '../../features/units/units.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
+import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import styles from './front-desk.module.css';
 
@@ -90,6 +93,15 @@ export function UnitPage() {
         <section className="sheet stack" aria-labelledby="visits">
           <h2 id="visits">Visits</h2>
           <VisitTable visits={unit.workOrders} />
+        </section>
+        <section className="sheet stack" aria-labelledby="papers">
+          <div className="row between">
+            <h2 id="papers">Releases, documents and papers</h2>
+            <TakeHistory itemId={unit.id} />
+          </div>
+          <Suspense fallback={<Skeleton lines={3} />}>
+            <UnitPapers itemId={unit.id} />
+          </Suspense>
         </section>
       </div>
       {isTiming ? <EstablishTimes item={unit} signer={me} onClose={() => setTiming(false)} /> : null}

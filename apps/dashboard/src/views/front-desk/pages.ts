@@ -55,6 +55,20 @@ export const frontDeskPages: readonly View[] = [
   },
   {
     ...about,
+    path: '/customers/$customerId/tables',
+    title: 'Tables of a customer',
+    question: 'What does their table say, and what of it is not on record?',
+    component: lazyRouteComponent(() => import('./FleetTablesPage.tsx'), 'FleetTablesPage'),
+  },
+  {
+    ...about,
+    path: '/customers/$customerId/readings',
+    title: 'Readings of a customer',
+    question: 'What do their meters show now?',
+    component: lazyRouteComponent(() => import('./ReadingsPage.tsx'), 'ReadingsPage'),
+  },
+  {
+    ...about,
     path: '/units/$unitId',
     title: 'Unit',
     question: 'What is it made of, and where has it been?',

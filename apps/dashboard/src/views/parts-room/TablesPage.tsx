@@ -1,4 +1,4 @@
-import { type ImportKind, importKinds } from '@hubwright/contracts/imports/kinds';
+import { importKinds, importLimits } from '@hubwright/contracts/imports/kinds';
 import { importOperations } from '@hubwright/contracts/imports/operations';
 import { useState } from 'react';
 import { z } from 'zod';
@@ -31,10 +31,13 @@ export function TablesPage() {
           <h2>Bring a table in</h2>
           <ChooseTable
             kind={kind}
-            onKind={(chosen: ImportKind) => setAddress({ kind: chosen, table: '' })}
+            kinds={importKinds}
+            at={{ send: `/api/imports/${kind}`, template: `/api/import-templates/${kind}` }}
+            mostRows={importLimits.rows}
+            onKind={(chosen) => setAddress({ kind: chosen, table: '' })}
             onSent={(id) => setAddress({ table: id })}
           />
-          {table ? <TablePreview key={table} importId={table} onApplied={close} onClose={close} /> : null}
+          {table ? <TablePreview key={table} whose="shop" importId={table} onApplied={close} onClose={close} /> : null}
         </section>
       ) : null}
       <section className="sheet stack">

@@ -1,9 +1,11 @@
 import { meterOperations } from '@hubwright/contracts/customers/meter-operations';
+import { readingsOperations } from '@hubwright/contracts/customers/readings-operations';
 import { Controller, Inject } from '@nestjs/common';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
 import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { MeterQueries } from './meters.queries.ts';
 import { recordMeterChange } from './record-meter-change.command.ts';
+import { recordReadings } from './record-readings.command.ts';
 import { strikeReading } from './strike-reading.command.ts';
 import { withdrawMeterChange } from './withdraw-meter-change.command.ts';
 
@@ -32,5 +34,10 @@ export class MetersController {
   @Operation(meterOperations.strikeReading)
   strike(@Call() call: CommandCall) {
     return this.runner.run(strikeReading, call);
+  }
+
+  @Operation(readingsOperations.recordReadings)
+  readings(@Call() call: CommandCall) {
+    return this.runner.run(recordReadings, call);
   }
 }

@@ -1,1 +1,9 @@
-export { refuseFuture, refuseOutOfLine, type Said } from './meter-points.ts';
+export { faultWords, MeterFacts, type Said } from './meter-facts.ts';
+export { refuseFuture, refuseOutOfLine } from './meter-points.ts';
+export {
+  type JudgedReading,
+  judgeReadings,
+  type ReadingFault,
+  type SaidReading,
+  writeReadings,
+} from './readings-batch.ts';

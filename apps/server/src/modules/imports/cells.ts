@@ -1,9 +1,11 @@
-import { decimal as decimalText } from '@hubwright/contracts/values';
+import { date as dateText, decimal as decimalText } from '@hubwright/contracts/values';
 import type { Mapping, RowFault } from './table.ts';
 
 const spreadsheetFaults = /^#(REF!|N\/A|VALUE!|DIV\/0!|NAME\?|NULL!|NUM!)$/;
 const yes = new Set(['yes', 'y', 'true', '1', 'x']);
 const no = new Set(['no', 'n', 'false', '0']);
+const notKnown = new Set(['', 'unknown', 'unk', 'not known', 'n/a', 'na', '?', '-', '–']);
+const mostHours = 200_000;
 
 interface Bounds {
   readonly least: number;
@@ -59,6 +61,25 @@ export class Cells {
     if (!decimalText.safeParse(text).success)
       return this.wrong(field, `“${text}” is no price: write it with a point, such as 1250.50`);
     return text.startsWith('-') ? this.wrong(field, 'A price cannot be negative') : text;
+  }
+
+  /** A calendar date; undefined where nothing stands or nobody knows. Other ways of writing one mean two things. */
+  day(field: string): string | undefined {
+    const text = this.text(field);
+    if (notKnown.has(text.toLowerCase())) return undefined;
+    const found = dateText.safeParse(text);
+    return found.success ? text : this.wrong(field, `“${text}” is no date: write it as 2026-03-31`);
+  }
+
+  /** Hours in tenths; what is empty or said to be unknown is unknown, never zero. */
+  hours(field: string): number | 'unknown' {
+    const text = this.text(field);
+    if (notKnown.has(text.toLowerCase())) return 'unknown';
+    const found = /^(\d{1,6})(?:\.(\d)0*)?$/.exec(text.replace(/ ?(h|hrs?|hours)$/i, ''));
+    if (!found) this.wrong(field, `“${text}” are no hours in tenths: write them as 1250.4, or unknown`);
+    const tenths = Number(found?.[1] ?? 0) * 10 + Number(found?.[2] ?? 0);
+    if (tenths > mostHours * 10) this.wrong(field, `More than ${mostHours} hours are not plausible`);
+    return found ? tenths : 'unknown';
   }
 
   yesNo(field: string): boolean | undefined {

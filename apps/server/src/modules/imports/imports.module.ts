@@ -4,5 +4,9 @@ import { ImportsController } from './imports.controller.ts';
 import { ImportQueries } from './imports.queries.ts';
 import { TableUploads } from './table-uploads.ts';
 
-@Module({ controllers: [ImportsController], providers: [ImportQueries, ExportQueries, TableUploads] })
+@Module({
+  controllers: [ImportsController],
+  providers: [ImportQueries, ExportQueries, TableUploads],
+  exports: [TableUploads],
+})
 export class ImportsModule {}

@@ -1,4 +1,4 @@
-import { guessMapping, type ImportKind, importFields } from '@hubwright/contracts/imports/kinds';
+import { type ImportKind, importFields, importKinds } from '@hubwright/contracts/imports/kinds';
 import type { importOperations } from '@hubwright/contracts/imports/operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { csvText } from '@hubwright/rules/csv';
@@ -6,8 +6,9 @@ import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
-import { missingColumns, planImport, usableMapping } from './plan.ts';
-import { countsOf, type Mapping, type PlannedRow, stagedTable } from './table.ts';
+import { planImport } from './plan.ts';
+import { previewTable } from './preview-table.ts';
+import { stagedTable } from './table.ts';
 
 interface DoneRow {
   readonly id: string;
@@ -27,7 +28,7 @@ const doneSql = `
     i.changed_rows AS "changedRows", i.same_rows AS "sameRows",
     (SELECT count(*)::int FROM opening_lots o JOIN lots l ON l.id = o.lot_id
       WHERE o.import_id = i.id AND l.state = 'quarantine') AS "waitingLots"
-  FROM (SELECT * FROM imported_tables WHERE $1::uuid IS NULL OR id < $1 ORDER BY id DESC LIMIT $2) i
+  FROM (SELECT * FROM imported_tables WHERE customer_id IS NULL AND ($1::uuid IS NULL OR id < $1) ORDER BY id DESC LIMIT $2) i
   LEFT JOIN people p ON p.id = i.applied_by ORDER BY i.id DESC`;
 
 /** What tables would do, and what they did. */
@@ -51,28 +52,17 @@ export class ImportQueries {
   async preview(
     input: Input<typeof importOperations.previewImport>,
   ): Promise<Reply<typeof importOperations.previewImport>> {
-    const { importId, only, after, limit } = input;
-    const { kind, header, rows } = await stagedTable(this.reads.models, importId);
-    const asked = input.mapping === undefined ? guessMapping(kind, header) : mappingIn(input.mapping);
-    const mapping = usableMapping(kind, asked, header.length);
-    const missing = missingColumns(kind, mapping).map(({ field }) => field);
+    const table = await stagedTable(this.reads.models, input.importId, importKinds);
+    const { kind, rows } = table;
     const today = await this.zone.today(this.clock.now());
-    const shown = { id: importId, kind, header, mapping, missing };
-    if (missing.length > 0)
-      return { ...shown, counts: { new: 0, changed: 0, same: 0, wrong: 0 }, rows: [], next: null };
-    const plan = await planImport(kind, this.reads.models, {
-      ask: (text, given) => this.reads.sql(text, given),
-      rows,
-      mapping,
-      today,
+    const shown = await previewTable(this.reads.models, input, {
+      ...{ table, fields: importFields[kind] },
+      plan: (mapping) =>
+        planImport(kind, this.reads.models, {
+          ...{ ask: (text, given) => this.reads.sql(text, given), rows, mapping, today },
+        }),
     });
-    const from = Number(after ?? 0) || 0;
-    const left = plan.rows.filter(({ line, verdict }) => line > from && (only === undefined || verdict === only));
-    return {
-      ...{ ...shown, counts: countsOf(plan.rows) },
-      rows: left.slice(0, limit).map((row) => shownRow(row, mapping)),
-      next: left.length > limit ? String(left[limit - 1]?.line) : null,
-    };
+    return { ...shown, kind };
   }
 
   async list({
@@ -93,20 +83,4 @@ export class ImportQueries {
       next: rows.length > limit ? (shown.at(-1)?.id ?? null) : null,
     };
   }
-}
-
-function mappingIn(text: string): Mapping {
-  return Object.fromEntries(
-    text.split(',').map((pair) => {
-      const [field = '', column] = pair.split(':');
-      return [field, Number(column)];
-    }),
-  );
-}
-
-function shownRow({ line, verdict, cells, errors, changes }: PlannedRow, mapping: Mapping) {
-  return {
-    ...{ line, verdict, cells: [...cells], changes: changes.map((change) => ({ ...change })) },
-    errors: errors.map(({ field, detail }) => ({ field, detail, column: mapping[field] ?? null })),
-  };
 }

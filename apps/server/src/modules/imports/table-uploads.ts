@@ -11,7 +11,7 @@ import { FILES, type FileStore } from '../../platform/files/store.ts';
 import { Slots } from '../../platform/http/slots.ts';
 import { WorkerThread } from '../../platform/jobs/worker.ts';
 import type { TableRead } from './read-table.ts';
-import { stageTable } from './stage-table.command.ts';
+import { type ReadTable, stageTable } from './stage-table.command.ts';
 
 /** Takes tables in: received a piece at a time, read one after the other on a thread of their own, kept as rows of text. */
 @Injectable()
@@ -29,15 +29,23 @@ export class TableUploads implements OnApplicationShutdown {
   ) {}
 
   /** The file itself is not kept: its hash and every row of it are. */
-  async take(request: FastifyRequest, call: CommandCall): Promise<Reply<typeof importOperations.uploadTable>> {
+  take(request: FastifyRequest, call: CommandCall): Promise<Reply<typeof importOperations.uploadTable>> {
+    return this.taken(request, call, (table, sent) => this.runner.run(stageTable(table), sent));
+  }
+
+  /** Receives and reads a file; `stage` is given its rows, and the call with the file's hash among its input. */
+  async taken<T>(
+    request: FastifyRequest,
+    call: CommandCall,
+    stage: (table: ReadTable, sent: CommandCall) => Promise<T>,
+  ): Promise<T> {
     const leave = this.slots.enter(call.actor.personId);
     try {
       return await this.files.workplace(async (folder) => {
         const path = join(folder, 'received');
         const { sha256 } = await receiveFile(request.raw, path, this.patience);
         const table = await this.read(await readFile(path));
-        const { kind } = call.input as { kind?: unknown };
-        return this.runner.run(stageTable(table), { ...call, input: { kind, sha256 } });
+        return stage(table, { ...call, input: { ...(call.input as object), sha256 } });
       });
     } finally {
       leave();

@@ -1,8 +1,6 @@
-import type { ImportKind } from '@hubwright/contracts/imports/kinds';
 import type { Operation } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import type { Context, Subject } from '../../platform/command/command.ts';
-import type { Tx } from '../../platform/database/client.ts';
 import type { Reads } from '../../platform/database/reads.ts';
 
 /** What a plan is made from: the same in a preview and inside the transaction that applies it. */
@@ -57,19 +55,26 @@ export interface Plan {
   write(context: Writing, importId: string): Promise<readonly Subject[]>;
 }
 
-export interface StagedTableRead {
-  readonly kind: ImportKind;
+export interface StagedTableRead<Kind extends string = string> {
+  readonly kind: Kind;
+  /** Whose table it is; null for one of the shop's own. */
+  readonly customerId: string | null;
   readonly sha256: string;
   readonly header: string[];
   readonly rows: readonly TableRow[];
 }
 
-/** The rows of a table as they are kept: `[line, ...cells]`. Throws `import-gone`. */
-export async function stagedTable(models: Models | Tx, id: string): Promise<StagedTableRead> {
+/** The rows of a table as they are kept: `[line, ...cells]`. Throws `import-gone`, also where it is of none of the kinds. */
+export async function stagedTable<Kind extends string>(
+  models: Pick<Reads['models'], 'stagedTable'>,
+  id: string,
+  kinds: readonly Kind[],
+): Promise<StagedTableRead<Kind>> {
   const table = await models.stagedTable.findUnique({ where: { id } });
-  if (!table) throw new Problem('import-gone', 'No table waits under this number');
+  const kind = kinds.find((one) => one === table?.kind);
+  if (!table || !kind) throw new Problem('import-gone', 'No table waits under this number');
   const rows = (table.rows as [number, ...string[]][]).map(([line, ...cells]) => ({ line, cells }));
-  return { kind: table.kind as ImportKind, sha256: table.sha256, header: table.header, rows };
+  return { kind, customerId: table.customerId, sha256: table.sha256, header: table.header, rows };
 }
 
 /** What a row is once its cells are read: wrong where one is, else by what it would change. */

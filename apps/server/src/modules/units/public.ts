@@ -5,8 +5,11 @@ import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
-export { endOnArrival } from './intervals.ts';
-export { awayBetween, paperOf } from './time-facts.ts';
+export { IntervalQueries } from './intervals.queries.ts';
+export { endOnArrival, refuseNonsense } from './intervals.ts';
+export { awayBetween, declaredInTable, paperOf } from './time-facts.ts';
+export { TimesQueries } from './times.queries.ts';
+export { UnitQueries } from './units.queries.ts';
 
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };
 

@@ -117,6 +117,9 @@ async function visitsOf(models: Models, unitIds: string[]): Promise<Visit[]> {
   });
 }
 
+/** What an owner's table says of a unit's times: a declaration, which an inspector did not sign. */
+export const declaredInTable = 'declared in a table of its owner';
+
 function paper(row: TimeRecord): Paper {
   return paperOf({ ...row, recordedOn: fromDbDate(row.recordedOn) });
 }
@@ -125,7 +128,8 @@ function paper(row: TimeRecord): Paper {
 export function paperOf(
   row: Pick<TimeRecord, 'basis' | 'sinceNewTenths' | 'sinceOverhaulTenths'> & { recordedOn: string },
 ): Paper {
-  const declared = row.basis === 'declared on receipt' || row.basis.startsWith('replacement on ');
+  const declared =
+    row.basis === declaredInTable || row.basis === 'declared on receipt' || row.basis.startsWith('replacement on ');
   return {
     date: row.recordedOn,
     kind: row.basis === 'overhaul' ? 'overhaul' : declared ? 'declared' : 'established',

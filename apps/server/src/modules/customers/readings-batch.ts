@@ -1,0 +1,134 @@
+import type { Operation } from '@hubwright/contracts/operation';
+import { daysBetween } from '@hubwright/rules/dates';
+import type { Context } from '../../platform/command/command.ts';
+import { toDbDate } from '../../platform/database/dates.ts';
+import { grouped } from '../../platform/database/grouped.ts';
+import { faultWords, type MeterFacts, numberOn, type Replaced, type Said } from './meter-facts.ts';
+
+/** A reading as somebody says it, one of many. */
+export interface SaidReading {
+  readonly aircraftId: string;
+  readonly meter: string;
+  readonly on: string;
+  readonly tenths: number;
+  readonly replaced?: Replaced | undefined;
+  /** It is unlikely, was looked at again and is right. */
+  readonly sure: boolean;
+}
+
+export interface ReadingFault {
+  readonly field: 'on' | 'tenths' | 'replaced' | 'sure';
+  readonly kind: 'out-of-line' | 'unlikely';
+  readonly detail: string;
+}
+
+export interface JudgedReading {
+  readonly said: SaidReading;
+  readonly faults: readonly ReadingFault[];
+  /** On record already, word for word. */
+  readonly same: boolean;
+  readonly isNewChange: boolean;
+}
+
+/** More than this a day, on average since the last reading, is asked about. Common practice, no source. */
+const unlikelyTenthsADay = 120;
+
+/** Each reading held against what is on record and against the others of its meter. */
+export function judgeReadings(facts: MeterFacts, all: readonly SaidReading[], today: string): JudgedReading[] {
+  const byMeter = grouped(all, meterKey);
+  return all.map((said) => {
+    const others = (byMeter.get(meterKey(said)) ?? []).filter((one) => one !== said);
+    return judged(facts, said, { others, today });
+  });
+}
+
+const meterKey = ({ aircraftId, meter }: SaidReading) => `${aircraftId} ${meter}`;
+const asSaid = ({ on, tenths }: SaidReading): Said => ({ on, tenths, as: 'reading', pointer: '' });
+
+function judged(
+  facts: MeterFacts,
+  said: SaidReading,
+  { others, today }: { others: readonly SaidReading[]; today: string },
+): JudgedReading {
+  const known = facts.on(said);
+  const isKnownChange = (change: Replaced) => known.changes.some(({ on }) => on === change.on);
+  const isNewChange = said.replaced !== undefined && !isKnownChange(said.replaced);
+  const twin = known.readings.find(({ on, tenths }) => on === said.on && tenths === said.tenths);
+  const same = twin?.struck === false && !isNewChange;
+  const wrong = (field: ReadingFault['field'], detail: string, kind: ReadingFault['kind'] = 'out-of-line') => ({
+    ...{ said, same: false, isNewChange },
+    faults: [{ field, kind, detail }],
+  });
+  if (said.on > today) return wrong('on', `${said.on} is still to come`);
+  if (said.replaced && said.replaced.on > said.on) return wrong('replaced', 'Replaced after this reading');
+  if (twin?.struck) return wrong('tenths', 'This figure of this day was marked as a mistake before');
+  if (same) return { said, same, isNewChange, faults: [] };
+  const beside = {
+    said: others.map(asSaid),
+    changes: others.flatMap(({ replaced }) =>
+      replaced && !isKnownChange(replaced) && replaced.on !== said.replaced?.on ? [replaced] : [],
+    ),
+  };
+  const fault = facts.fault({ ...said, said: [asSaid(said)], change: isNewChange ? said.replaced : undefined, beside });
+  if (fault) {
+    const field = fault.said.what.endsWith('meter') ? 'replaced' : 'tenths';
+    return wrong(field, `${faultWords(fault)}. Read it again; where the meter was replaced, say on which day`);
+  }
+  const doubt = said.sure
+    ? undefined
+    : unlikely(said, {
+        ...known,
+        changes: [...known.changes, ...(isNewChange && said.replaced ? [said.replaced] : [])],
+      });
+  return doubt ? wrong('sure', doubt, 'unlikely') : { said, same, isNewChange, faults: [] };
+}
+
+function unlikely({ on, tenths }: SaidReading, known: ReturnType<MeterFacts['on']>): string | undefined {
+  const no = numberOn(known.changes, on, 'reading');
+  const before = known.readings
+    .filter((one) => !one.struck && one.on <= on && numberOn(known.changes, one.on, 'reading') === no)
+    .sort((a, b) => (a.on < b.on ? -1 : 1))
+    .at(-1);
+  if (!before) return undefined;
+  const days = Math.max(1, daysBetween(before.on, on));
+  const flown = tenths - before.tenths;
+  if (flown <= unlikelyTenthsADay * days) return undefined;
+  return `${(flown / 10).toFixed(1)} h in ${days} ${days === 1 ? 'day' : 'days'} since ${before.on}: more than 12 a day. Say that it was looked at again where it is right`;
+}
+
+/** Readings, and the changes of meters named with them: two statements, however many. What is on record already is left out. */
+export async function writeReadings(
+  { tx, now, actor, newId }: Pick<Context<Operation>, 'tx' | 'now' | 'actor' | 'newId'>,
+  judgedRows: readonly JudgedReading[],
+  basis: string,
+): Promise<void> {
+  const changes = new Map(
+    judgedRows.flatMap(({ said, isNewChange }) =>
+      isNewChange && said.replaced
+        ? [
+            [
+              `${meterKey(said)} ${said.replaced.on}`,
+              { ...said.replaced, aircraftId: said.aircraftId, meter: said.meter },
+            ],
+          ]
+        : [],
+    ),
+  );
+  await tx.meterChange.createMany({
+    data: [...changes.values()].map(({ on, oldTenths, newTenths, aircraftId, meter }) => ({
+      ...{ id: newId(), aircraftId, meter, newTenths, basis },
+      changedOn: toDbDate(on),
+      oldTenths: oldTenths === 'unknown' ? null : oldTenths,
+      recordedBy: actor.personId,
+      recordedAt: now,
+    })),
+  });
+  const readings = new Map(judgedRows.map(({ said }) => [`${meterKey(said)} ${said.on} ${said.tenths}`, said]));
+  await tx.aircraftReading.createMany({
+    data: [...readings.values()].map(({ aircraftId, meter, on, tenths }) => ({
+      ...{ id: newId(), aircraftId, meter, hoursTenths: tenths, recordedAt: now },
+      readOn: toDbDate(on),
+    })),
+    skipDuplicates: true,
+  });
+}

@@ -1,0 +1,130 @@
+import type { Subject } from '../../platform/command/command.ts';
+import { toDbDate } from '../../platform/database/dates.ts';
+import type { Writing } from '../imports/public.ts';
+import { refuseNonsense } from '../units/public.ts';
+import type { FleetStep } from './judge-row.ts';
+
+const known = (tenths: number | 'unknown') => (tenths === 'unknown' ? null : tenths);
+
+/** A step with the ids of its aircraft, unit and installation. */
+interface Ready {
+  readonly step: FleetStep;
+  readonly aircraftId: string;
+  readonly itemId: string;
+  readonly intervalId: string;
+}
+
+/** A fixed number of statements for the whole table; only units the record already knew are computed anew, one by one. */
+export async function writeFleet(
+  context: Writing,
+  customerId: string,
+  steps: readonly FleetStep[],
+): Promise<readonly Subject[]> {
+  const changed = steps.filter(
+    ({ installation, papers, addsReading, changesType }) =>
+      installation !== 'none' || papers.length > 0 || addsReading || changesType,
+  );
+  const aircraft = await writeAircraft(context, customerId, changed);
+  const ready = await writeUnits(context, changed, aircraft);
+  await writeIntervals(context, ready);
+  await writePapers(context, ready);
+  await writeFleetReadings(context, ready);
+  for (const { step, itemId } of ready)
+    if (step.placed.unit.id !== undefined && (step.installation !== 'none' || step.papers.length > 0))
+      await refuseNonsense(context, itemId);
+  return [
+    ...[...new Set(ready.map(({ aircraftId }) => aircraftId))].map((id) => ({ kind: 'aircraft', id })),
+    ...ready.map(({ itemId }) => ({ kind: 'unit', id: itemId })),
+  ];
+}
+
+async function writeAircraft(
+  { tx, newId }: Writing,
+  customerId: string,
+  steps: readonly FleetStep[],
+): Promise<ReadonlyMap<string, string>> {
+  const named = new Map(steps.map(({ placed }) => [placed.aircraft.registration, placed.aircraft]));
+  // Each row of an aircraft may complete what an earlier one said: the last one says all of it.
+  const all = [...named.values()].map((one) => ({ ...one, isNew: one.id === undefined, id: one.id ?? newId() }));
+  await tx.aircraft.createMany({
+    data: all
+      .filter(({ isNew }) => isNew)
+      .map(({ id, registration, airframe, engine }) => ({ id, customerId, registration, airframe, engine })),
+  });
+  const types = all.filter(({ isNew }) => !isNew).map(({ id, airframe, engine }) => ({ id, airframe, engine }));
+  await tx.$executeRaw`
+    UPDATE aircraft a SET airframe = n.airframe, engine = n.engine
+    FROM jsonb_to_recordset(${JSON.stringify(types)}::jsonb) AS n(id uuid, airframe text, engine text)
+    WHERE a.id = n.id AND (a.airframe, a.engine) IS DISTINCT FROM (n.airframe, n.engine)`;
+  return new Map(all.map(({ registration, id }) => [registration, id]));
+}
+
+async function writeUnits(
+  { tx, now, newId }: Writing,
+  steps: readonly FleetStep[],
+  aircraft: ReadonlyMap<string, string>,
+): Promise<Ready[]> {
+  const ready = steps.map((step) => ({
+    step,
+    aircraftId: aircraft.get(step.placed.aircraft.registration) as string,
+    itemId: step.placed.unit.id ?? newId(),
+    intervalId: step.was?.intervalId ?? newId(),
+  }));
+  await tx.serializedItem.createMany({
+    data: ready
+      .filter(({ step }) => step.placed.unit.id === undefined)
+      .map(({ step, itemId }) => {
+        const { modelId, maker, designation, serial } = step.placed.unit;
+        return { id: itemId, kind: 'assembly', modelId, maker, partNumber: designation, serial, createdAt: now };
+      }),
+  });
+  return ready;
+}
+
+async function writeIntervals({ tx, now, actor, newId }: Writing, ready: readonly Ready[]): Promise<void> {
+  await tx.aircraftInterval.createMany({
+    data: ready.flatMap(({ step, aircraftId, itemId, intervalId }) => {
+      const { was, installation, placed } = step;
+      const { row } = placed;
+      if (installation === 'none') return [];
+      return {
+        ...{ id: was ? newId() : intervalId, intervalId, supersedesId: was?.id ?? null, itemId, aircraftId },
+        ...{ position: row.position, meter: row.meter ?? was?.meter ?? '' },
+        fromDate: toDbDate(row.installedOn),
+        fromTenths: known(row.meterThen) ?? was?.fromTenths ?? null,
+        basis: was ? 'corrected by a table of its owner' : 'a table of its owner',
+        recordedBy: actor.personId,
+        recordedAt: now,
+      };
+    }),
+  });
+}
+
+async function writePapers({ tx, now, newId }: Writing, ready: readonly Ready[]): Promise<void> {
+  const papers = ready.flatMap(({ step, itemId, intervalId }) =>
+    step.papers.map((paper) => ({ ...paper, itemId, intervalId, meter: step.placed.row.meter ?? null })),
+  );
+  await tx.timeRecord.createMany({
+    data: papers
+      .filter(({ replaces }) => replaces === undefined)
+      .map(({ replaces: _, on, ...paper }) => ({ ...paper, id: newId(), recordedOn: toDbDate(on), recordedAt: now })),
+  });
+  const again = papers.flatMap(({ replaces, ...paper }) => (replaces === undefined ? [] : { ...paper, id: replaces }));
+  await tx.$executeRaw`
+    UPDATE time_records t SET recorded_on = n."on", since_new_tenths = n."sinceNewTenths",
+      since_overhaul_tenths = n."sinceOverhaulTenths", meter = n.meter, meter_tenths = n."meterTenths", recorded_at = ${now}
+    FROM jsonb_to_recordset(${JSON.stringify(again)}::jsonb) AS n(id uuid, "on" date, "sinceNewTenths" int,
+      "sinceOverhaulTenths" int, meter text, "meterTenths" int)
+    WHERE t.id = n.id`;
+}
+
+async function writeFleetReadings({ tx, now, newId }: Writing, ready: readonly Ready[]): Promise<void> {
+  await tx.aircraftReading.createMany({
+    data: ready.flatMap(({ step, aircraftId }) => {
+      const { meter, reading, readOn } = step.placed.row;
+      if (!step.addsReading || readOn === undefined || reading === 'unknown' || meter === undefined) return [];
+      return { id: newId(), aircraftId, meter, hoursTenths: reading, readOn: toDbDate(readOn), recordedAt: now };
+    }),
+    skipDuplicates: true,
+  });
+}
