@@ -1,5 +1,5 @@
 import { expect, it } from '@jest/globals';
-import { areasFor, homeFor, viewAt } from './navigation.ts';
+import { areasFor, groupsOf, homeFor, viewAt } from './navigation.ts';
 import { safeReturn } from './outside/safe-return.ts';
 import { views } from './registry.ts';
 
@@ -24,6 +24,21 @@ it('a page lies under one view: the nearest, and none that only begins with the 
   expect(titleAt('/desktop')).toBeUndefined();
   const pages = areasFor(['front-desk']).flatMap((area) => area.pages);
   expect(viewAt('/kits/0190', pages)?.title).toBe('Kits');
+});
+
+it('the pages of the parts room stand in at most five groups of at most five', () => {
+  const room = areasFor(['parts-room']).find(({ id }) => id === 'parts-room');
+  const groups = groupsOf(room?.pages ?? []);
+  expect(groups.map(({ title }) => title)).toEqual(['Pull', 'Buy', 'Receive', 'Keep', 'Books']);
+  for (const { pages } of groups) expect(pages.length).toBeLessThanOrEqual(5);
+  expect(groups.flatMap(({ pages }) => pages)).toHaveLength(room?.pages.length ?? 0);
+  // A page about one thing opens the group of its list.
+  expect([viewAt('/lots/0190')?.group, viewAt('/orders/0190')?.group]).toEqual(['Keep', 'Buy']);
+});
+
+it('an area with few pages has no groups', () => {
+  const bench = areasFor(['technician']).find(({ id }) => id === 'build-bench');
+  expect(groupsOf(bench?.pages ?? []).map(({ title }) => title)).toEqual(['']);
 });
 
 it('people land on the area of their role when it has a page', () => {

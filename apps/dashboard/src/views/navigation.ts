@@ -22,6 +22,18 @@ export function areasFor(roles: readonly Role[], all: readonly View[] = views): 
     .filter((area) => area.pages.length > 0);
 }
 
+export interface PageGroup {
+  /** Empty where the area has no groups. */
+  readonly title: string;
+  readonly pages: readonly View[];
+}
+
+/** The pages of an area by the group they stand in, groups in the order of their first page. */
+export function groupsOf(pages: readonly View[]): readonly PageGroup[] {
+  const titles = [...new Set(pages.map(({ group = '' }) => group))];
+  return titles.map((title) => ({ title, pages: pages.filter(({ group = '' }) => group === title) }));
+}
+
 function isAtOrUnder(pathname: string, page: string): boolean {
   return pathname === page || pathname.startsWith(`${page}/`);
 }

@@ -29,6 +29,8 @@ export interface View {
   readonly question: string;
   /** Who may open it. */
   readonly roles: readonly Role[];
+  /** Which pages of its area it stands with. Areas with few pages have no groups. */
+  readonly group?: string;
   /** Shown in the navigation; pages about one thing are reached from lists instead. */
   readonly inNavigation: boolean;
   /** The page writes its own `<ViewHead>`, because title or question name the one thing it is about. */

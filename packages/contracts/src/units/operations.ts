@@ -16,6 +16,8 @@ export const foundKind = z
     'kit',
     'lot',
     'part',
+    'order',
+    'supplier',
     'customer',
     'aircraft',
     'instrument',

@@ -2,6 +2,7 @@ import type { valueOperations } from '@hubwright/contracts/inventory/value-opera
 import type { ReactNode } from 'react';
 import type { RowOf } from '../../api/pages.ts';
 import { moneyText } from '../../format/money.ts';
+import { formatWhole } from '../../format/numbers.ts';
 import { Amount, DateText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -48,7 +49,13 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
         </>
       ),
     },
-    { id: 'onHand', header: 'On hand', value: (row) => row.onHand, isNumber: true },
+    {
+      id: 'onHand',
+      header: 'On hand',
+      value: (row) => row.onHand,
+      cell: (row) => <Link href={all(row)}>{formatWhole(row.onHand)}</Link>,
+      isNumber: true,
+    },
     money({ id: 'byAverage', header: 'By moving average', minor: (row) => row.byAverageMinor, href: all }, currency),
     { id: 'average', header: 'Average each', value: (row) => row.average, isNumber: true },
     money({ id: 'byLot', header: 'By lot', minor: (row) => row.byLotMinor, href: all }, currency),
@@ -65,7 +72,13 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
       cell: (row) => (row.lastIssuedOn ? <DateText date={row.lastIssuedOn} /> : <span className="soft">never</span>),
     },
     money({ id: 'used', header: 'Used in a year', minor: (row) => row.usedMinor, href: issues }, currency),
-    { id: 'turns', header: 'Turns', value: (row) => (row.turns === null ? null : Number(row.turns)), isNumber: true },
+    {
+      id: 'turns',
+      header: 'Turns',
+      value: (row) => (row.turns === null ? null : Number(row.turns)),
+      cell: (row) => (row.turns === null ? null : <Link href={issues(row)}>{row.turns}</Link>),
+      isNumber: true,
+    },
     money({ id: 'shrinkage', header: 'Missed by counts', minor: (row) => row.shrinkageMinor, href: counts }, currency),
   ];
 }

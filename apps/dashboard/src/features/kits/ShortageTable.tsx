@@ -6,6 +6,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import type { Shortage } from './shortages.ts';
 
@@ -18,16 +19,31 @@ export interface ShortageTableProps {
   tools: ReactNode;
 }
 
+/** One sentence; the kit it names leads to the line that waits. */
+function Sentence({ row, at }: { row: Shortage; at: number }) {
+  const sentence = plainDates(row.sentences[at] ?? '');
+  const kit = row.kits[at];
+  const place = kit ? sentence.indexOf(kit.kitCode) : -1;
+  if (!kit || place < 0) return <p>{sentence}</p>;
+  return (
+    <p>
+      {sentence.slice(0, place)}
+      <Link href={`/kits/${kit.kitId}?sheet=lines&line=${kit.lineId}`}>{kit.kitCode}</Link>
+      {sentence.slice(place + kit.kitCode.length)}
+    </p>
+  );
+}
+
 function Why({ row }: { row: Shortage }) {
-  const [first, ...more] = row.sentences.map(plainDates);
+  const more = row.sentences.length - 1;
   return (
     <div className="small">
-      <p>{first}</p>
-      {more.length > 0 ? (
+      <Sentence row={row} at={0} />
+      {more > 0 ? (
         <details>
-          <summary className="soft">and {countOf(more.length, 'more kit line')}</summary>
-          {more.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
+          <summary className="soft">and {countOf(more, 'more kit line')}</summary>
+          {row.sentences.slice(1).map((sentence, at) => (
+            <Sentence key={sentence} row={row} at={at + 1} />
           ))}
         </details>
       ) : null}
@@ -43,11 +59,13 @@ const what: readonly Column<Shortage>[] = [
     isNumber: true,
     cell: (row) => (
       <>
-        {row.short > 0 ? (
-          <StateMark state="short" word={String(row.short)} />
-        ) : (
-          <StateMark state="waiting" word={`${row.late} late`} />
-        )}
+        <Link href={`/parts/${row.part.id}`}>
+          {row.short > 0 ? (
+            <StateMark state="short" word={String(row.short)} />
+          ) : (
+            <StateMark state="waiting" word={`${row.late} late`} />
+          )}
+        </Link>
         {row.likelyShort > 0 ? (
           <p className="small soft">
             {row.likelyShort} for work not approved yet, {row.likelyWeighed} by its odds

@@ -21,7 +21,8 @@ const what: readonly Column<OrderItem>[] = [
     value: (item) => item.part.number,
     cell: (item) => (
       <>
-        <span className="code">{item.part.number}</span> <span className="soft">{item.part.description}</span>
+        <Link href={`/parts/${item.part.id}`}>{item.part.number}</Link>{' '}
+        <span className="soft">{item.part.description}</span>
       </>
     ),
   },

@@ -33,6 +33,8 @@ const kindWords = {
   kit: 'Kit',
   lot: 'Lot',
   part: 'Part number',
+  order: 'Purchase order',
+  supplier: 'Supplier',
   customer: 'Customer',
   aircraft: 'Aircraft',
   instrument: 'Instrument',

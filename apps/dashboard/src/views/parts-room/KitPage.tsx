@@ -65,7 +65,8 @@ function KitHead({ kit }: { kit: Kit }) {
 function PullSheet({ kit, mayPull }: { kit: Kit; mayPull: boolean }) {
   const walk = useSuspenseQuery(binsQuery).data.rows.map((bin) => bin.code);
   const [released, setReleased] = useState<Fetch>();
-  const mayReserve = useMay(kitsOperations.reserveKit) && kit.state === 'open';
+  const isOpen = kit.state === 'open' && kit.lines.some((line) => line.toPull > 0);
+  const mayReserve = useMay(kitsOperations.reserveKit) && isOpen;
   const canPromise = kit.lines.some((line) => unpromised(line) > 0);
   return (
     <div className="stack">

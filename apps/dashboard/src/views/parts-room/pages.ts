@@ -6,11 +6,18 @@ import type { View } from '../registry.ts';
 const everyone: readonly Role[] = ['front-desk', 'parts-room', 'technician', 'inspector', 'manager', 'administrator'];
 const page = { area: 'parts-room', roles: everyone, inNavigation: true } as const;
 const about = { ...page, inNavigation: false, ownHead: true } as const;
+/** What one comes here to do; the pages of each stand together in the navigation. */
+const pull = { group: 'Pull' } as const;
+const buy = { group: 'Buy' } as const;
+const receive = { group: 'Receive' } as const;
+const keep = { group: 'Keep' } as const;
+const books = { group: 'Books' } as const;
 
 /** The pages of the parts room; each is loaded when it is first opened. */
 export const partsRoomPages: readonly View[] = [
   {
     ...page,
+    ...pull,
     path: '/kits',
     title: 'Kits',
     question: 'What can I pull now, and what stops a builder this week?',
@@ -19,6 +26,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...pull,
     path: '/kits-to-fill',
     title: 'Kits I can fill',
     question: 'Which kits can I fill now, and which first?',
@@ -26,6 +34,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...about,
+    ...pull,
     path: '/kits/$kitId',
     title: 'Kit',
     question: 'What do I pull, and from which bin?',
@@ -33,6 +42,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...pull,
     path: '/shortages',
     title: 'Shortages',
     question: 'What must I order, and by when?',
@@ -40,6 +50,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...buy,
     path: '/buying',
     title: 'Buying',
     question: 'What must we buy, by when, and why that many?',
@@ -47,6 +58,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...receive,
     path: '/receiving',
     title: 'Receiving',
     question: 'What lands today, and what waits to be judged?',
@@ -54,6 +66,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...buy,
     path: '/orders',
     title: 'Orders',
     question: 'What have we ordered, and what is late?',
@@ -61,6 +74,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...about,
+    ...buy,
     path: '/orders/$orderId',
     title: 'Order',
     question: 'What has come of this order?',
@@ -68,6 +82,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...buy,
     path: '/to-chase',
     title: 'To chase',
     question: 'Whom do we ring today, so that no kit waits?',
@@ -75,6 +90,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...buy,
     path: '/suppliers',
     title: 'Suppliers',
     question: 'Whom may we buy from, and until when?',
@@ -82,6 +98,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...about,
+    ...buy,
     path: '/suppliers/$supplierId',
     title: 'Supplier',
     question: 'May we buy here, and how does it deliver?',
@@ -89,6 +106,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...receive,
     path: '/outside-work',
     title: 'Outside work',
     question: 'What is at a vendor, what is late, and what came back?',
@@ -96,6 +114,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...keep,
     path: '/stock',
     title: 'Stock',
     question: 'What lies where, and may it be used?',
@@ -103,6 +122,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...keep,
     path: '/places',
     title: 'Places',
     question: 'What does each place hold, and which stand empty?',
@@ -110,6 +130,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...keep,
     path: '/counts',
     title: 'Counts',
     question: 'What must be counted today, and which difference waits for a second look?',
@@ -117,6 +138,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...about,
+    ...keep,
     path: '/lots/$lotId',
     title: 'Lot',
     question: 'Where is this lot, and may it be used?',
@@ -124,6 +146,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...keep,
     path: '/parts',
     title: 'Part numbers',
     question: 'How much is there of each part, and what may stand in for it?',
@@ -131,6 +154,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...about,
+    ...keep,
     path: '/parts/$partId',
     title: 'Part number',
     question: 'How much is there of this part over the coming weeks?',
@@ -138,6 +162,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...keep,
     path: '/expiring',
     title: 'Expiring',
     question: 'What must be used first, and which kits count on it?',
@@ -145,6 +170,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...books,
     path: '/value',
     title: 'Value',
     question: 'What is our stock worth, and what lies idle?',
@@ -153,6 +179,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...about,
+    ...books,
     path: '/movements',
     title: 'Movements',
     question: 'Which movements are behind the number?',
@@ -160,6 +187,7 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...books,
     path: '/tables',
     title: 'Tables',
     question: 'Which tables come in, what would they change, and what goes out?',

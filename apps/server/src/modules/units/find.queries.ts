@@ -75,6 +75,23 @@ const sources: readonly Source[] = [
     detail: 't.description',
   },
   {
+    kind: 'order',
+    path: '/orders/',
+    from: 'purchase_orders t JOIN suppliers s ON s.id = t.supplier_id',
+    code: 't.number',
+    title: 't.number',
+    detail: "s.name || ', ' || t.state",
+  },
+  {
+    kind: 'supplier',
+    path: '/suppliers/',
+    from: 'suppliers t',
+    code: 't.code',
+    also: 't.name',
+    title: 't.name',
+    detail: 't.code',
+  },
+  {
     kind: 'customer',
     path: '/customers/',
     from: 'customers t',
