@@ -7,10 +7,11 @@ import {
   type Table,
   useReactTable,
 } from '@tanstack/react-table';
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { countOf, formatWhole } from '../format/numbers.ts';
 import { Button } from './Button.tsx';
 import { saveFile } from './csv.ts';
+import { useRest } from './Pages.tsx';
 import { TableBody } from './TableBody.tsx';
 import { TableHead } from './TableHead.tsx';
 
@@ -67,13 +68,30 @@ function definitionOf<Row>(column: Column<Row>): ColumnDef<Row, CellValue> {
   };
 }
 
+/** Reads page after page until the list has no more, then saves: what leaves is the whole list, not what was scrolled to. */
+function useExport(save: () => void): { isRunning: boolean; start: () => void } {
+  const { more, isReading, hasFailed } = useRest();
+  const [isAsked, setAsked] = useState(false);
+  const isRunning = isAsked && !hasFailed;
+  useEffect(() => {
+    if (!isAsked || isReading) return;
+    if (more && !hasFailed) {
+      more();
+      return;
+    }
+    setAsked(false);
+    if (!hasFailed) save();
+  });
+  return { isRunning, start: () => setAsked(true) };
+}
+
 function exportShown<Row>(table: Table<Row>, columns: readonly Column<Row>[], caption: string): void {
   const rows = table.getRowModel().rows.map((row) => columns.map((column) => column.value(row.original)));
   const header = columns.map((column) => column.header);
   saveFile(`${caption.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.csv`, csvText(header, rows));
 }
 
-/** Rows that sort by their headings, open by key or touch, and leave as CSV exactly as shown. */
+/** Rows that sort by their headings, open by key or touch, and leave as CSV: the whole list as it is filtered and sorted. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, rows, columns, rowKey } = props;
   const [ownSort, setOwnSort] = useState<SortingState>([]);
@@ -91,13 +109,18 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
     getCoreRowModel: getCoreRowModel(),
     getSortedRowModel: getSortedRowModel(),
   });
+  const whole = useExport(() => exportShown(table, columns, caption));
+  const { more } = useRest();
   return (
     <div className="data-table">
       <div className="row between table-tools">
         <div className="row">{props.tools}</div>
         <div className="row no-print">
-          <span className="soft small">{countOf(rows.length, 'row')}</span>
-          <Button weight="quiet" isDisabled={rows.length === 0} onPress={() => exportShown(table, columns, caption)}>
+          <span className="soft small">
+            {more ? 'the first ' : ''}
+            {countOf(rows.length, 'row')}
+          </span>
+          <Button weight="quiet" isDisabled={rows.length === 0} isPending={whole.isRunning} onPress={whole.start}>
             Export CSV
           </Button>
         </div>

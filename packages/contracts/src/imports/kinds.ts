@@ -2,19 +2,20 @@ import { z } from 'zod';
 import { type FieldGiven, type ImportField, needed, open } from './fields.ts';
 
 /** What a table can bring in, all by one mechanism. */
-export const importKinds = ['parts', 'opening-stock', 'prices', 'kit-lists'] as const;
+export const importKinds = ['parts', 'opening-stock', 'prices', 'offers', 'kit-lists'] as const;
 export const importKind = z.enum(importKinds).meta({ id: 'ImportKind' });
 export type ImportKind = (typeof importKinds)[number];
 
 export const importTitles: Record<ImportKind, string> = {
   parts: 'Part numbers',
   'opening-stock': 'Opening stock',
-  prices: 'Price list',
+  prices: 'Prices of part numbers',
+  offers: 'Suppliers’ price lists',
   'kit-lists': 'Kit lists',
 };
 
 /** Lists too long for a page, as whole files. */
-export const exportLists = ['parts', 'stock', 'lots', 'movements', 'orders'] as const;
+export const exportLists = ['parts', 'stock', 'lots', 'movements', 'orders', 'offers', 'suppliers', 'kit-lines', 'counts'] as const;
 export type ExportList = (typeof exportLists)[number];
 
 export const exportTitles: Record<ExportList, string> = {
@@ -23,6 +24,10 @@ export const exportTitles: Record<ExportList, string> = {
   lots: 'Lots',
   movements: 'Every movement',
   orders: 'Purchase order lines',
+  offers: 'Suppliers’ offers, a line for each price',
+  suppliers: 'Suppliers',
+  'kit-lines': 'Lines of every kit',
+  counts: 'Counts',
 };
 
 const number: FieldGiven = [
@@ -122,6 +127,26 @@ export const importFields: Record<ImportKind, readonly ImportField[]> = {
     open(price),
   ],
   prices: [needed(number), needed(price), open(supplier), open(packSize), open(leadTime)],
+  // A line for each price: rows of one supplier and part are one offer, which takes the place of the one before whole.
+  offers: [
+    needed(supplier),
+    needed(number),
+    open([
+      'supplierPartNumber',
+      'supplier part number',
+      'As the supplier calls it, up to 60 characters',
+      'NB-4417',
+      ['supplier part', 'their part number', 'vendor part number'],
+    ]),
+    needed(price),
+    open(['from', 'from quantity', 'From how many pieces this price holds; 1 where nothing stands', '1', ['break', 'price break', 'from']]),
+    open(packSize),
+    open(['minimum', 'least quantity', 'The fewest pieces they sell', '10', ['minimum order quantity', 'moq', 'minimum', 'least']]),
+    open(leadTime),
+    open(['preference', 'preference', '1 is asked first, 9 last', '1', ['rank']]),
+    open(['validFrom', 'valid from', 'A date such as 2026-11-01', '', ['from date', 'effective']]),
+    open(['validUntil', 'valid until', 'The last day, such as 2027-12-31', '', ['valid to', 'until date']]),
+  ],
   'kit-lists': [
     needed(['manual', 'manual', 'The number of a manual on record', 'QM-301', ['manual number']]),
     needed(['model', 'model', 'A designation of that manual', 'Q-301', ['designation']]),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, decimal, id, line, listOf, note, page, pieces, signature } from '../values.ts';
-import { issueUnit } from './part-operations.ts';
+import { issueUnit, stockClass } from './part-operations.ts';
 import { checkAnswer } from './receiving-operations.ts';
 import { expiringRow, lotDetail, lotRow, lotState, movementRow, partStockRow, sourceClass } from './shapes.ts';
 import { binCode, freed } from './values.ts';
@@ -63,7 +63,7 @@ const reads = {
     path: '/api/inventory/stock',
     access: 'signed-in',
     summary: 'What there is of each part number: have, reserved, in quarantine, on order',
-    input: z.strictObject({ ...page, search: z.string().max(100).optional() }),
+    input: z.strictObject({ ...page, search: z.string().max(100).optional(), class: stockClass.optional() }),
     output: listOf(partStockRow),
   }),
   expiringStock: read({

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { partNamed } from '../inventory/shapes.ts';
 import { command, read } from '../operation.ts';
-import { changed, decimal, id, listOf, page } from '../values.ts';
+import { changed, date, decimal, id, listOf, page } from '../values.ts';
 
 const price = decimal.refine((text) => !text.startsWith('-'), 'A price cannot be negative');
 
@@ -18,6 +18,12 @@ const offerRow = z
     minimum: z.int(),
     leadTimeDays: z.int(),
     breaks: z.array(z.object({ from: z.int(), unitPrice: z.string() })),
+    supplierPartNumber: z.string(),
+    /** First and last day its prices hold. */
+    validFrom: date.nullable(),
+    validUntil: date.nullable(),
+    /** Neither still to begin nor run out, today. */
+    holds: z.boolean(),
     version: z.int(),
   })
   .meta({ id: 'OfferRow' });
@@ -64,6 +70,9 @@ export const offerOperations = {
           (breaks) => breaks.every(({ from }, at) => at === 0 || from > (breaks[at - 1]?.from ?? 0)),
           'Each price begins at more pieces than the one before',
         ),
+      supplierPartNumber: z.string().trim().max(60).default(''),
+      validFrom: date.nullable().default(null),
+      validUntil: date.nullable().default(null),
       seenVersion: z.int().min(1).optional(),
     }),
     output: changed,

@@ -1,12 +1,35 @@
 import type { ReactNode } from 'react';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
+import { StateMark } from '../../ui/StateMark.tsx';
 import type { Offer } from './suppliers.ts';
 
 const prices = ({ breaks }: Offer) =>
   breaks.map(({ from, unitPrice }, at) => (at === 0 ? unitPrice : `${unitPrice} from ${from}`)).join(', ');
+
+/** From when to when its prices hold; what does not hold today is left out of what to buy. */
+function Holds({ row }: { row: Offer }) {
+  const { validFrom, validUntil, holds } = row;
+  return (
+    <>
+      {validFrom ? (
+        <>
+          from <DateText date={validFrom} />{' '}
+        </>
+      ) : null}
+      {validUntil ? (
+        <>
+          until <DateText date={validUntil} />
+        </>
+      ) : null}
+      {validFrom || validUntil ? null : <span className="soft">always</span>}
+      {holds ? null : <StateMark state="waiting" word="does not hold today" />}
+    </>
+  );
+}
 
 function columns(onChange?: (offer: Offer) => void): readonly Column<Offer>[] {
   const change: Column<Offer> = {
@@ -27,11 +50,23 @@ function columns(onChange?: (offer: Offer) => void): readonly Column<Offer>[] {
       value: (row) => row.part.number,
       cell: (row) => <Link href={`/parts/${row.part.id}`}>{row.part.number}</Link>,
     },
+    {
+      id: 'theirs',
+      header: 'Their number',
+      value: (row) => row.supplierPartNumber,
+      cell: (row) => <span className="code">{row.supplierPartNumber}</span>,
+    },
     { id: 'preference', header: 'Asked as no.', value: (row) => row.preference, isNumber: true },
     { id: 'pack', header: 'Pack', value: (row) => row.packSize, isNumber: true },
     { id: 'least', header: 'At least', value: (row) => row.minimum, isNumber: true },
     { id: 'days', header: 'Agreed days', value: (row) => row.leadTimeDays, isNumber: true },
     { id: 'prices', header: 'Price each', value: prices },
+    {
+      id: 'holds',
+      header: 'Holds',
+      value: (row) => [row.validFrom ?? '', row.validUntil ?? ''].join(' to '),
+      cell: (row) => <Holds row={row} />,
+    },
     ...(onChange ? [change] : []),
   ];
 }

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { queryFor } from '../../api/query.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
+import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
@@ -37,6 +38,9 @@ export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | unde
     minimum: String(offer?.minimum ?? 1),
     leadTimeDays: String(offer?.leadTimeDays ?? ''),
     breaks: writtenPrices(offer),
+    supplierPartNumber: offer?.supplierPartNumber ?? '',
+    validFrom: offer?.validFrom ?? '',
+    validUntil: offer?.validUntil ?? '',
   });
   const put = (key: keyof typeof draft) => (text: string) => setDraft({ ...draft, [key]: text });
   const whole = (key: 'preference' | 'packSize' | 'minimum' | 'leadTimeDays', label: string, hint?: string) => (
@@ -49,6 +53,8 @@ export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | unde
           ...{ partId: part?.id ?? '', supplierId: supplier.id, breaks: readPrices(draft.breaks) },
           ...{ preference: Number(draft.preference), packSize: Number(draft.packSize), minimum: Number(draft.minimum) },
           leadTimeDays: draft.leadTimeDays === '' ? Number.NaN : Number(draft.leadTimeDays),
+          supplierPartNumber: draft.supplierPartNumber,
+          ...{ validFrom: draft.validFrom || null, validUntil: draft.validUntil || null },
           ...(offer ? { seenVersion: offer.version } : {}),
         },
       },
@@ -93,6 +99,23 @@ export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | unde
           onChange={put('breaks')}
           isRequired
         />
+        <div className="field-grid">
+          <TextField
+            name="supplierPartNumber"
+            label="Their part number"
+            value={draft.supplierPartNumber}
+            onChange={put('supplierPartNumber')}
+            isCode
+          />
+          <DateField name="validFrom" label="Holds from" value={draft.validFrom} onChange={put('validFrom')} />
+          <DateField
+            name="validUntil"
+            label="Holds until"
+            hint="The last day"
+            value={draft.validUntil}
+            onChange={put('validUntil')}
+          />
+        </div>
       </CommandForm>
     </Dialog>
   );

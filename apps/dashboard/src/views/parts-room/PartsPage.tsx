@@ -1,11 +1,9 @@
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { partClassesInStock, partOperations } from '@hubwright/contracts/inventory/part-operations';
-import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { z } from 'zod';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
-import { queryFor } from '../../api/query.ts';
 import { AddPartDialog } from '../../features/inventory/add-part.tsx';
 import { PartTable } from '../../features/inventory/PartTable.tsx';
 import { classWords } from '../../features/inventory/stock-words.ts';
@@ -23,21 +21,32 @@ const choices = classes.map((value) => ({ value, text: value === 'any' ? 'any cl
 /** Part numbers with what there is of each. */
 export function PartsPage() {
   const [filter, setAddress] = useAddress(address);
-  const search = filter.search === '' ? {} : { search: filter.search };
-  const parts = usePages(partOperations.listParts, {
-    ...search,
+  const asked = {
+    ...(filter.search === '' ? {} : { search: filter.search }),
     ...(filter.class === 'any' ? {} : { class: filter.class }),
-  });
-  const stock = useQuery(queryFor(inventoryOperations.listPartStock, { ...search, limit: 200 })).data?.rows ?? [];
+  };
+  const parts = usePages(partOperations.listParts, asked);
+  // Both lists go by the number, so their pages are of the same parts.
+  const stock = usePages(inventoryOperations.listPartStock, asked);
+  const more = () => {
+    parts.more?.();
+    stock.more?.();
+  };
+  const both = {
+    ...parts,
+    isReading: parts.isReading || stock.isReading,
+    problem: parts.problem ?? stock.problem,
+    more: parts.more || stock.more ? more : undefined,
+  };
   const mayAdd = useMay(partOperations.addPart);
   const navigate = useNavigateTo();
   const [isAdding, setAdding] = useState(false);
   return (
     <div className="sheet">
-      <PagesFrame of={parts}>
+      <PagesFrame of={both}>
         <PartTable
           parts={parts.rows}
-          stock={new Map(stock.map((row) => [row.part.id, row]))}
+          stock={new Map(stock.rows.map((row) => [row.part.id, row]))}
           tools={
             <>
               <FilterField

@@ -39,7 +39,7 @@ const follows = `a.supersedes AND (a.effectivity <> 'from-date' OR a.from_date <
 /**
  * Parts of $1 and whatever was used in the last $3 whole months, in one statement; $2 the shop's zone, $4 today. Used is what went from a bin into trays
  * and units, less what came back; months before the ledger began are not months without use. The part's own supplier stands in where no
- * offer is on record. A superseded part is never bought: what is short, used, here and on order of it counts for the newest of its chain.
+ * offer is on record that holds today. A superseded part is never bought: what is short, used, here and on order of it counts for the newest of its chain.
  */
 export const candidatesSql = `
   WITH RECURSIVE chain AS (
@@ -73,7 +73,8 @@ export const candidatesSql = `
     coalesce(
       (SELECT json_agg(json_build_object('supplierId', s.id, 'name', s.name, 'leastOrder', s."leastOrder", 'approvedUntil', s."approvedUntil",
         'allowed', s.allowed, 'packSize', f.pack_size, 'minimum', f.minimum, 'leadTimeDays', f.lead_time_days, 'breaks', f.breaks)
-        ORDER BY f.preference, s.name) FROM part_offers f JOIN sellers s ON s.id = f.supplier_id WHERE f.part_id = p.id),
+        ORDER BY f.preference, s.name) FROM part_offers f JOIN sellers s ON s.id = f.supplier_id
+        WHERE f.part_id = p.id AND coalesce(f.valid_from <= $4::date, true) AND coalesce(f.valid_until >= $4::date, true)),
       (SELECT json_build_array(json_build_object('supplierId', s.id, 'name', s.name, 'leastOrder', s."leastOrder", 'approvedUntil', s."approvedUntil",
         'allowed', s.allowed, 'packSize', p.pack_size, 'minimum', 1, 'leadTimeDays', p.lead_time_days,
         'breaks', json_build_array(json_build_object('from', 1, 'unitPrice', p.unit_price)))) FROM sellers s WHERE s.id = p.supplier_id),

@@ -106,6 +106,74 @@ const lists: Record<ExportList, List> = {
     from: `purchase_orders o JOIN purchase_order_lines ol ON ol.order_id = o.id JOIN parts p ON p.id = ol.part_id
       JOIN suppliers s ON s.id = o.supplier_id ORDER BY o.number, ol.sequence`,
   },
+  // A line for each price, headed as the import reads it.
+  offers: {
+    columns: [
+      ['supplier code', 's.code'],
+      ['part number', 'p.number'],
+      ['supplier part number', 'f.supplier_part_number'],
+      ['unit price', "b.value ->> 'unitPrice'"],
+      ['from quantity', "(b.value ->> 'from')::int"],
+      ['pack size', 'f.pack_size'],
+      ['least quantity', 'f.minimum'],
+      ['lead time days', 'f.lead_time_days'],
+      ['preference', 'f.preference'],
+      ['valid from', 'f.valid_from::text'],
+      ['valid until', 'f.valid_until::text'],
+    ],
+    from: `part_offers f JOIN parts p ON p.id = f.part_id JOIN suppliers s ON s.id = f.supplier_id,
+      jsonb_array_elements(f.breaks) WITH ORDINALITY b(value, place) ORDER BY s.code, p.number, b.place`,
+  },
+  suppliers: {
+    columns: [
+      ['supplier code', 's.code'],
+      ['name', 's.name'],
+      ['e-mail', 's.email'],
+      ['phone', 's.phone'],
+      ['approved until', 's.approved_until::text'],
+      ['least order', 's.least_order'],
+    ],
+    from: 'suppliers s ORDER BY s.code',
+  },
+  'kit-lines': {
+    columns: [
+      ['kit', 'k.code'],
+      ['work order', 'w.number'],
+      ['state', 'k.state'],
+      ['need by', 'k.need_by::text'],
+      ['line', 'kl.sequence'],
+      ['part number', 'p.number'],
+      ['description', 'p.description'],
+      ['position', 'kl.position'],
+      ['quantity', 'kl.quantity'],
+      ['minimum', 'kl.minimum'],
+      ['source', 'kl.source'],
+      ['unit', 'p.issue_unit'],
+      [
+        'promised',
+        '(SELECT coalesce(sum(r.quantity), 0)::int FROM reservations r WHERE r.kit_line_id = kl.id)',
+      ],
+    ],
+    from: `kit_lines kl JOIN kits k ON k.id = kl.kit_id JOIN work_orders w ON w.id = k.work_order_id
+      JOIN parts p ON p.id = kl.part_id ORDER BY k.code, kl.sequence`,
+  },
+  // What waits for a second look stays untold, as on the page.
+  counts: {
+    columns: [
+      ['at', 'n.counted_at::text'],
+      ['lot', 'l.code'],
+      ['part number', 'p.number'],
+      ['place', "trim(n.place_kind || ' ' || CASE WHEN n.place_kind = 'bin' THEN n.place_ref ELSE '' END)"],
+      ['state', 'n.state'],
+      ['counted', "CASE WHEN n.state IN ('posted', 'approved') THEN n.counted END"],
+      ['difference', "CASE WHEN n.state IN ('posted', 'approved') THEN n.counted - n.on_book END"],
+      ['reason', 'n.reason'],
+      ['counted by', 'w.display_name'],
+      ['decided by', 'd.display_name'],
+    ],
+    from: `lot_counts n JOIN lots l ON l.id = n.lot_id JOIN parts p ON p.id = l.part_id
+      LEFT JOIN people w ON w.id = n.counted_by LEFT JOIN people d ON d.id = n.decided_by ORDER BY n.counted_at, n.id`,
+  },
 };
 
 function textOf({ columns, from }: List): string {

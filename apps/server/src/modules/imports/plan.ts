@@ -1,5 +1,6 @@
 import type { ImportKind } from '@hubwright/contracts/imports/kinds';
 import { planKitLists } from './plan-kit-lists.ts';
+import { planOffers } from './plan-offers.ts';
 import { planOpeningStock } from './plan-opening-stock.ts';
 import { planParts } from './plan-parts.ts';
 import { planPrices } from './plan-prices.ts';
@@ -9,6 +10,7 @@ const planners: Record<ImportKind, (models: Models, table: Table) => Promise<Pla
   parts: planParts,
   'opening-stock': planOpeningStock,
   prices: planPrices,
+  offers: planOffers,
   'kit-lists': planKitLists,
 };
 

@@ -83,6 +83,7 @@ export class InventoryQueries {
       input.search ? `%${input.search}%` : null,
       input.after ?? null,
       input.limit + 1,
+      input.class ?? null,
     ]);
     const shown = rows.slice(0, input.limit);
     return {

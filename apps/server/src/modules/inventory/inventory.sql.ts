@@ -73,6 +73,7 @@ export const expiringSql = `
 export const partStockSql = `
   SELECT p.id AS part_id, p.number, p.description, p.issue_unit, s.have, s."inQuarantine", s.lots, s.reserved, o."onOrder", o."nextArrival"
   FROM (SELECT * FROM parts WHERE ($1::text IS NULL OR number ILIKE $1 OR description ILIKE $1) AND ($2::text IS NULL OR number > $2)
+      AND ($4::text IS NULL OR class = $4)
     ORDER BY number LIMIT $3) p
   CROSS JOIN LATERAL (
     SELECT coalesce(sum(b.on_hand) FILTER (WHERE b.place_kind = 'bin' AND l.state = 'accepted'), 0)::int AS have,

@@ -1,0 +1,176 @@
+import { isDate } from '@hubwright/rules/dates';
+import { Cells } from './cells.ts';
+import { type KnownOffer, knownOffers, type OfferTerms, type OfferToWrite, writeOffers } from './offers.ts';
+import { type KnownPart, knownPlaces, partsNamed } from './parts.ts';
+import { type Models, type Plan, planned, type RowChange, type Table, type TableRow } from './table.ts';
+
+interface Known {
+  readonly parts: ReadonlyMap<string, KnownPart>;
+  readonly suppliers: ReadonlyMap<string, string>;
+  /** By `supplier part`. */
+  readonly offers: ReadonlyMap<string, KnownOffer>;
+  /** The last place in the order of asking that is taken, by part. */
+  readonly asked: ReadonlyMap<string, number>;
+  readonly today: string;
+}
+interface RowPlan {
+  readonly isNew: boolean;
+  readonly changes: readonly RowChange[];
+  readonly write: readonly OfferToWrite[];
+}
+interface Read {
+  readonly row: TableRow;
+  readonly cells: Cells;
+  readonly part: KnownPart | undefined;
+  readonly supplierId: string | undefined;
+  readonly from: number;
+  readonly unitPrice: string | undefined;
+}
+type Whole = Read & { readonly part: KnownPart; readonly supplierId: string };
+
+const mostPrices = 12;
+const wholes = {
+  packSize: { least: 1, most: 100_000 },
+  minimum: { least: 1, most: 1_000_000 },
+  leadTimeDays: { least: 0, most: 1_000 },
+  preference: { least: 1, most: 9 },
+} as const;
+type WholeField = keyof typeof wholes;
+const days = ['validFrom', 'validUntil'] as const;
+
+/** Suppliers' price lists: the rows of a supplier and a part are one offer, which takes the place of the one before as a whole. */
+export async function planOffers(models: Models, table: Table): Promise<Plan> {
+  const parts = await partsNamed(table);
+  const { suppliers } = await knownPlaces(models, table, { bin: 'bin' });
+  const { offers, asked } = await knownOffers(table.ask, { parts, suppliers });
+  const known: Known = { parts, suppliers, offers, asked, today: table.today };
+  const read = table.rows.map((row) => readRow(row, table, known));
+  const groups = groupsOf(read.filter((one): one is Whole => one.part !== undefined && one.supplierId !== undefined));
+  const planOf = new Map<Read, RowPlan>([...groups].flatMap(([key, rows]) => planGroup(rows, { before: offers.get(key), known })));
+  const toWrite = [...groups.values()].flatMap(([first]) => (first && planOf.get(first)?.write) ?? []);
+  return {
+    rows: read.map((one) => {
+      const { isNew = false, changes = [] } = planOf.get(one) ?? {};
+      return planned(one.row, { errors: one.cells.errors, isNew, changes });
+    }),
+    write: (context) => writeOffers(context, toWrite),
+  };
+}
+
+function groupsOf(rows: readonly Whole[]): ReadonlyMap<string, readonly Whole[]> {
+  const groups = new Map<string, Whole[]>();
+  for (const row of rows) {
+    const key = `${row.supplierId} ${row.part.id}`;
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
+  }
+  return groups;
+}
+
+function readRow(row: TableRow, { mapping }: Table, { parts, suppliers }: Known): Read {
+  const cells = new Cells(mapping, row.cells);
+  const code = cells.needed('supplier', 40).toUpperCase();
+  const supplierId = suppliers.get(code);
+  if (code && !supplierId) cells.wrong('supplier', `There is no supplier ${code}`);
+  const number = cells.needed('number', 60).toUpperCase();
+  const part = parts.get(number);
+  if (number && !part) cells.wrong('number', `There is no part ${number}; import the part numbers first`);
+  const unitPrice = cells.needed('unitPrice') ? cells.price('unitPrice') : undefined;
+  const from = cells.whole('from', { least: 1, most: 1_000_000 }) ?? 1;
+  for (const field of days) {
+    const text = cells.text(field, 10);
+    if (text && !isDate(text)) cells.wrong(field, `“${text}” is no date: write it as 2026-11-30`);
+  }
+  return { row, cells, part, supplierId, from, unitPrice };
+}
+
+/** Adds what is wrong between the rows of one offer to its cells, and says of each row what it changes. */
+function planGroup(rows: readonly Whole[], { before, known }: { before: KnownOffer | undefined; known: Known }) {
+  const [first] = rows;
+  if (!first) return [];
+  const terms = termsOf(rows, { before, known });
+  refuseUnfit(rows, { terms, before, today: known.today });
+  const changes = before ? changesOf(before, terms) : [];
+  const write: OfferToWrite[] =
+    before && changes.length === 0 ? [] : [{ partId: first.part.id, supplierId: first.supplierId, before, terms }];
+  return rows.map(
+    (one) => [one, { isNew: !before, changes: one === first ? changes : [], write: one === first ? write : [] }] as const,
+  );
+}
+
+/** What the rows say together; where they are silent, what held before, or what is on record of the part. */
+function termsOf(rows: readonly Whole[], { before, known }: { before: KnownOffer | undefined; known: Known }): OfferTerms {
+  const part = rows[0]?.part as KnownPart;
+  const next = Math.min(9, (known.asked.get(part.id) ?? 0) + 1);
+  const usual = before ?? { packSize: part.packSize, minimum: 1, leadTimeDays: part.leadTimeDays, preference: next };
+  const whole = (field: WholeField) => {
+    const said = agreed(rows, field, ({ cells }) => cells.whole(field, wholes[field]));
+    return said ?? usual[field];
+  };
+  const text = (field: string, most: number) => agreed(rows, field, ({ cells }) => cells.text(field, most) || undefined);
+  const day = (field: (typeof days)[number]) => (rows[0]?.cells.has(field) ? (text(field, 10) ?? null) : (before?.[field] ?? null));
+  return {
+    ...{ packSize: whole('packSize'), minimum: whole('minimum') },
+    ...{ leadTimeDays: whole('leadTimeDays'), preference: whole('preference') },
+    supplierPartNumber: text('supplierPartNumber', 60) ?? before?.supplierPartNumber ?? '',
+    ...{ validFrom: day('validFrom'), validUntil: day('validUntil') },
+    breaks: rows
+      .map(({ from, unitPrice }) => ({ from, unitPrice: unitPrice ?? '0' }))
+      .toSorted((one, other) => one.from - other.from),
+  };
+}
+
+/** What the first row that says something says; a later row that says otherwise is wrong at its cell. */
+function agreed<T>(rows: readonly Whole[], field: string, read: (row: Whole) => T | undefined): T | undefined {
+  let said: { readonly value: T; readonly line: number } | undefined;
+  for (const one of rows) {
+    const value = read(one);
+    if (value === undefined) continue;
+    if (said && said.value !== value)
+      one.cells.wrong(field, `Line ${said.line} says ${said.value} of the same offer`);
+    said ??= { value, line: one.row.line };
+  }
+  return said?.value;
+}
+
+function refuseUnfit(
+  rows: readonly Whole[],
+  { terms, before, today }: { terms: OfferTerms; before: KnownOffer | undefined; today: string },
+): void {
+  const first = rows[0] as Whole;
+  const { validFrom, validUntil, minimum, breaks } = terms;
+  const seen = new Map<number, number>();
+  for (const { from, row, cells } of rows) {
+    const line = seen.get(from);
+    if (line !== undefined) cells.wrong('from', `Line ${line} has the price from ${from} on already`);
+    seen.set(from, line ?? row.line);
+  }
+  for (const { cells } of rows.slice(mostPrices)) cells.wrong('from', `An offer has at most ${mostPrices} prices`);
+  const lowest = breaks[0]?.from ?? 1;
+  if (lowest > minimum)
+    first.cells.wrong('from', `No price for fewer than ${lowest}: write one, or ${lowest} as the least quantity`);
+  if (validFrom && validUntil && validUntil < validFrom)
+    first.cells.wrong('validUntil', 'The last day comes before the first');
+  else if (validUntil && validUntil < today) first.cells.wrong('validUntil', 'These prices have run out');
+  // One offer a supplier and part: what begins later must not put an end to what holds now.
+  const holds = before && (before.validFrom ?? today) <= today && (before.validUntil ?? today) >= today;
+  if (holds && validFrom && validFrom > today)
+    first.cells.wrong('validFrom', `Other prices hold until then: bring this list in on ${validFrom}`);
+}
+
+const shown = ['supplierPartNumber', 'packSize', 'minimum', 'leadTimeDays', 'preference', ...days] as const;
+const pricesText = (breaks: OfferTerms['breaks']) =>
+  breaks.map(({ from, unitPrice }) => (from === 1 ? unitPrice : `${unitPrice} from ${from}`)).join('; ');
+
+function changesOf(before: OfferTerms, after: OfferTerms): RowChange[] {
+  const [old, prices] = [pricesText(before.breaks), pricesText(after.breaks)];
+  return [
+    ...(old === prices ? [] : [{ field: 'unitPrice', from: old, to: prices }]),
+    ...shown.flatMap((field) =>
+      before[field] === after[field]
+        ? []
+        : [{ field, from: String(before[field] ?? ''), to: String(after[field] ?? '') }],
+    ),
+  ];
+}
