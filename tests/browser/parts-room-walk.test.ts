@@ -5,6 +5,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import { openBrowser } from '../support/browser.ts';
 import { ledgerFaults } from '../support/ledger-faults.ts';
 import { looksRight, signsWithPin } from '../support/looks.ts';
+import { readBarcodes } from '../support/read-barcodes.ts';
 import { type KitOf, Stockroom } from '../support/stockroom.ts';
 import { builtDashboard, pageOf, scan } from '../support/view-page.ts';
 
@@ -225,6 +226,21 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await looks(clerk, 'to-chase');
   }, 180_000);
 
+  test('an inspector writes what is looked at when seals come in', async () => {
+    await inspector.goto('/receiving-checklists');
+    await inspector.getByRole('button', { name: 'Write what is looked at: seal' }).click(slow);
+    await dialogOf(inspector)
+      .getByLabel('What is looked at')
+      .fill('Sealed in its own bag, cure date on it\nNo nick, flat or bloom');
+    await looks(inspector, 'checklist-draft');
+    await dialogOf(inspector).getByRole('button', { name: 'Issue revision 1' }).click(slow);
+    await inspector.getByText('No nick, flat or bloom').waitFor(slow);
+    await looks(inspector, 'checklists');
+    await clerk.goto('/receiving-checklists');
+    await clerk.getByText('No nick, flat or bloom').waitFor(slow);
+    expect(await clerk.getByRole('button', { name: /Write what is looked at/ }).count()).toBe(0);
+  }, 60_000);
+
   /** Opens the expected line of a part and enters what is in the box; answers the code of the new lot. */
   async function receives(number: string, entry: { pieces: string; note: string; cureDate?: string }): Promise<string> {
     await clerk.goto(`/receiving?search=${number}`);
@@ -238,6 +254,9 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await clerk.getByLabel('Certificate').fill(`C-${entry.note}`);
     if (entry.cureDate) await clerk.getByRole('textbox', { name: 'Cure date' }).fill(entry.cureDate);
     await clerk.getByText('maker’s new').click(slow);
+    if (number === 'PW-2')
+      for (const item of ['Sealed in its own bag, cure date on it', 'No nick, flat or bloom'])
+        await clerk.getByRole('radiogroup', { name: item }).getByText('good', { exact: true }).click(slow);
     await clerk.getByRole('button', { name: 'Receive into quarantine' }).click(slow);
     const label = clerk.getByRole('region', { name: /^Label of LOT-/ });
     await label.waitFor(slow);
@@ -256,6 +275,11 @@ describe('the parts room, walked from an empty store to empty trays', () => {
 
   test('receives a part of one order, holds the wrong box of the other, then takes the rest', async () => {
     const some = await receives('PW-2', { pieces: '6', note: 'D1', cureDate: room.day(-40) });
+    await clerk.getByRole('button', { name: /A4 sheet/ }).click(slow);
+    await clerk.getByRole('option', { name: 'roll, 62 × 29 mm' }).click(slow);
+    const label = clerk.getByRole('link', { name: 'Print the label' });
+    const paper = await clerk.request.get((await label.getAttribute('href')) ?? '');
+    expect(await readBarcodes(await paper.body())).toEqual([some]);
     await looks(clerk, 'received');
     await accepts(some, 'A-01');
     await clerk.goto('/receiving?search=PW-3');

@@ -15,7 +15,17 @@ export const importTitles: Record<ImportKind, string> = {
 };
 
 /** Lists too long for a page, as whole files. */
-export const exportLists = ['parts', 'stock', 'lots', 'movements', 'orders', 'offers', 'suppliers', 'kit-lines', 'counts'] as const;
+export const exportLists = [
+  'parts',
+  'stock',
+  'lots',
+  'movements',
+  'orders',
+  'offers',
+  'suppliers',
+  'kit-lines',
+  'counts',
+] as const;
 export type ExportList = (typeof exportLists)[number];
 
 export const exportTitles: Record<ExportList, string> = {
@@ -139,9 +149,21 @@ export const importFields: Record<ImportKind, readonly ImportField[]> = {
       ['supplier part', 'their part number', 'vendor part number'],
     ]),
     needed(price),
-    open(['from', 'from quantity', 'From how many pieces this price holds; 1 where nothing stands', '1', ['break', 'price break', 'from']]),
+    open([
+      'from',
+      'from quantity',
+      'From how many pieces this price holds; 1 where nothing stands',
+      '1',
+      ['break', 'price break', 'from'],
+    ]),
     open(packSize),
-    open(['minimum', 'least quantity', 'The fewest pieces they sell', '10', ['minimum order quantity', 'moq', 'minimum', 'least']]),
+    open([
+      'minimum',
+      'least quantity',
+      'The fewest pieces they sell',
+      '10',
+      ['minimum order quantity', 'moq', 'minimum', 'least'],
+    ]),
     open(leadTime),
     open(['preference', 'preference', '1 is asked first, 9 last', '1', ['rank']]),
     open(['validFrom', 'valid from', 'A date such as 2026-11-01', '', ['from date', 'effective']]),

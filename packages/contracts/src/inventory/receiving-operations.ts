@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { id, instant, line, listOf, page } from '../values.ts';
+import { labelForms } from './label-forms.ts';
 import { stockClass } from './part-operations.ts';
 
 /** `not-good` holds the lot in an inspector's sight; it does not refuse the box. */
@@ -56,7 +57,11 @@ export const receivingOperations = {
     path: '/api/inventory/lots/:lotId/label',
     access: 'signed-in',
     summary: 'Labels of a lot to print, each with its code as a barcode; as many as there are bags',
-    input: z.strictObject({ lotId: id, copies: z.coerce.number().int().min(1).max(50).default(1) }),
+    input: z.strictObject({
+      lotId: id,
+      copies: z.coerce.number().int().min(1).max(50).default(1),
+      form: z.enum(labelForms).default('sheet'),
+    }),
     output: z.any(),
     produces: 'application/pdf',
   }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { labelForms } from '../inventory/label-forms.ts';
 import { command, read } from '../operation.ts';
 import { id, line, pieces } from '../values.ts';
 import { lotCode, scanned } from './scan.ts';
@@ -47,7 +48,7 @@ export const trayOperations = {
     path: '/api/kits/:kitId/label',
     access: 'signed-in',
     summary: 'The label of a kit’s tray: unit, work order, need date and a barcode that opens the kit',
-    input: z.strictObject({ kitId: id }),
+    input: z.strictObject({ kitId: id, form: z.enum(labelForms).default('sheet') }),
     output: z.any(),
     produces: 'application/pdf',
   }),

@@ -1,8 +1,10 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
+import { trayOperations } from '@hubwright/contracts/kits/tray-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { z } from 'zod';
+import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
 import { binsQuery } from '../../features/inventory/lots.ts';
 import { KitOpenItems } from '../../features/kits/KitOpenItems.tsx';
@@ -19,6 +21,7 @@ import { DueText } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
+import { PrintLabel } from '../../ui/PrintLabel.tsx';
 import { Progress } from '../../ui/Progress.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 import { KitLinePanel } from './KitLinePanel.tsx';
@@ -49,9 +52,10 @@ function KitHead({ kit }: { kit: Kit }) {
           Needed by <DueText date={kit.needBy} /> <span className="soft">for {kit.workOrder.customer}</span>
         </span>
         {mayDate ? <Button onPress={() => setDating(true)}>Change the date</Button> : null}
-        <a href={`/api/kits/${kit.id}/label`} target="_blank" rel="noreferrer">
-          Label for the tray
-        </a>
+        <PrintLabel
+          text="Label for the tray"
+          hrefOf={(form) => addressOf(trayOperations.trayLabelPdf, { kitId: kit.id, form })}
+        />
         <a href={`/api/kits/${kit.id}/audit-sheet`} target="_blank" rel="noreferrer">
           Audit sheet
         </a>

@@ -1,7 +1,9 @@
 import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
+import { receivingOperations } from '@hubwright/contracts/inventory/receiving-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
+import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { LotFacts, LotPlaces } from '../../features/inventory/LotFacts.tsx';
@@ -11,6 +13,7 @@ import { ReverseDialog } from '../../features/inventory/reverse-movement.tsx';
 import { lotMarks } from '../../features/inventory/stock-words.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
+import { PrintLabel } from '../../ui/PrintLabel.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { LotActions } from './LotActions.tsx';
 import styles from './parts-room.module.css';
@@ -56,7 +59,13 @@ export function LotPage() {
   return (
     <>
       <ViewHead title={`Lot ${lot.code}`} question={`${lot.code}: where is it, and may it be used?`}>
-        <StateMark {...lotMarks[lot.state]} />
+        <div className="row">
+          <StateMark {...lotMarks[lot.state]} />
+          <PrintLabel
+            text="Print its label"
+            hrefOf={(form) => addressOf(receivingOperations.lotLabelsPdf, { lotId: lot.id, form })}
+          />
+        </div>
       </ViewHead>
       <div className="stack">
         <div className="sheet stack">

@@ -15,6 +15,7 @@ import { HoldDialog } from '../../features/purchasing/hold-delivery.tsx';
 import type { Expected } from '../../features/purchasing/orders.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { PrintLabel } from '../../ui/PrintLabel.tsx';
 import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 
@@ -39,9 +40,11 @@ function Received({ lot, onNext }: { lot: { id: string } & LabelFacts; onNext: (
       <LotLabel label={lot} />
       <p>Label the bag with this code. Someone authorised for stock acceptance judges it before it can be used.</p>
       <div className="row">
-        <LinkButton href={addressOf(receivingOperations.lotLabelsPdf, { lotId: lot.id })} target="_blank" weight="next">
-          Print the label
-        </LinkButton>
+        <PrintLabel
+          text="Print the label"
+          hrefOf={(form) => addressOf(receivingOperations.lotLabelsPdf, { lotId: lot.id, form })}
+          weight="next"
+        />
         <LinkButton href={`/lots/${lot.id}`}>Open {lot.code}</LinkButton>
         <Button onPress={onNext}>Receive more</Button>
       </div>

@@ -66,6 +66,14 @@ export const partsRoomPages: readonly View[] = [
   },
   {
     ...page,
+    ...receive,
+    path: '/receiving-checklists',
+    title: 'Checklists',
+    question: 'What is looked at when parts of each class come in?',
+    component: lazyRouteComponent(() => import('./ChecklistsPage.tsx'), 'ChecklistsPage'),
+  },
+  {
+    ...page,
     ...buy,
     path: '/orders',
     title: 'Orders',

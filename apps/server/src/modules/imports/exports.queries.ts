@@ -149,10 +149,7 @@ const lists: Record<ExportList, List> = {
       ['minimum', 'kl.minimum'],
       ['source', 'kl.source'],
       ['unit', 'p.issue_unit'],
-      [
-        'promised',
-        '(SELECT coalesce(sum(r.quantity), 0)::int FROM reservations r WHERE r.kit_line_id = kl.id)',
-      ],
+      ['promised', '(SELECT coalesce(sum(r.quantity), 0)::int FROM reservations r WHERE r.kit_line_id = kl.id)'],
     ],
     from: `kit_lines kl JOIN kits k ON k.id = kl.kit_id JOIN work_orders w ON w.id = k.work_order_id
       JOIN parts p ON p.id = kl.part_id ORDER BY k.code, kl.sequence`,

@@ -46,7 +46,10 @@ export async function knownOffers(
 }
 
 /** One statement, however many. Throws `out-of-date` when one was changed by someone else in the same moment. */
-export async function writeOffers({ tx, newId }: Writing, offers: readonly OfferToWrite[]): Promise<readonly Subject[]> {
+export async function writeOffers(
+  { tx, newId }: Writing,
+  offers: readonly OfferToWrite[],
+): Promise<readonly Subject[]> {
   const rows = offers.map(({ partId, supplierId, before, terms }) => ({
     ...{ id: newId(), partId, supplierId, seen: before?.version ?? 0 },
     ...terms,

@@ -46,7 +46,9 @@ export async function planOffers(models: Models, table: Table): Promise<Plan> {
   const known: Known = { parts, suppliers, offers, asked, today: table.today };
   const read = table.rows.map((row) => readRow(row, table, known));
   const groups = groupsOf(read.filter((one): one is Whole => one.part !== undefined && one.supplierId !== undefined));
-  const planOf = new Map<Read, RowPlan>([...groups].flatMap(([key, rows]) => planGroup(rows, { before: offers.get(key), known })));
+  const planOf = new Map<Read, RowPlan>(
+    [...groups].flatMap(([key, rows]) => planGroup(rows, { before: offers.get(key), known })),
+  );
   const toWrite = [...groups.values()].flatMap(([first]) => (first && planOf.get(first)?.write) ?? []);
   return {
     rows: read.map((one) => {
@@ -95,12 +97,16 @@ function planGroup(rows: readonly Whole[], { before, known }: { before: KnownOff
   const write: OfferToWrite[] =
     before && changes.length === 0 ? [] : [{ partId: first.part.id, supplierId: first.supplierId, before, terms }];
   return rows.map(
-    (one) => [one, { isNew: !before, changes: one === first ? changes : [], write: one === first ? write : [] }] as const,
+    (one) =>
+      [one, { isNew: !before, changes: one === first ? changes : [], write: one === first ? write : [] }] as const,
   );
 }
 
 /** What the rows say together; where they are silent, what held before, or what is on record of the part. */
-function termsOf(rows: readonly Whole[], { before, known }: { before: KnownOffer | undefined; known: Known }): OfferTerms {
+function termsOf(
+  rows: readonly Whole[],
+  { before, known }: { before: KnownOffer | undefined; known: Known },
+): OfferTerms {
   const part = rows[0]?.part as KnownPart;
   const next = Math.min(9, (known.asked.get(part.id) ?? 0) + 1);
   const usual = before ?? { packSize: part.packSize, minimum: 1, leadTimeDays: part.leadTimeDays, preference: next };
@@ -108,8 +114,10 @@ function termsOf(rows: readonly Whole[], { before, known }: { before: KnownOffer
     const said = agreed(rows, field, ({ cells }) => cells.whole(field, wholes[field]));
     return said ?? usual[field];
   };
-  const text = (field: string, most: number) => agreed(rows, field, ({ cells }) => cells.text(field, most) || undefined);
-  const day = (field: (typeof days)[number]) => (rows[0]?.cells.has(field) ? (text(field, 10) ?? null) : (before?.[field] ?? null));
+  const text = (field: string, most: number) =>
+    agreed(rows, field, ({ cells }) => cells.text(field, most) || undefined);
+  const day = (field: (typeof days)[number]) =>
+    rows[0]?.cells.has(field) ? (text(field, 10) ?? null) : (before?.[field] ?? null);
   return {
     ...{ packSize: whole('packSize'), minimum: whole('minimum') },
     ...{ leadTimeDays: whole('leadTimeDays'), preference: whole('preference') },
@@ -127,8 +135,7 @@ function agreed<T>(rows: readonly Whole[], field: string, read: (row: Whole) => 
   for (const one of rows) {
     const value = read(one);
     if (value === undefined) continue;
-    if (said && said.value !== value)
-      one.cells.wrong(field, `Line ${said.line} says ${said.value} of the same offer`);
+    if (said && said.value !== value) one.cells.wrong(field, `Line ${said.line} says ${said.value} of the same offer`);
     said ??= { value, line: one.row.line };
   }
   return said?.value;

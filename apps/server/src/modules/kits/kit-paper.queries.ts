@@ -1,11 +1,13 @@
+import type { LabelForm } from '@hubwright/contracts/inventory/label-forms';
 import { Inject, Injectable, StreamableFile } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { rollSize } from '../inventory/public.ts';
 import { askThrough } from './ask.ts';
 import { heldAt } from './held.ts';
-import { type KitOnPaper, printKitAudit, printTrayLabel } from './print-kit.ts';
+import { type KitOnPaper, printKitAudit, printTrayLabel, rolledTrayLabel } from './print-kit.ts';
 
 const part = { select: { number: true, description: true, issueUnit: true } } as const;
 const whole = {
@@ -21,8 +23,10 @@ export class KitPaperQueries {
     @Inject(CLOCK) private readonly clock: Clock,
   ) {}
 
-  label({ kitId }: { kitId: string }): Promise<StreamableFile> {
-    return this.printed(kitId, { name: 'tray', print: printTrayLabel });
+  label({ kitId, form }: { kitId: string; form: LabelForm }): Promise<StreamableFile> {
+    const size = rollSize(form);
+    const print = size ? rolledTrayLabel(size) : printTrayLabel;
+    return this.printed(kitId, { name: 'tray', print });
   }
 
   audit({ kitId }: { kitId: string }): Promise<StreamableFile> {

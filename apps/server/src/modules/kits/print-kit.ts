@@ -1,4 +1,5 @@
 import { quantityText } from '@hubwright/contracts/inventory/quantity';
+import { labelRoll } from '../../platform/print/label-roll.ts';
 import { Paper } from '../../platform/print/paper.ts';
 import type { Held } from './held.ts';
 
@@ -36,6 +37,17 @@ export function printTrayLabel(kit: KitOnPaper, { shopName, at, printed }: Print
     ])
     .finish();
 }
+
+/** The same on the label of a roll. */
+export const rolledTrayLabel =
+  (size: { widthMillimetres: number; heightMillimetres: number }) =>
+  ({ code, workOrder, needBy }: KitOnPaper, { shopName, at }: PrintOptions): Promise<Buffer> =>
+    labelRoll({ title: `Tray ${code}`, author: shopName, at, ...size }, [
+      {
+        ...{ code, head: workOrder.number },
+        lines: [`Needed by ${needBy}`, workOrder.unit, workOrder.customer],
+      },
+    ]);
 
 /** A sheet to count by: the ledger beside room for what is found. Only the ledger counts; a difference is a count or a scrap on record. */
 export function printKitAudit(kit: KitOnPaper, { shopName, at, printed }: PrintOptions): Promise<Buffer> {

@@ -1,5 +1,5 @@
-import { offerOperations } from '@hubwright/contracts/purchasing/offer-operations';
 import { Problem } from '@hubwright/contracts/problems';
+import { offerOperations } from '@hubwright/contracts/purchasing/offer-operations';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { toDbDate } from '../../platform/database/dates.ts';

@@ -1,5 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { code128 } from './code-128.ts';
+import { collect, printable } from './pdf.ts';
 
 /** One column of a table: its head, its share of the width (a number of points, or `*` for what is left) and its side. */
 export interface Column {
@@ -204,20 +205,4 @@ export class Paper {
 function widthOf(code: string): number {
   const last = code128(code).at(-1);
   return last ? (last.x + last.width) * moduleWidth : 0;
-}
-
-function collect(pdf: PDFKit.PDFDocument): Promise<Buffer> {
-  const chunks: Buffer[] = [];
-  return new Promise((resolve, reject) => {
-    pdf.on('data', (chunk: Buffer) => chunks.push(chunk));
-    pdf.on('end', () => resolve(Buffer.concat(chunks)));
-    pdf.on('error', reject);
-  });
-}
-
-// The letters of Windows-1252 beyond Latin-1: what the standard fonts can show.
-const beyondLatin1 = '€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•–—˜™š›œžŸ';
-
-function printable(text: string): string {
-  return [...text].map((letter) => (letter <= '\u00ff' || beyondLatin1.includes(letter) ? letter : '?')).join('');
 }
