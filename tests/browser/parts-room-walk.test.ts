@@ -228,7 +228,7 @@ describe('the parts room, walked from an empty store to empty trays', () => {
 
   test('an inspector writes what is looked at when seals come in', async () => {
     await inspector.goto('/receiving-checklists');
-    await inspector.getByRole('button', { name: 'Write what is looked at: seal' }).click(slow);
+    await inspector.getByRole('button', { name: /^Write a checklist: seal$/i }).click(slow);
     await dialogOf(inspector)
       .getByLabel('What is looked at')
       .fill('Sealed in its own bag, cure date on it\nNo nick, flat or bloom');
@@ -238,7 +238,7 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await looks(inspector, 'checklists');
     await clerk.goto('/receiving-checklists');
     await clerk.getByText('No nick, flat or bloom').waitFor(slow);
-    expect(await clerk.getByRole('button', { name: /Write what is looked at/ }).count()).toBe(0);
+    expect(await clerk.getByRole('button', { name: /^Write a checklist/ }).count()).toBe(0);
   }, 60_000);
 
   /** Opens the expected line of a part and enters what is in the box; answers the code of the new lot. */

@@ -18,10 +18,10 @@ const valueRow = z
     byLotMinor: z.int(),
     idle: z.enum(idleStates),
     lastIssuedOn: date.nullable(),
-    /** Of the last twelve months, at the average of the moment. */
+    /** Of the time asked for, at the average of the moment. */
     usedMinor: z.int(),
     turns: z.string().nullable(),
-    /** Pieces that counts found and missed in the last twelve months, and what they were worth. */
+    /** Pieces that counts found and missed in that time, and what they were worth. */
     found: z.int(),
     lost: z.int(),
     shrinkageMinor: z.int(),
@@ -56,6 +56,8 @@ export const valueOperations = {
       idle: z.enum(idleStates).optional(),
       /** Only parts that counts found or missed. */
       counted: z.enum(['yes']).optional(),
+      /** First day of what is called used, missed and turned; twelve months ago where none is given. */
+      since: date.optional(),
     }),
     output: listOf(valueRow).extend({
       currency: z.string(),

@@ -56,8 +56,8 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
       cell: (row) => <Link href={all(row)}>{formatWhole(row.onHand)}</Link>,
       isNumber: true,
     },
-    money({ id: 'byAverage', header: 'By moving average', minor: (row) => row.byAverageMinor, href: all }, currency),
-    { id: 'average', header: 'Average each', value: (row) => row.average, isNumber: true },
+    money({ id: 'byAverage', header: 'By average', minor: (row) => row.byAverageMinor, href: all }, currency),
+    { id: 'average', header: 'Each', value: (row) => row.average, isNumber: true },
     money({ id: 'byLot', header: 'By lot', minor: (row) => row.byLotMinor, href: all }, currency),
     {
       id: 'idle',
@@ -71,7 +71,7 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
       value: (row) => row.lastIssuedOn,
       cell: (row) => (row.lastIssuedOn ? <DateText date={row.lastIssuedOn} /> : <span className="soft">never</span>),
     },
-    money({ id: 'used', header: 'Used in a year', minor: (row) => row.usedMinor, href: issues }, currency),
+    money({ id: 'used', header: 'Used', minor: (row) => row.usedMinor, href: issues }, currency),
     {
       id: 'turns',
       header: 'Turns',
@@ -79,7 +79,7 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
       cell: (row) => (row.turns === null ? null : <Link href={issues(row)}>{row.turns}</Link>),
       isNumber: true,
     },
-    money({ id: 'shrinkage', header: 'Missed by counts', minor: (row) => row.shrinkageMinor, href: counts }, currency),
+    money({ id: 'shrinkage', header: 'Missed', minor: (row) => row.shrinkageMinor, href: counts }, currency),
   ];
 }
 

@@ -9,11 +9,17 @@ import { BuyingFields, IdentityFields, KeepingFields } from './PartFields.tsx';
 import { emptyPart, type PartDraft, partToSend } from './part-draft.ts';
 
 /** A new part number, with the parts that may stand in for it. */
-export function AddPartDialog({ onClose, onAdded }: { onClose: () => void; onAdded: (partId: string) => void }) {
+export function AddPartDialog(props: {
+  onClose: () => void;
+  /** With how many that may stand in: since when each may, and whether both ways, is asked next. */
+  onAdded: (partId: string, standIns: number) => void;
+}) {
+  const { onClose, onAdded } = props;
   const add = useCommand(partOperations.addPart);
   const [draft, setDraft] = useState(emptyPart);
   const set = (changes: Partial<PartDraft>) => setDraft({ ...draft, ...changes });
-  const send = () => add.mutate({ input: partToSend(draft) }, { onSuccess: ({ id }) => onAdded(id) });
+  const send = () =>
+    add.mutate({ input: partToSend(draft) }, { onSuccess: ({ id }) => onAdded(id, draft.alternates.length) });
   return (
     <Dialog title="Add a part number" width="wide" isOpen onClose={onClose}>
       <CommandForm
@@ -32,6 +38,12 @@ export function AddPartDialog({ onClose, onAdded }: { onClose: () => void; onAdd
             onChange={(alternates) => set({ alternates })}
             except={draft.number}
           />
+          {draft.alternates.length > 0 ? (
+            <p className="soft small">
+              Since when each may stand in, whether both ways, and whether only once the old part is used up: asked
+              next.
+            </p>
+          ) : null}
         </FieldGroup>
       </CommandForm>
     </Dialog>

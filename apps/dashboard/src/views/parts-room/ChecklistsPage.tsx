@@ -6,6 +6,7 @@ import { usePages } from '../../api/pages.ts';
 import { ChecklistList } from '../../features/inventory/ChecklistList.tsx';
 import type { Checklist } from '../../features/inventory/checklists.ts';
 import { IssueChecklist } from '../../features/inventory/issue-checklist.tsx';
+import { classWords } from '../../features/inventory/stock-words.ts';
 import { Button } from '../../ui/Button.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 
@@ -25,16 +26,17 @@ export function ChecklistsPage() {
         <ChecklistList
           classes={partClassesInStock}
           rows={pages.rows}
-          actions={(partClass, checklist) =>
-            mayIssue ? (
+          actions={(partClass, checklist) => {
+            const text = checklist ? 'Write the next revision' : 'Write a checklist';
+            return mayIssue ? (
               <Button
                 onPress={() => setAsked({ partClass, checklist })}
-                aria-label={`Write what is looked at: ${partClass}`}
+                aria-label={`${text}: ${classWords[partClass]}`}
               >
-                {checklist ? 'Write the next revision' : 'Write a checklist'}
+                {text}
               </Button>
-            ) : null
-          }
+            ) : null;
+          }}
         />
       </div>
       {asked ? <IssueChecklist {...asked} onClose={() => setAsked(undefined)} /> : null}

@@ -2,7 +2,7 @@ import { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { partOperations } from '@hubwright/contracts/inventory/part-operations';
 import { useQuery, useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import { useState } from 'react';
+import { z } from 'zod';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
@@ -14,11 +14,14 @@ import { PartFacts, PartNumbers } from '../../features/inventory/PartFacts.tsx';
 import { AlternatesDialog } from '../../features/inventory/set-alternates.tsx';
 import { UsageTable } from '../../features/inventory/UsageTable.tsx';
 import { useToday } from '../../format/use-today.ts';
+import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import styles from './parts-room.module.css';
+
+const address = z.object({ asked: z.enum(['', 'stand-ins']).catch('') });
 
 /** The lots of the part and the ledger behind its numbers. */
 function Behind({ part }: { part: Part }) {
@@ -55,14 +58,14 @@ function PartSheet({ part }: { part: Part }) {
   const stock = useQuery(queryFor(inventoryOperations.listPartStock, { search: part.number, limit: 50 })).data?.rows;
   const numbers = stock?.find((row) => row.part.id === part.id);
   const mayChange = useMay(partOperations.setAlternates);
-  const [isChanging, setChanging] = useState(false);
+  const [{ asked }, setAddress] = useAddress(address);
   return (
     <>
       <ViewHead
         title={`Part ${part.number}`}
         question={`${part.number} ${part.description}: how much over the coming weeks?`}
       >
-        {mayChange ? <Button onPress={() => setChanging(true)}>What may stand in</Button> : null}
+        {mayChange ? <Button onPress={() => setAddress({ asked: 'stand-ins' })}>What may stand in</Button> : null}
       </ViewHead>
       <div className="stack">
         <div className="sheet">
@@ -76,7 +79,9 @@ function PartSheet({ part }: { part: Part }) {
         </div>
         <Behind part={part} />
       </div>
-      {isChanging ? <AlternatesDialog part={part} onClose={() => setChanging(false)} /> : null}
+      {mayChange && asked === 'stand-ins' ? (
+        <AlternatesDialog part={part} onClose={() => setAddress({ asked: '' })} />
+      ) : null}
     </>
   );
 }

@@ -66,7 +66,12 @@ export function PartsPage() {
           }
         />
       </PagesFrame>
-      {isAdding ? <AddPartDialog onClose={() => setAdding(false)} onAdded={(id) => navigate(`/parts/${id}`)} /> : null}
+      {isAdding ? (
+        <AddPartDialog
+          onClose={() => setAdding(false)}
+          onAdded={(id, standIns) => navigate(`/parts/${id}${standIns > 0 ? '?asked=stand-ins' : ''}`)}
+        />
+      ) : null}
     </div>
   );
 }

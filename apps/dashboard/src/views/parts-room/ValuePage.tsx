@@ -1,10 +1,12 @@
 import { valueOperations } from '@hubwright/contracts/inventory/value-operations';
+import { addMonths } from '@hubwright/rules/dates';
 import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { z } from 'zod';
 import { usePages } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
 import { ValueTable } from '../../features/inventory/ValueTable.tsx';
+import { useToday } from '../../format/use-today.ts';
 import { Amount, DateText } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
 import { FilterField } from '../../ui/FilterField.tsx';
@@ -16,7 +18,20 @@ import { Skeleton } from '../../ui/Skeleton.tsx';
 import styles from './parts-room.module.css';
 
 const shown = ['all', 'slow', 'dead', 'counted'] as const;
-const address = z.object({ search: z.string().catch(''), show: z.enum(shown).catch('all') });
+const times = ['1', '3', '12', '24', '60'] as const;
+const timeWords = {
+  '1': 'a month',
+  '3': 'three months',
+  '12': 'a year',
+  '24': 'two years',
+  '60': 'five years',
+} as const;
+const timeChoices = times.map((value) => ({ value, text: timeWords[value] }));
+const address = z.object({
+  search: z.string().catch(''),
+  show: z.enum(shown).catch('all'),
+  time: z.enum(times).catch('12'),
+});
 const choices = [
   { value: 'all', text: 'every part' },
   { value: 'slow', text: 'slow stock' },
@@ -41,10 +56,10 @@ function Figure({ name, href, children }: { name: string; href: string; children
 }
 
 /** The whole stock in a few figures; each leads to the parts behind it. */
-function Totals() {
-  const { data, error } = useQuery(queryFor(valueOperations.stockValue, { limit: 1 }));
+function Totals({ since }: { since: string }) {
+  const { data, error } = useQuery(queryFor(valueOperations.stockValue, { limit: 1, since }));
   if (!data) return error ? <Refusal problem={error} /> : <Skeleton lines={2} />;
-  const { totals, currency, since, slowFrom, deadFrom } = data;
+  const { totals, currency, slowFrom, deadFrom } = data;
   const money = (minor: number) => <Amount minor={minor} currency={currency} />;
   return (
     <div className="sheet stack">
@@ -84,18 +99,19 @@ function Totals() {
 }
 
 export function ValuePage() {
-  const [{ search, show }, setAddress] = useAddress(address);
-  const parts = usePages(valueOperations.stockValue, { ...(search === '' ? {} : { search }), ...asked(show) });
-  const { data } = useQuery(queryFor(valueOperations.stockValue, { limit: 1 }));
+  const [{ search, show, time }, setAddress] = useAddress(address);
+  const since = addMonths(useToday(), -Number(time));
+  const parts = usePages(valueOperations.stockValue, { ...(search === '' ? {} : { search }), ...asked(show), since });
+  const { data } = useQuery(queryFor(valueOperations.stockValue, { limit: 1, since }));
   return (
     <div className="stack">
-      <Totals />
+      <Totals since={since} />
       <div className="sheet">
         <PagesFrame of={parts}>
           <ValueTable
             rows={parts.rows}
             currency={data?.currency ?? 'USD'}
-            since={data?.since ?? ''}
+            since={since}
             tools={
               <>
                 <FilterField
@@ -108,6 +124,13 @@ export function ValuePage() {
                   value={show}
                   onChange={(value) => setAddress({ show: value })}
                   choices={choices}
+                  isRequired
+                />
+                <InlineSelect
+                  label="Used and missed in"
+                  value={time}
+                  onChange={(value) => setAddress({ time: value })}
+                  choices={timeChoices}
                   isRequired
                 />
               </>

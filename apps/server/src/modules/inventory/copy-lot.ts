@@ -25,7 +25,7 @@ export function identityOf(lot: FullLot): LotIdentity {
   };
 }
 
-/** A lot without pieces that has all of another's paper, dates and freezer log, under a label of its own. */
+/** A lot without pieces that has all of another's paper, dates, receipt and freezer log, under a label of its own. */
 export async function copyLot(
   { tx, newId, entryId }: Pick<Context<Operation>, 'tx' | 'newId' | 'entryId'>,
   { part: _, ...lot }: FullLot,
@@ -35,5 +35,13 @@ export async function copyLot(
   await tx.lot.create({ data: { ...lot, id, code, version: 1 } });
   const log = await tx.freezerMove.findMany({ where: { lotId: lot.id }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
   await tx.freezerMove.createMany({ data: log.map((move) => ({ ...move, id: newId(), lotId: id, entryId })) });
+  // What was looked at when they came in was looked at for these pieces too: a judgement asks for it.
+  const receipt = await tx.lotReceipt.findUnique({ where: { lotId: lot.id } });
+  if (receipt) {
+    const { answers, ...came } = receipt;
+    await tx.lotReceipt.create({
+      data: { ...came, answers: answers as object, id: newId(), lotId: id, entryId },
+    });
+  }
   return { id, code, partId: lot.partId };
 }

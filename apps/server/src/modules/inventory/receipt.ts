@@ -49,7 +49,8 @@ export async function refuseTwice(tx: Tx, input: Receiving['input'], serial: str
       ...{ lineId: input.purchaseOrderLineId, deliveryNote: input.deliveryNote },
       lot: {
         ...{ supplierLot: input.supplierLot, serial },
-        movements: { none: { toKind: 'supplier', reversesId: { not: null } } },
+        // A lot that was split off came in no box of its own.
+        movements: { some: { fromKind: 'supplier' }, none: { toKind: 'supplier', reversesId: { not: null } } },
       },
     },
     include: { lot: { select: { id: true, code: true } } },

@@ -1,5 +1,6 @@
 import type { valueOperations } from '@hubwright/contracts/inventory/value-operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
+import { Problem } from '@hubwright/contracts/problems';
 import { addMonths } from '@hubwright/rules/dates';
 import { atLotCost, averageOf, idleness, inMoney, sumOf, turns } from '@hubwright/rules/valuation';
 import { Inject, Injectable } from '@nestjs/common';
@@ -31,10 +32,13 @@ interface Whole {
   readonly parts: readonly Valued[];
 }
 
+const mostKept = 3;
+
 /** What stock is worth. The ledger is followed once for each state of it, however many ask. */
 @Injectable()
 export class ValueQueries {
-  private latest: Promise<Whole> | undefined;
+  /** By key, the newest last; a few, since people ask for different times. */
+  private readonly latest = new Map<string, Promise<Whole>>();
 
   constructor(
     @Inject(Reads) private readonly reads: Reads,
@@ -42,7 +46,7 @@ export class ValueQueries {
   ) {}
 
   async stockValue(input: Input<typeof valueOperations.stockValue>): Promise<Answer> {
-    const { asOf, settings, parts } = await this.whole();
+    const { asOf, settings, parts } = await this.whole(input.since);
     const search = input.search?.toLowerCase();
     const shown = parts.filter(
       ({ row }) =>
@@ -60,24 +64,32 @@ export class ValueQueries {
     };
   }
 
-  private async whole(): Promise<Whole> {
-    const settings = await this.settings();
+  private async whole(since: string | undefined): Promise<Whole> {
+    const settings = await this.settings(since);
     const [newest] = await this.reads.sql<{ key: string }>(
       "SELECT coalesce(max(sequence), 0) || ' ' || (SELECT count(*) FROM parts) AS key FROM movements",
     );
     const key = `${newest?.key} ${Object.values(settings).join(' ')}`;
-    const latest = await this.latest?.catch(() => undefined);
-    if (latest?.key === key) return latest;
-    this.latest = this.compute(key, settings);
-    return this.latest;
+    const known = await this.latest.get(key)?.catch(() => undefined);
+    if (known) return known;
+    const whole = this.compute(key, settings);
+    this.latest.delete(key);
+    this.latest.set(key, whole);
+    const [oldest] = this.latest.keys();
+    if (this.latest.size > mostKept && oldest !== undefined) this.latest.delete(oldest);
+    return whole;
   }
 
-  private async settings(): Promise<Settings> {
+  private async settings(since: string | undefined): Promise<Settings> {
     const shop = await this.reads.models.shopProfile.findUnique({ where: { id: 1 } });
     const zone = shop?.zone ?? 'UTC';
     const today = dateIn(zone, this.clock.now());
+    if (since !== undefined && since > today)
+      throw new Problem('invalid-input', `${since} is still to come`, {}, [
+        { pointer: '/since', detail: 'Ask from a day that has been' },
+      ]);
     return {
-      ...{ zone, currency: shop?.currency ?? 'USD', since: addMonths(today, -12) },
+      ...{ zone, currency: shop?.currency ?? 'USD', since: since ?? addMonths(today, -12) },
       slowFrom: addMonths(today, -(shop?.slowAfterMonths ?? 12)),
       deadFrom: addMonths(today, -(shop?.deadAfterMonths ?? 24)),
     };
