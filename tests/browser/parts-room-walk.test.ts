@@ -71,7 +71,7 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await clerk.getByText(said).first().waitFor(slow);
   }
   const dialogOf = (page: Page) => page.getByRole('dialog');
-  const cell = async (row: Locator, at: number) => Number((await row.getByRole('cell').nth(at).innerText()).trim());
+  const cell = async (row: Locator, at: number) => Number(((await row.getByRole('cell').nth(at).textContent()) ?? '').trim());
 
   /** Pieces that the table of movements in sight says have come into (or gone out of) these places, added up. */
   async function movedInto(page: Page, places: RegExp): Promise<number> {
@@ -98,7 +98,7 @@ describe('the parts room, walked from an empty store to empty trays', () => {
   async function haveOf(number: string): Promise<number> {
     await clerk.goto(`/parts/${ids[number]}`);
     const figure = clerk.getByText('Have', { exact: true }).locator('..').getByRole('link');
-    const have = Number(await figure.innerText(slow));
+    const have = Number(await figure.textContent(slow));
     const movements = clerk.getByRole('table', { name: /^Movements of/ });
     const none = clerk.getByText('Nothing has moved yet');
     await movements.or(none).first().waitFor(slow);
