@@ -54,6 +54,7 @@ describe('a kit list that a revision changes while the kit is half pulled', () =
       expect.stringMatching(new RegExp(`bring back.*1.*TS-20.*drive.*${lots.seal.code}`)),
       expect.stringMatching(new RegExp(`bring back.*1.*TW-10.*cover.*${lots.washer.code}`)),
       expect.stringMatching(/pull.*1.*TS-21.*drive/),
+      expect.stringMatching(/pull.*40.*TX-50.*safety/),
     ]);
     for (const [width, height] of [
       [1180, 820],
