@@ -71,7 +71,8 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await clerk.getByText(said).first().waitFor(slow);
   }
   const dialogOf = (page: Page) => page.getByRole('dialog');
-  const cell = async (row: Locator, at: number) => Number(((await row.getByRole('cell').nth(at).textContent()) ?? '').trim());
+  const cell = async (row: Locator, at: number) =>
+    Number(((await row.getByRole('cell').nth(at).textContent()) ?? '').trim());
 
   /** Pieces that the table of movements in sight says have come into (or gone out of) these places, added up. */
   async function movedInto(page: Page, places: RegExp): Promise<number> {

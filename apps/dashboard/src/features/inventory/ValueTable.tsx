@@ -33,22 +33,38 @@ function money(
   return { id, header, value, cell, isNumber: true };
 }
 
+const partColumn: Column<Valued> = {
+  id: 'part',
+  header: 'Part',
+  value: (row) => `${row.part.number} ${row.part.description}`,
+  cell: (row) => (
+    <>
+      <Link href={`/parts/${row.part.id}`}>{row.part.number}</Link> <span className="soft">{row.part.description}</span>
+    </>
+  ),
+};
+
+const idleColumns: readonly Column<Valued>[] = [
+  {
+    id: 'idle',
+    header: 'Moves',
+    value: (row) => row.idle,
+    cell: (row) => <StateMark state={marks[row.idle]} word={row.idle} />,
+  },
+  {
+    id: 'lastIssuedOn',
+    header: 'Last issue',
+    value: (row) => row.lastIssuedOn,
+    cell: (row) => (row.lastIssuedOn ? <DateText date={row.lastIssuedOn} /> : <span className="soft">never</span>),
+  },
+];
+
 function columnsFor(currency: string, since: string): readonly Column<Valued>[] {
   const all = (row: Valued) => behind({ part: row.part.number, partId: row.part.id });
   const issues = (row: Valued) => behind({ part: row.part.number, partId: row.part.id, flow: 'issues', since });
   const counts = (row: Valued) => behind({ part: row.part.number, partId: row.part.id, flow: 'counts', since });
   return [
-    {
-      id: 'part',
-      header: 'Part',
-      value: (row) => `${row.part.number} ${row.part.description}`,
-      cell: (row) => (
-        <>
-          <Link href={`/parts/${row.part.id}`}>{row.part.number}</Link>{' '}
-          <span className="soft">{row.part.description}</span>
-        </>
-      ),
-    },
+    partColumn,
     {
       id: 'onHand',
       header: 'On hand',
@@ -59,18 +75,7 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
     money({ id: 'byAverage', header: 'By average', minor: (row) => row.byAverageMinor, href: all }, currency),
     { id: 'average', header: 'Each', value: (row) => row.average, isNumber: true },
     money({ id: 'byLot', header: 'By lot', minor: (row) => row.byLotMinor, href: all }, currency),
-    {
-      id: 'idle',
-      header: 'Moves',
-      value: (row) => row.idle,
-      cell: (row) => <StateMark state={marks[row.idle]} word={row.idle} />,
-    },
-    {
-      id: 'lastIssuedOn',
-      header: 'Last issue',
-      value: (row) => row.lastIssuedOn,
-      cell: (row) => (row.lastIssuedOn ? <DateText date={row.lastIssuedOn} /> : <span className="soft">never</span>),
-    },
+    ...idleColumns,
     money({ id: 'used', header: 'Used', minor: (row) => row.usedMinor, href: issues }, currency),
     {
       id: 'turns',
