@@ -10,6 +10,8 @@ interface Row {
 /** What commands wrote since the last look: the parts whose cover it may change, or everything. */
 export interface News {
   readonly everything: boolean;
+  /** Something was written that may change what is foreseen: anything but stock and orders. */
+  readonly foreseen: boolean;
   readonly parts: readonly string[];
   readonly kits: readonly string[];
   readonly workOrders: readonly string[];
@@ -34,6 +36,21 @@ const ofKitsSql = `
 
 /** Writes to nothing of these can change stock, orders, dates or who may have what. */
 const quiet: ReadonlySet<string> = new Set(['people', 'files', 'records', 'server', 'processes', 'units', 'peening']);
+/** Writes to these may change what is foreseen for units that are not in work yet. */
+const ahead: ReadonlySet<string> = new Set([
+  ...[
+    'customers',
+    'manuals',
+    'units',
+    'quotes',
+    'work-orders',
+    'findings',
+    'kits',
+    'directives',
+    'releases',
+    'due-dates',
+  ],
+]);
 const resolved = ['lot', 'part', 'order', 'kit', 'work-order', 'customer'] as const;
 /** Subjects that stand beside one of those whenever stock or a kit line changes, and change nothing by themselves. */
 const beside: ReadonlySet<string> = new Set([
@@ -63,11 +80,12 @@ export class ChangedParts {
     this.ahead = new Set(rows.flatMap(({ position, settled }) => (settled ? [] : [position])));
     const loud = fresh.filter(({ nouns }) => nouns.some((noun) => !quiet.has(noun)));
     if (rows.length === mostRows || loud.some(isUnclear)) return { ...nothing, everything: true };
-    return loud.length === 0 ? nothing : partsOf(ask, loud);
+    const foreseen = fresh.some(({ nouns }) => nouns.some((noun) => ahead.has(noun)));
+    return loud.length === 0 ? { ...nothing, foreseen } : { ...(await partsOf(ask, loud)), foreseen };
   }
 }
 
-const nothing: News = { everything: false, parts: [], kits: [], workOrders: [], customers: [] };
+const nothing: News = { everything: false, foreseen: false, parts: [], kits: [], workOrders: [], customers: [] };
 
 /** About something that is not known to leave stock and kits alone, nor to name them. */
 function isUnclear({ subjects }: Row): boolean {
@@ -91,5 +109,5 @@ async function partsOf(ask: Ask, rows: readonly Row[]): Promise<News> {
     ...(await read(ofOrdersSql, [orders])),
     ...(await read(ofKitsSql, [kits, workOrders])),
   ];
-  return { everything: false, parts: [...new Set(parts)], kits, workOrders, customers: ids('customer') };
+  return { ...nothing, parts: [...new Set(parts)], kits, workOrders, customers: ids('customer') };
 }
