@@ -26,6 +26,8 @@ export interface CandidateRow {
   readonly packSize: number;
   readonly unitPrice: string;
   readonly usage: readonly number[];
+  /** Of these, what findings asked for, or what went in where the list takes the unit's own. */
+  readonly found: readonly number[];
   readonly have: number;
   readonly onOrder: number;
   readonly offers: readonly OfferRow[];
@@ -52,8 +54,11 @@ export const candidatesSql = `
     WHERE date_trunc('month', $4::date) - make_interval(months => ago) >= (SELECT (at AT TIME ZONE $2)::date FROM movements ORDER BY sequence LIMIT 1)),
   used AS (
     SELECT w.id AS part_id, date_trunc('month', m.at AT TIME ZONE $2)::date AS month,
-      greatest(0, sum(CASE m.from_kind WHEN 'bin' THEN m.quantity ELSE -m.quantity END))::int AS pieces
+      greatest(0, sum(CASE m.from_kind WHEN 'bin' THEN m.quantity ELSE -m.quantity END))::int AS pieces,
+      greatest(0, sum(CASE m.from_kind WHEN 'bin' THEN m.quantity ELSE -m.quantity END)
+        FILTER (WHERE kl.finding_id IS NOT NULL OR ll.source <> 'new'))::int AS found
     FROM movements m JOIN lots l ON l.id = m.lot_id JOIN newest w ON w.part_id = m.part_id
+      LEFT JOIN kit_lines kl ON kl.id = m.kit_line_id LEFT JOIN kit_list_lines ll ON ll.id = kl.list_line_id
     WHERE l.origin <> 'taken-off' AND l.owner_id IS NULL AND (m.at AT TIME ZONE $2)::date >= (SELECT min(month) FROM months)
       AND ((m.from_kind = 'bin' AND m.to_kind IN ('tray', 'unit')) OR (m.from_kind IN ('tray', 'unit') AND m.to_kind = 'bin'))
     GROUP BY 1, 2),
@@ -65,6 +70,7 @@ export const candidatesSql = `
     (SELECT json_agg(json_build_object('id', o.id, 'number', o.number) ORDER BY o.number) FROM newest w JOIN parts o ON o.id = w.part_id WHERE w.id = p.id) AS covers,
     p.shelf_life_months AS "shelfLifeMonths", p.lead_time_days AS "leadTimeDays", p.pack_size AS "packSize", p.unit_price AS "unitPrice",
     coalesce((SELECT json_agg(coalesce(u.pieces, 0) ORDER BY mo.month) FROM months mo LEFT JOIN used u ON u.part_id = p.id AND u.month = mo.month), '[]') AS usage,
+    coalesce((SELECT json_agg(coalesce(u.found, 0) ORDER BY mo.month) FROM months mo LEFT JOIN used u ON u.part_id = p.id AND u.month = mo.month), '[]') AS found,
     coalesce((SELECT sum(b.on_hand) FROM lots l JOIN balances b ON b.lot_id = l.id WHERE l.part_id IN (SELECT w.part_id FROM newest w WHERE w.id = p.id) AND l.owner_id IS NULL
       AND l.origin <> 'taken-off' AND l.state <> 'rejected' AND b.place_kind IN ('bin', 'quarantine')
       AND (l.expires_on IS NULL OR l.expires_on > $4::date)), 0)::int AS have,

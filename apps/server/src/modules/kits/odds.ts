@@ -1,19 +1,10 @@
+import type { openAnswers } from '@hubwright/contracts/kits/allocation-operations';
 import { daysBetween } from '@hubwright/rules/dates';
 import { findingRate } from '@hubwright/rules/history';
 import type { Policy } from './allocation-policy.ts';
 import type { Ask } from './ask.ts';
 
-/** How far an answer that is still open may be. `extraOut`: work beyond what was approved, priced to the customer. */
-export const openAnswers = [
-  'noPriceYet',
-  'estimateOut',
-  'estimateOld',
-  'quoteOut',
-  'quoteOld',
-  'extraOut',
-  'silent',
-] as const;
-export type OpenAnswer = (typeof openAnswers)[number];
+type OpenAnswer = (typeof openAnswers)[number];
 
 /** How likely work is whose answer is that far, and what it is told from. */
 export interface Odds {
