@@ -6,6 +6,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import type { Shortage } from './shortages.ts';
 
@@ -18,11 +19,35 @@ export interface ShortageTableProps {
   tools: ReactNode;
 }
 
+/** For units that are not in work yet: served last, and never what makes a kit short. */
+function Expected({ row: { expected, part } }: { row: Shortage }) {
+  if (!expected) return <span className="soft">nothing</span>;
+  return (
+    <>
+      {expected.short > 0 ? <StateMark state="waiting" word={`${expected.short} expected`} /> : 'covered'}
+      <p className="small soft">
+        <Link href={`/parts/${part.id}/expected`}>{expected.quantity} in all</Link>
+      </p>
+    </>
+  );
+}
+
+function OrderBy({ row: { orderBy, kitLines, expected } }: { row: Shortage }) {
+  if (orderBy) return <DueText date={orderBy} />;
+  if (kitLines > 0) return <span className="soft">is on order</span>;
+  return expected?.orderBy ? <DueText date={expected.orderBy} /> : null;
+}
+
 function Why({ row }: { row: Shortage }) {
   const [first, ...more] = row.sentences.map(plainDates);
   return (
     <div className="small">
-      <p>{first}</p>
+      {first ? <p>{first}</p> : null}
+      {row.expected?.sentences.map((sentence) => (
+        <p key={sentence} className="soft">
+          {sentence}
+        </p>
+      ))}
       {more.length > 0 ? (
         <details>
           <summary className="soft">and {countOf(more.length, 'more kit line')}</summary>
@@ -43,11 +68,9 @@ const what: readonly Column<Shortage>[] = [
     isNumber: true,
     cell: (row) => (
       <>
-        {row.short > 0 ? (
-          <StateMark state="short" word={String(row.short)} />
-        ) : (
-          <StateMark state="waiting" word={`${row.late} late`} />
-        )}
+        {row.short > 0 ? <StateMark state="short" word={String(row.short)} /> : null}
+        {row.short === 0 && row.late > 0 ? <StateMark state="waiting" word={`${row.late} late`} /> : null}
+        {row.kitLines === 0 ? <span className="soft">no kit</span> : null}
         {row.likelyShort > 0 ? (
           <p className="small soft">
             {row.likelyShort} for work not approved yet, {row.likelyWeighed} by its odds
@@ -55,6 +78,13 @@ const what: readonly Column<Shortage>[] = [
         ) : null}
       </>
     ),
+  },
+  {
+    id: 'expected',
+    header: 'Expected beside',
+    value: (row) => row.expected?.short ?? 0,
+    isNumber: true,
+    cell: (row) => <Expected row={row} />,
   },
   {
     id: 'need',
@@ -66,12 +96,12 @@ const what: readonly Column<Shortage>[] = [
     id: 'order-by',
     header: 'Order by',
     value: (row) => row.orderBy,
-    cell: (row) => (row.orderBy ? <DueText date={row.orderBy} /> : <span className="soft">is on order</span>),
+    cell: (row) => <OrderBy row={row} />,
   },
   {
     id: 'why',
     header: 'Why',
-    value: (row) => row.sentences.join(' '),
+    value: (row) => [...row.sentences, ...(row.expected?.sentences ?? [])].join(' '),
     canSort: false,
     cell: (row) => <Why row={row} />,
   },

@@ -1,6 +1,7 @@
 import type { ForeseenKind, Foresight, PartRate, Share } from '@hubwright/rules/foreseen';
 import type { WorkerThread } from '../../platform/jobs/worker.ts';
 import type { Ask } from './ask.ts';
+import type { News } from './changed-parts.ts';
 import type { Basis } from './cover-state.ts';
 import type { ForeseeJob } from './foresee.worker.ts';
 import type { ForeseenPart } from './foreseen-cover.ts';
@@ -44,15 +45,20 @@ export class ForeseenState {
 
   /** From nothing. */
   async start(ask: Ask): Promise<void> {
-    const { basis, zone } = this.of;
-    this.rates = await partRatesOf(ask, { today: basis.today, zone });
+    await this.readRates(ask);
     await this.read(ask);
   }
 
   /** Parts of which something else is foreseen now; reads nothing where neither news nor a due date speaks of a change. */
-  async next(ask: Ask, isTouched: boolean): Promise<string[]> {
+  async next(ask: Ask, news: News['foreseen']): Promise<string[]> {
+    if (news === 'lists') await this.readRates(ask);
     const [row] = await ask<{ stamp: string }>(dueStampSql, []);
-    return isTouched || row?.stamp !== this.stamp ? this.read(ask) : [];
+    return news !== 'same' || row?.stamp !== this.stamp ? this.read(ask) : [];
+  }
+
+  private async readRates(ask: Ask): Promise<void> {
+    const { basis, zone } = this.of;
+    this.rates = await partRatesOf(ask, { today: basis.today, zone });
   }
 
   private async read(ask: Ask): Promise<string[]> {
