@@ -1,6 +1,7 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
-import { ExpectedMonths, ExpectedRates, ExpectedUnits } from '../../features/kits/ExpectedTables.tsx';
+import { ExpectedRates } from '../../features/kits/ExpectedRates.tsx';
+import { ExpectedMonths, ExpectedUnits } from '../../features/kits/ExpectedTables.tsx';
 import { expectedQuery } from '../../features/kits/expected-demand.ts';
 import { countOf } from '../../format/numbers.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';

@@ -18,8 +18,7 @@ import { buildDay, type StandIns, standInsOf } from './stand-ins.ts';
 export function coverQuestion(
   lines: readonly LineRow[],
   supply: Supply,
-  basis: Basis,
-  foreseen: readonly ForeseenDemand[] = [],
+  { basis, foreseen = [] }: { basis: Basis; foreseen?: readonly ForeseenDemand[] },
 ): CoverInput {
   const { today, policy } = basis;
   const demanding = lines
@@ -27,27 +26,13 @@ export function coverQuestion(
     .filter(({ quantity }) => quantity > 0);
   const ways = new Ways(supply, today);
   const stock = supply.stock.filter(({ free, hasPaper }) => free > 0 && hasPaper);
+  const leads = [...demanding.map(({ line }) => line), ...foreseen];
   return {
     asOf: today,
     order: policy.order,
     demands: [
-      ...demanding.map(({ line, quantity }) => ({
-        id: line.lineId,
-        part: ways.demandKey(line),
-        quantity,
-        needBy: line.needBy,
-        priority: Math.max(1, line.priority),
-        minimumExpiry: lastGoodDay(line, today),
-        expected: likelyPercent(line, basis) !== null,
-      })),
-      ...foreseen.map((demand) => ({
-        id: demand.id,
-        part: ways.demandKey(demand),
-        quantity: demand.pieces,
-        needBy: demand.needBy,
-        minimumExpiry: lastGoodDay(demand, today),
-        foreseen: true,
-      })),
+      ...demanding.map(({ line, quantity }) => demandOf(line, quantity, { ways, basis })),
+      ...foreseen.map((demand) => foreseenDemand(demand, ways, today)),
     ],
     onHand: stock.filter(({ state }) => state === 'accepted').map(asLot),
     incoming: [
@@ -55,9 +40,24 @@ export function coverQuestion(
       ...supply.orders.map(asOrder),
     ],
     alternates: ways.alternates,
-    leadTimeDays: Object.fromEntries(
-      [...demanding.map(({ line }) => line), ...foreseen].map((each) => [ways.demandKey(each), each.leadTimeDays]),
-    ),
+    leadTimeDays: Object.fromEntries(leads.map((each) => [ways.demandKey(each), each.leadTimeDays])),
+  };
+}
+
+function demandOf(line: LineRow, quantity: number, { ways, basis }: { ways: Ways; basis: Basis }) {
+  return {
+    ...{ id: line.lineId, part: ways.demandKey(line), quantity, needBy: line.needBy },
+    priority: Math.max(1, line.priority),
+    minimumExpiry: lastGoodDay(line, basis.today),
+    expected: likelyPercent(line, basis) !== null,
+  };
+}
+
+function foreseenDemand(demand: ForeseenDemand, ways: Ways, today: string) {
+  return {
+    ...{ id: demand.id, part: ways.demandKey(demand), quantity: demand.pieces, needBy: demand.needBy },
+    minimumExpiry: lastGoodDay(demand, today),
+    foreseen: true,
   };
 }
 

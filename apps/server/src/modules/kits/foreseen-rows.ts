@@ -92,11 +92,6 @@ export interface ReturnRate {
   readonly asked: number;
 }
 
-/** What the records say of how often: it holds for a day. */
-export interface Rates {
-  readonly parts: readonly PartRate[];
-}
-
 export async function partRatesOf(ask: Ask, { today, zone }: { today: string; zone: string }): Promise<PartRate[]> {
   return partRates(await ask<PartRecord>(recordsSql, [today, zone]));
 }

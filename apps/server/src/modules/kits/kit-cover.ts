@@ -186,7 +186,8 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
     const parts = asked.length === 0 ? [] : await ask<ForeseenPartRow>(foreseenPartsSql, [asked]);
     const supply = await supplyOf(ask, [...of.parts]);
     const { basis } = state;
-    const answer = await this.worker.run(coverQuestion(of.lines, supply, basis, foreseenDemands(parts, ahead)));
+    const question = coverQuestion(of.lines, supply, { basis, foreseen: foreseenDemands(parts, ahead) });
+    const answer = await this.worker.run(question);
     const foreseen = foreseenCovers(parts, ahead, answer);
     state.replace(of.parts, lineCovers(of.lines, answer, { supply, basis }), { supply, links: of.links, foreseen });
   }
