@@ -8,6 +8,7 @@ import { ensureBuilt } from '../../apps/server/prepare.mjs';
 import { balanceRow, staticBalanceRow } from './balance.ts';
 import { buildRows } from './build-sheets.ts';
 import { coverRow } from './cover.ts';
+import { expectedRows } from './expected.ts';
 import { floorRows } from './floor.ts';
 import { kitRows } from './kits.ts';
 import { liveRows } from './live.ts';
@@ -18,23 +19,47 @@ import { shortageRows } from './shortages.ts';
 import { statementsOf } from './statements.ts';
 
 // `npm run bench`: figures as ratios, both sides in one run, alternating, median of the rounds. Nothing here is asserted.
-// `npm run bench -- maths` leaves out what needs a server.
+// `npm run bench -- maths` leaves out what needs a server, `-- shortages` all but the parts room's answers.
 const rounds = Number(process.env.ROUNDS ?? 5);
 const figures: string[][] = [];
 
 async function main(): Promise<void> {
-  if (!process.argv.includes('maths')) await shopRows();
-  figures.push(balanceRow(rounds));
-  figures.push(...buildRows(rounds));
-  figures.push(staticBalanceRow(rounds));
-  figures.push(...processRows(rounds));
-  figures.push(...(await kitRows(rounds)));
+  if (process.argv.includes('shortages')) await partsRoomRows();
+  else await allRows();
   const { model } = cpus()[0] ?? { model: 'unknown' };
   console.log(
     `\n${cpus().length} cores (${model}), load ${loadavg()[0]?.toFixed(1)}, Node ${process.versions.node}, median of ${rounds} rounds\n`,
   );
   const head = ['what', 'ours', 'twin', 'twin / ours', 'spread of ours', 'size'];
   for (const row of [head, ...figures]) console.log(`| ${row.join(' | ')} |`);
+}
+
+async function allRows(): Promise<void> {
+  if (!process.argv.includes('maths')) await shopRows();
+  figures.push(balanceRow(rounds));
+  figures.push(...buildRows(rounds));
+  figures.push(staticBalanceRow(rounds));
+  figures.push(...processRows(rounds));
+  figures.push(...(await kitRows(rounds)));
+}
+
+async function partsRoomRows(): Promise<void> {
+  ensureBuilt();
+  const shop = await openShop();
+  const ours = await startServer(shop);
+  try {
+    await answersOfClerk(shop, ours);
+  } finally {
+    ours.stop();
+    await shop.close();
+  }
+}
+
+/** What a clerk waits for, on kits and due units of a large shop. */
+async function answersOfClerk(shop: BenchShop, { port, pid }: Running): Promise<void> {
+  const clerk = { port, pid, cookie: shop.cookie, bins: shop.bins };
+  const url = shop.environment.DATABASE_URL ?? '';
+  figures.push(...(await shortageRows(clerk, url)), ...(await expectedRows(clerk, url)));
 }
 
 /** What needs the server and a shop. */
@@ -69,8 +94,7 @@ async function httpRows(shop: BenchShop): Promise<void> {
     const command = (n: number) => ({ shot: move(shop, n), subject: shop.lots[n % shop.lots.length] ?? '' });
     figures.push(...(await liveRows(ours, { cookie: shop.cookie, rounds, command })));
     figures.push(...(await floorRows(ours.port, shop.environment.DATABASE_URL ?? '')));
-    const clerk = { port: ours.port, cookie: shop.cookie, bins: shop.bins };
-    figures.push(...(await shortageRows(clerk, shop.environment.DATABASE_URL ?? '')));
+    await answersOfClerk(shop, ours);
   } finally {
     ours.stop();
     twin.stop();

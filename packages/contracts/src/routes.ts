@@ -21,6 +21,7 @@ import { partOperations } from './inventory/part-operations.ts';
 import { valueOperations } from './inventory/value-operations.ts';
 import { allocationOperations } from './kits/allocation-operations.ts';
 import { destroyOperations } from './kits/destroy-operations.ts';
+import { expectedOperations } from './kits/expected-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { promiseOperations } from './kits/promise-operations.ts';
 import { trayOperations } from './kits/tray-operations.ts';
@@ -83,6 +84,7 @@ export const routes = {
   ...purchasingOperations,
   ...kitsOperations,
   ...allocationOperations,
+  ...expectedOperations,
   ...promiseOperations,
   ...destroyOperations,
   ...partOperations,

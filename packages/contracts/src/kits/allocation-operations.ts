@@ -25,12 +25,21 @@ export const likelihood = z
   .meta({ id: 'Likelihood' });
 export type Likelihood = z.output<typeof likelihood>;
 
+/** How far an answer that is still open may be. `extraOut`: work beyond what was approved. */
+export const openAnswers = [
+  ...(['noPriceYet', 'estimateOut', 'estimateOld', 'quoteOut', 'quoteOld', 'extraOut', 'silent'] as const),
+] as const;
+
 const policy = z
   .object({
     order: z.enum(servingOrders),
     likelihood,
     /** Zero until somebody has changed it. */
     version: z.int(),
+    /** What holds today: what was said, corrected by how customers have answered. */
+    odds: z.array(
+      z.object({ answer: z.enum(openAnswers), percent: z.int(), said: z.int(), yes: z.int(), asked: z.int() }),
+    ),
     since: instant.nullable(),
     by: z.string(),
     reason: z.string(),

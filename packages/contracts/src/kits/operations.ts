@@ -35,7 +35,11 @@ const reads = {
     path: '/api/shortages',
     access: 'signed-in',
     summary: 'Parts that open kits are short of or get late, first order-by date first',
-    input: z.strictObject({ ...page, search: z.string().max(100).optional(), supplierId: id.optional() }),
+    input: z.strictObject({
+      ...{ ...page, search: z.string().max(100).optional(), supplierId: id.optional() },
+      /** `all`: also parts that only what is expected runs short of. */
+      of: z.enum(['kits', 'all']).default('kits'),
+    }),
     output: listOf(shortageRow),
   }),
   buildSheet: read({

@@ -64,6 +64,8 @@ const peg = z.object({
   kind: z.enum(['lot', 'order']),
   /** Lot id or purchase order line id. */
   id,
+  /** The order of an order line; null for a lot. */
+  orderId: id.nullable(),
   /** Lot code or order number. */
   code: z.string(),
   part: z.string(),
@@ -140,6 +142,17 @@ export const kitDetail = z
   })
   .meta({ id: 'KitDetail' });
 
+/** What is expected of a part for units that are not in work yet. It is served last and makes no kit short. */
+const expectedOfPart = z.object({
+  /** The expectation over all months, what is planned for it, and what of that nothing covers. */
+  quantity: z.number(),
+  pieces: z.int(),
+  short: z.int(),
+  firstNeed: date,
+  orderBy: date.nullable(),
+  sentences: z.array(z.string()),
+});
+
 export const shortageRow = z
   .object({
     part: partNamed,
@@ -164,6 +177,8 @@ export const shortageRow = z
     ),
     /** One sentence per kit line: part, quantity, date, kit, cause. */
     sentences: z.array(z.string()),
+    /** Beside what kits are short of; null where nothing is expected. */
+    expected: expectedOfPart.nullable(),
   })
   .meta({ id: 'ShortageRow' });
 

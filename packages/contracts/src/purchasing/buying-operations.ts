@@ -4,7 +4,7 @@ import { read } from '../operation.ts';
 import { date, id, listOf, page } from '../values.ts';
 
 /** Where a number of an explanation comes from, so that a page can lead there. */
-export const whyPlaces = ['kit', 'usage', 'stock', 'orders', 'record', 'offer', 'costs'] as const;
+export const whyPlaces = ['kit', 'expected', 'usage', 'stock', 'orders', 'record', 'offer', 'costs'] as const;
 
 /** One step of why so many: a sentence, its number, and where that comes from. */
 const why = z
@@ -44,6 +44,8 @@ const suggestion = z
     quantity: z.int(),
     need: z.int(),
     short: z.int(),
+    /** The need by who asks: approved kits, likely kits by their odds, units expected to come, findings. Stock levels are beside it. */
+    by: z.object({ kit: z.int(), likely: z.int(), due: z.int(), finding: z.int() }),
     packSize: z.int(),
     unitPrice: z.string(),
     cost: z.number(),

@@ -10,4 +10,13 @@ export {
 export { economicQuantity } from './economic-quantity.ts';
 export { isUnder, orderSum, priceAt } from './order-sum.ts';
 export { type Demand, leadTimeDemand, type Spread, safetyStock, stockLevel } from './stock-level.ts';
-export { type BuyingCosts, type Level, type Offer, type SuggestInput, type Suggestion, suggest } from './suggest.ts';
+export {
+  type Asker,
+  askers,
+  type BuyingCosts,
+  type Level,
+  type Offer,
+  type SuggestInput,
+  type Suggestion,
+  suggest,
+} from './suggest.ts';

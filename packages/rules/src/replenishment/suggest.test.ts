@@ -61,6 +61,62 @@ describe('what to buy of a part', () => {
   });
 });
 
+describe('what is expected beside what kits ask for', () => {
+  const shortages = [
+    { needBy: '2026-03-30', quantity: 24, asker: 'kit' as const },
+    { needBy: '2026-04-06', quantity: 9, asker: 'due' as const },
+    { needBy: '2026-04-06', quantity: 4, asker: 'finding' as const },
+  ];
+  const cheap = { ...asked.offer, packSize: 1, breaks: [{ from: 1, unitPrice: 0.2 }] };
+
+  it('is in the order, by who asks', () => {
+    expect(suggest({ ...asked, shortages, offer: cheap })).toMatchObject({
+      ...{ now: 37, need: 37, by: { kit: 24, likely: 0, due: 9, finding: 4 }, findings: null },
+    });
+  });
+
+  it('of findings is the larger of what is expected and what is missing to their level, never both', () => {
+    const found = [0, 3, 0, 0, 4, 0, 0, 5, 0, 3];
+    const both = suggest({ ...asked, shortages, offer: cheap, found, free: 0 });
+    expect(both?.findings?.pieces).toBeGreaterThan(4);
+    expect(both?.need).toBe(24 + 9 + (both?.findings?.pieces ?? 0));
+    const free = both?.findings?.pieces ?? 0;
+    expect(suggest({ ...asked, shortages, offer: cheap, found, free, have: free })?.need).toBe(37);
+  });
+
+  it('is not bought before it would be too late, unless somebody who is here waits', () => {
+    const late = [{ needBy: '2026-08-31', quantity: 9, asker: 'due' as const }];
+    expect(suggest({ ...asked, shortages: late })).toBeUndefined();
+    expect(suggest({ ...asked, shortages: [{ ...late[0]!, asker: 'kit' }] })).toMatchObject({ need: 9 });
+    expect(suggest({ ...asked, shortages: late, today: '2026-08-12' })).toMatchObject({
+      need: 9,
+      orderBy: '2026-08-17',
+    });
+  });
+
+  it('never makes less of what kits alone would have bought', () => {
+    const pieces = fc.integer({ min: 0, max: 30 });
+    const more = fc.record({
+      needBy: fc.constantFrom('2026-03-30', '2026-04-20', '2026-06-01'),
+      quantity: pieces,
+      asker: fc.constantFrom('due' as const, 'finding' as const),
+    });
+    fc.assert(
+      fc.property(
+        fc.array(more, { maxLength: 6 }),
+        fc.array(pieces, { maxLength: 12 }),
+        pieces,
+        (expected, found, have) => {
+          const alone = suggest({ ...asked, offer: cheap, have });
+          const beside = suggest({ ...asked, offer: cheap, have, found, shortages: [...asked.shortages, ...expected] });
+          expect(beside?.need).toBeGreaterThanOrEqual(alone?.need ?? 0);
+          expect(beside?.by.kit).toBe(alone?.by.kit);
+        },
+      ),
+    );
+  });
+});
+
 describe('the record of a supplier', () => {
   const ten = Array.from({ length: 10 }, (_, at) => ({ days: at + 1, onTime: at < 7 }));
   it('is gone by from ten deliveries on, the part’s before the supplier’s', () => {

@@ -24,14 +24,25 @@ export interface BuyingCosts {
   readonly reviewDays: number;
 }
 
+/**
+ * Who asks: a kit whose work is approved; one whose work is likely, weighed by its odds; the mandatory kit of a unit that is expected to come;
+ * what is expected to be found beyond the lists.
+ */
+export const askers = ['kit', 'likely', 'due', 'finding'] as const;
+export type Asker = (typeof askers)[number];
+
 export interface SuggestInput {
   readonly today: string;
-  /** What open kits are short of, beyond stock and orders. */
-  readonly shortages: readonly { readonly needBy: string; readonly quantity: number }[];
+  /** What is asked for on a day, beyond stock and orders; a kit's where nothing is said. */
+  readonly shortages: readonly { readonly needBy: string; readonly quantity: number; readonly asker?: Asker }[];
   /** Pieces used in each whole month on record, oldest first. */
   readonly usage: readonly number[];
+  /** Of these, pieces that were found to be needed beyond the lists, in the same months; absent where nothing is foreseen of the part. */
+  readonly found?: readonly number[];
   readonly have: number;
   readonly onOrder: number;
+  /** Of what is here and on order, what no kit and no expected unit's list takes; absent: all of it. */
+  readonly free?: number;
   readonly shelfLifeMonths: number | null;
   readonly offer: Offer;
   readonly costs: BuyingCosts;
@@ -51,10 +62,15 @@ export interface Suggestion {
   /** Short by named kits; of these, what this order should bring, and what can wait for a later order. */
   readonly short: number;
   readonly now: number;
+  /** `now` by who asks. */
+  readonly by: Readonly<Record<Asker, number>>;
   readonly later: readonly { readonly orderBy: string; readonly quantity: number }[];
   readonly level: Level | null;
   /** Pieces that are missing to the level. */
   readonly gap: number;
+  /** The level of what is found now and then beyond the lists, and what of it is missing beyond `now`. */
+  readonly findings: Level | null;
+  readonly findingsGap: number;
   readonly need: number;
   readonly orderBy: string;
   readonly buy: Buy;
@@ -69,57 +85,103 @@ const daysOfMonth = 365.25 / 12;
 const alpha = 0.1;
 
 /**
- * What to buy of one part from one supplier, or nothing. Named shortages are dependent demand: Wagner–Whitin over weeks says how many of them
- * belong into this order. Usage is demand that comes now and then: Croston's forecast, corrected by Syntetos and Boylan, over the delivery time,
- * sets a level with the critical ratio. Open kits are part of what the usage foresees, so the larger of both counts, not the sum.
+ * What to buy of one part from one supplier, or nothing. What kits are short of, and what is expected of units that come due and of findings, is
+ * dated demand: Wagner–Whitin over weeks says how much of it belongs into this order. Usage is demand that comes now and then:
+ * Croston's forecast, corrected by Syntetos and Boylan, over the delivery time, sets a level with the critical ratio. Dated demand is part
+ * of what usage foresees, so the larger of both counts, not the sum; findings alone have a level of their own in the same way. What
+ * is expected only is not bought before the look after which it would be too late.
  *
  * Sources: Wagner & Whitin 1958; Syntetos & Boylan 2005; the single-period model for the ratio; forecast consumption as in material
  * requirements planning (e.g. Heizer & Render, Operations Management). Errors: those of the rules it is made of.
  */
 export function suggest(input: SuggestInput): Suggestion | undefined {
-  const { offer, costs, today } = input;
+  const { offer, today } = input;
   const price = offer.breaks[0]?.unitPrice ?? 0;
   const planned = plannedOrders(input, price);
-  const level = levelOf(input, price);
+  const first = mayWait(planned[0], input) ? undefined : planned[0];
+  const level = levelOf(input, input.usage, price);
   const gap = Math.max(0, (level?.pieces ?? 0) - input.have - input.onOrder);
-  const now = planned[0]?.quantity ?? 0;
-  const need = Math.max(now, gap);
+  const findings = input.found ? levelOf(input, input.found, price) : null;
+  const by = first?.by ?? nobody;
+  const missing = Math.max(0, (findings?.pieces ?? 0) - (input.free ?? input.have + input.onOrder));
+  const findingsGap = Math.max(0, missing - by.finding);
+  const now = first?.quantity ?? 0;
+  const need = Math.max(now + findingsGap, gap);
   if (need === 0) return undefined;
-  const yearly = (level?.monthly ?? 0) * 12;
-  const buy = buyQuantity({
-    ...{ need, packSize: offer.packSize, minimum: offer.minimum, breaks: offer.breaks, yearly },
-    ...{ perOrder: costs.perOrder, keepingRate: costs.keepingRate },
-    ...(input.shelfLifeMonths !== null && yearly > 0
-      ? { mostByLife: Math.max(0, Math.floor((yearly / 12) * input.shelfLifeMonths) - input.have) }
-      : {}),
-  });
-  const byKits = planned[0]?.orderBy;
-  const orderBy = byKits !== undefined && (gap === 0 || byKits < today) ? byKits : today;
+  const byKits = first?.orderBy;
+  const isDated = gap === 0 && findingsGap === 0;
+  const orderBy = byKits !== undefined && (isDated || byKits < today) ? byKits : today;
   const short = input.shortages.reduce((sum, { quantity }) => sum + quantity, 0);
-  return { short, now, later: planned.slice(1), level, gap, need, orderBy, buy };
+  const later = planned.slice(first ? 1 : 0).map((order) => ({ orderBy: order.orderBy, quantity: order.quantity }));
+  const buy = buyOf(input, need, level?.monthly ?? 0);
+  return { short, now, by, later, level, gap, findings, findingsGap, need, orderBy, buy };
 }
 
-/** Orders that bring the named shortages at the least cost, week by week; the first is the one to place now. */
-function plannedOrders({ shortages, today, offer, costs }: SuggestInput, price: number) {
-  const weeks = new Map<number, { quantity: number; first: string }>();
-  for (const { needBy, quantity } of shortages) {
-    if (quantity === 0) continue;
-    const week = Math.max(0, Math.floor(daysBetween(today, needBy) / 7));
-    const known = weeks.get(week);
-    const first = known && known.first < needBy ? known.first : needBy;
-    weeks.set(week, { quantity: (known?.quantity ?? 0) + quantity, first });
-  }
+const nobody: Record<Asker, number> = { kit: 0, likely: 0, due: 0, finding: 0 };
+
+/** Nobody who is here waits for it, and the next look is soon enough. */
+function mayWait(order: Planned | undefined, { today, costs }: SuggestInput): boolean {
+  if (!order || order.by.kit + order.by.likely > 0) return false;
+  return order.orderBy > addDays(today, costs.reviewDays);
+}
+
+function buyOf({ offer, costs, shelfLifeMonths, have }: SuggestInput, need: number, monthly: number): Buy {
+  const yearly = monthly * 12;
+  return buyQuantity({
+    ...{ need, packSize: offer.packSize, minimum: offer.minimum, breaks: offer.breaks, yearly },
+    ...{ perOrder: costs.perOrder, keepingRate: costs.keepingRate },
+    ...(shelfLifeMonths !== null && yearly > 0
+      ? { mostByLife: Math.max(0, Math.floor((yearly / 12) * shelfLifeMonths) - have) }
+      : {}),
+  });
+}
+
+interface Week {
+  quantity: number;
+  first: string;
+  readonly by: Record<Asker, number>;
+}
+interface Planned {
+  readonly quantity: number;
+  readonly orderBy: string;
+  readonly by: Record<Asker, number>;
+}
+
+/** Orders that bring what is asked for at the least cost, week by week; the first is the one to place now. */
+function plannedOrders({ shortages, today, offer, costs }: SuggestInput, price: number): Planned[] {
+  const weeks = weeksOf(shortages, today);
   if (weeks.size === 0) return [];
   const demand = Array.from({ length: Math.max(...weeks.keys()) + 1 }, (_, week) => weeks.get(week)?.quantity ?? 0);
   const holding = (price * costs.keepingRate) / 52;
   const { orders } = lotSizes(demand, { setup: costs.perOrder, holding }, 'wagner-whitin');
-  return orders.flatMap((quantity, week) => {
+  const placed = orders.flatMap((quantity, week) => (quantity > 0 ? [week] : []));
+  return placed.flatMap((week, at) => {
+    const until = placed[at + 1] ?? demand.length;
+    const brought = [...weeks].filter(([each]) => each >= week && each < until).map(([, each]) => each);
     const first = weeks.get(week)?.first;
-    return quantity > 0 && first ? [{ quantity, orderBy: addDays(first, -offer.lead.days) }] : [];
+    if (!first) return [];
+    const by = Object.fromEntries(
+      askers.map((asker) => [asker, brought.reduce((sum, each) => sum + each.by[asker], 0)]),
+    ) as Record<Asker, number>;
+    return [{ quantity: orders[week] ?? 0, orderBy: addDays(first, -offer.lead.days), by }];
   });
 }
 
-function levelOf({ usage, offer, costs }: SuggestInput, price: number): Level | null {
+function weeksOf(shortages: SuggestInput['shortages'], today: string): Map<number, Week> {
+  const weeks = new Map<number, Week>();
+  for (const { needBy, quantity, asker = 'kit' } of shortages) {
+    if (quantity === 0) continue;
+    const week = Math.max(0, Math.floor(daysBetween(today, needBy) / 7));
+    const known = weeks.get(week) ?? { quantity: 0, first: needBy, by: { ...nobody } };
+    known.quantity += quantity;
+    known.by[asker] += quantity;
+    if (needBy < known.first) known.first = needBy;
+    weeks.set(week, known);
+  }
+  return weeks;
+}
+
+function levelOf({ offer, costs }: SuggestInput, usage: readonly number[], price: number): Level | null {
   if (usage.length < fewestMonths || usage.every((pieces) => pieces === 0)) return null;
   const monthly = croston(usage, { alpha, variant: 'sba' }).forecast;
   const months = (offer.lead.spread.mean + costs.reviewDays) / daysOfMonth;

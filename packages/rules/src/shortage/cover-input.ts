@@ -14,6 +14,8 @@ export type Demand = {
   minimumExpiry?: string | undefined;
   /** Likely, not firm: served after every firm demand, whatever its date. */
   expected?: boolean | undefined;
+  /** Only foreseen, for units that are not here or not looked into: served after all that is firm or likely. */
+  foreseen?: boolean | undefined;
 };
 /** Which demand is served first: by the day it is needed, then by priority; or the other way round. */
 export type ServingOrder = 'need-date' | 'priority';

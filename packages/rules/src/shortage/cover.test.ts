@@ -167,8 +167,8 @@ function plainly(input: CoverInput) {
       expires: po.expires ?? '9999-12-31',
     })),
   ];
-  const rankOf = ({ id, needBy, priority = 9, expected }: CoverInput['demands'][number]) => [
-    ...[expected ? 'likely' : 'firm'],
+  const rankOf = ({ id, needBy, priority = 9, expected, foreseen }: CoverInput['demands'][number]) => [
+    ...[foreseen ? 2 : expected ? 1 : 0],
     ...(input.order === 'priority' ? [priority, needBy] : [needBy, priority]),
     id,
   ];
@@ -213,6 +213,7 @@ const shop: fc.Arbitrary<CoverInput> = fc
         priority: optional(fc.integer({ min: 1, max: 3 })),
         minimumExpiry: optional(date),
         expected: optional(fc.boolean()),
+        foreseen: optional(fc.boolean()),
       }),
       { maxLength: 25 },
     ),
@@ -296,6 +297,18 @@ describe('on any shop', () => {
         expect(kept).toEqual(new Map(cover(now).lines.map((line) => [line.demand, line])));
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('gives firm and likely demand the very same pegs whatever is foreseen beside it', () => {
+    fc.assert(
+      fc.property(shop, (input) => {
+        const known = input.demands.filter(({ foreseen }) => !foreseen);
+        const alone = cover({ ...input, demands: known });
+        const beside = cover(input).lines.filter((_, at) => !input.demands[at]!.foreseen);
+        expect(beside).toEqual(alone.lines);
+      }),
+      { numRuns: 400 },
     );
   });
 

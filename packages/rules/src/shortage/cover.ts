@@ -21,7 +21,7 @@ export type Cover = { lines: CoverLine[]; free: { source: string; quantity: numb
  * Which supply covers which demand, and what is short, late or free.
  *
  * Demands are served by needBy, then priority (1 before 2, none last), then id; with `order: 'priority'` by priority, then needBy.
- * What is only expected comes after all that is firm. Each takes its own part before alternates
+ * What is only expected comes after all that is firm, what is only foreseen after both. Each takes its own part before alternates
  * (in the order listed, not transitive), on hand before incoming, earliest expiry first; alternates that are there in time
  * come before the own part late. Late supply is taken in order of arrival. An order whose day has passed counts as arriving
  * on asOf, and so does the use of a demand whose needBy has passed. A lot is used on the need date (or on arrival when

@@ -13,7 +13,7 @@ export type DemandColumns = {
   needBy: Int32Array;
   minimumExpiry: Int32Array;
   priority: Float64Array;
-  /** 1 where it is likely only. */
+  /** 1 where it is likely only, 2 where it is foreseen only. */
   expected: Uint8Array;
 };
 
@@ -27,7 +27,7 @@ export function columnsOf({ demands }: CoverInput, parts: CompetingParts, days: 
     expected: new Uint8Array(demands.length),
   };
   for (let i = 0; i < demands.length; i += 1) {
-    const { part, quantity, needBy, minimumExpiry, priority, expected } = demands[i]!;
+    const { part, quantity, needBy, minimumExpiry, priority, expected, foreseen } = demands[i]!;
     columns.part[i] = parts.number(part);
     columns.quantity[i] = quantity;
     columns.needBy[i] = days.of(needBy, 'demands[].needBy', i);
@@ -38,12 +38,13 @@ export function columnsOf({ demands }: CoverInput, parts: CompetingParts, days: 
       throw new RuleError('not-a-priority', 'A priority is a number; 1 is served before 2.', `demands[${i}].priority`);
     }
     columns.priority[i] = priority ?? Number.MAX_VALUE;
-    if (expected === true) columns.expected[i] = 1;
+    if (foreseen === true) columns.expected[i] = 2;
+    else if (expected === true) columns.expected[i] = 1;
   }
   return columns;
 }
 
-/** Indices of the demands, group by group of competing parts, each group firm first, then by the order asked for, then id. */
+/** Indices of the demands, group by group of competing parts, each group firm first, then likely, then foreseen, each by the order asked for, then id. */
 export function servingOrder(input: CoverInput, parts: CompetingParts, columns: DemandColumns): Int32Array {
   const { demands } = input;
   const { order, starts } = byGroup(parts, columns.part);

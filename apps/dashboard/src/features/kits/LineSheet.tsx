@@ -37,11 +37,7 @@ function Pegs({ line }: { line: KitLine }) {
         <li key={peg.kind + peg.id}>
           <span>
             {peg.quantity} × {peg.part} from{' '}
-            {peg.kind === 'lot' ? (
-              <Link href={`/lots/${peg.id}`}>{peg.code}</Link>
-            ) : (
-              <span className="code">{peg.code}</span>
-            )}
+            <Link href={peg.kind === 'lot' ? `/lots/${peg.id}` : `/orders/${peg.orderId}`}>{peg.code}</Link>
             {peg.kind === 'order' ? (
               <>
                 , due <DueText date={peg.date} />

@@ -39,7 +39,7 @@ function WaitingLine({ line }: { line: KitLine }) {
         ))}
         {due.map((peg) => (
           <p key={peg.id} className="small soft">
-            {peg.quantity} on <span className="code">{peg.code}</span>, due <DueText date={peg.date} />
+            {peg.quantity} on <Link href={`/orders/${peg.orderId}`}>{peg.code}</Link>, due <DueText date={peg.date} />
           </p>
         ))}
       </div>

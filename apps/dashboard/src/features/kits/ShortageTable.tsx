@@ -1,13 +1,12 @@
 import type { ReactNode } from 'react';
-import { countOf } from '../../format/numbers.ts';
-import { plainDates } from '../../format/plain-dates.ts';
-import { DateText, DueText } from '../../format/values.tsx';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
+import { Expected, OrderBy, Why } from './shortage-cells.tsx';
 import type { Shortage } from './shortages.ts';
 
 export interface ShortageTableProps {
@@ -19,36 +18,15 @@ export interface ShortageTableProps {
   tools: ReactNode;
 }
 
-/** One sentence; the kit it names leads to the line that waits. */
-function Sentence({ row, at }: { row: Shortage; at: number }) {
-  const sentence = plainDates(row.sentences[at] ?? '');
-  const kit = row.kits[at];
-  const place = kit ? sentence.indexOf(kit.kitCode) : -1;
-  if (!kit || place < 0) return <p>{sentence}</p>;
-  return (
-    <p>
-      {sentence.slice(0, place)}
-      <Link href={`/kits/${kit.kitId}?sheet=lines&line=${kit.lineId}`}>{kit.kitCode}</Link>
-      {sentence.slice(place + kit.kitCode.length)}
-    </p>
-  );
-}
-
-function Why({ row }: { row: Shortage }) {
-  const more = row.sentences.length - 1;
-  return (
-    <div className="small">
-      <Sentence row={row} at={0} />
-      {more > 0 ? (
-        <details>
-          <summary className="soft">and {countOf(more, 'more kit line')}</summary>
-          {row.sentences.slice(1).map((sentence, at) => (
-            <Sentence key={sentence} row={row} at={at + 1} />
-          ))}
-        </details>
-      ) : null}
-    </div>
-  );
+/** What is missing leads to the part it is of. */
+function Missing({ row }: { row: Shortage }) {
+  const mark =
+    row.short > 0 ? (
+      <StateMark state="short" word={String(row.short)} />
+    ) : row.late > 0 ? (
+      <StateMark state="waiting" word={`${row.late} late`} />
+    ) : null;
+  return mark ? <Link href={`/parts/${row.part.id}`}>{mark}</Link> : null;
 }
 
 const what: readonly Column<Shortage>[] = [
@@ -59,13 +37,7 @@ const what: readonly Column<Shortage>[] = [
     isNumber: true,
     cell: (row) => (
       <>
-        <Link href={`/parts/${row.part.id}`}>
-          {row.short > 0 ? (
-            <StateMark state="short" word={String(row.short)} />
-          ) : (
-            <StateMark state="waiting" word={`${row.late} late`} />
-          )}
-        </Link>
+        {row.kitLines === 0 ? <span className="soft">no kit</span> : <Missing row={row} />}
         {row.likelyShort > 0 ? (
           <p className="small soft">
             {row.likelyShort} for work not approved yet, {row.likelyWeighed} by its odds
@@ -73,6 +45,13 @@ const what: readonly Column<Shortage>[] = [
         ) : null}
       </>
     ),
+  },
+  {
+    id: 'expected',
+    header: 'Expected beside',
+    value: (row) => row.expected?.short ?? 0,
+    isNumber: true,
+    cell: (row) => <Expected row={row} />,
   },
   {
     id: 'need',
@@ -84,12 +63,12 @@ const what: readonly Column<Shortage>[] = [
     id: 'order-by',
     header: 'Order by',
     value: (row) => row.orderBy,
-    cell: (row) => (row.orderBy ? <DueText date={row.orderBy} /> : <span className="soft">is on order</span>),
+    cell: (row) => <OrderBy row={row} />,
   },
   {
     id: 'why',
     header: 'Why',
-    value: (row) => row.sentences.join(' '),
+    value: (row) => [...row.sentences, ...(row.expected?.sentences ?? [])].join(' '),
     canSort: false,
     cell: (row) => <Why row={row} />,
   },

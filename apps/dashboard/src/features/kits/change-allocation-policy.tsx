@@ -20,6 +20,7 @@ const orders = [
   { value: 'need-date', text: 'the kit needed first, then the higher priority' },
   { value: 'priority', text: 'the higher priority, then the kit needed first' },
 ] as const;
+type OpenAnswer = Policy['odds'][number]['answer'];
 const answers: readonly { field: keyof Likelihood; label: string; unit: string }[] = [
   { field: 'noPriceYet', label: 'No price is with the customer yet', unit: '%' },
   { field: 'estimateOut', label: 'Estimate with the customer', unit: '%' },
@@ -29,6 +30,39 @@ const answers: readonly { field: keyof Likelihood; label: string; unit: string }
   { field: 'quoteOld', label: 'Old quote', unit: '%' },
   { field: 'silent', label: 'Silence is on record', unit: '%' },
 ];
+
+const oddsWords: Record<OpenAnswer, string> = {
+  noPriceYet: 'no price with the customer yet',
+  estimateOut: 'estimate out',
+  estimateOld: 'old estimate',
+  quoteOut: 'quote out',
+  quoteOld: 'old quote',
+  extraOut: 'extra work beyond the approved',
+  silent: 'silence on record',
+};
+
+/** What was said, and what the shop's own answers make of it. */
+function Odds({ odds }: { odds: Policy['odds'] }) {
+  return (
+    <details className="small">
+      <summary>How likely work is that is not approved yet</summary>
+      <ul className="lines">
+        {odds.map(({ answer, percent, said, yes, asked }) => (
+          <li key={answer}>
+            <span>
+              {oddsWords[answer]}: <strong>{percent} %</strong>{' '}
+              <span className="soft">
+                {asked === 0
+                  ? `as the rule says; no answer on record`
+                  : `the rule says ${said} %, ${yes} of ${asked} answered yes`}
+              </span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
 
 function PolicyDialog({ policy, onClose }: { policy: Policy; onClose: () => void }) {
   const { seen, isNewer, takeNewest } = useSeen(policy);
@@ -91,15 +125,18 @@ export function AllocationPolicy() {
   const [isChanging, setChanging] = useState(false);
   return (
     <div className="row between">
-      <p>
-        Stock serves approved work first, then{' '}
-        <strong>{orders.find(({ value }) => value === policy.order)?.text}</strong>.{' '}
-        {policy.since ? (
-          <span className="small soft">
-            {policy.by}, <InstantText instant={policy.since} />: {policy.reason}
-          </span>
-        ) : null}
-      </p>
+      <div>
+        <p>
+          Stock serves approved work first, then{' '}
+          <strong>{orders.find(({ value }) => value === policy.order)?.text}</strong>.{' '}
+          {policy.since ? (
+            <span className="small soft">
+              {policy.by}, <InstantText instant={policy.since} />: {policy.reason}
+            </span>
+          ) : null}
+        </p>
+        <Odds odds={policy.odds} />
+      </div>
       {mayChange ? <Button onPress={() => setChanging(true)}>Change the rule</Button> : null}
       {isChanging ? <PolicyDialog policy={policy} onClose={() => setChanging(false)} /> : null}
     </div>

@@ -2,7 +2,7 @@ import { plainDates } from '../../format/plain-dates.ts';
 import { Amount, DateText, DueText, Quantity } from '../../format/values.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
-import type { Suggestion } from './suggestions.ts';
+import { type Suggestion, whoAsks } from './suggestions.ts';
 import { WhyList } from './WhyList.tsx';
 
 export interface SuggestionTableProps {
@@ -25,7 +25,7 @@ function Why({ row }: { row: Suggestion }) {
   return (
     <div className="small">
       <p>
-        {row.short > 0 ? `${row.short} short for kits` : 'Under its stock level'}
+        {whoAsks(row)}
         {row.quantity > row.need ? `; ${row.need} needed` : ''}
       </p>
       <details>

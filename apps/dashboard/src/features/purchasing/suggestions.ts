@@ -27,6 +27,19 @@ export function groupsOf(rows: readonly Suggestion[]): readonly SupplierGroup[] 
     .sort((one, other) => Number(one.supplier === null) - Number(other.supplier === null));
 }
 
+/** Who asks for it, in a few words: the whole way is in the steps. */
+export function whoAsks({ by, short }: Suggestion): string {
+  const parts = [
+    [by.kit, 'for kits'],
+    [by.likely, 'for kits not approved'],
+    [by.due, 'for units due'],
+    [by.finding, 'by findings'],
+  ] as const;
+  const words = parts.filter(([pieces]) => pieces > 0).map(([pieces, what]) => `${pieces} ${what}`);
+  if (words.length > 0) return words.join(', ');
+  return short > 0 ? `${short} short` : 'Under its stock level';
+}
+
 export function wantedOf({ part, quantity, packSize, leadDays, unitPrice }: Suggestion): Wanted {
   return { part, quantity, packSize, leadTimeDays: leadDays, unitPrice };
 }
@@ -34,6 +47,7 @@ export function wantedOf({ part, quantity, packSize, leadDays, unitPrice }: Sugg
 /** The page behind the number of a step. */
 export function placeOf({ from, id }: WhyStep): string {
   if (from === 'kit') return `/kits/${id}`;
+  if (from === 'expected') return `/parts/${id}/expected`;
   if (from === 'costs') return '/suppliers';
   if (from === 'record' || from === 'offer') return id ? `/suppliers/${id}` : '/suppliers';
   return `/parts/${id}`;

@@ -11,10 +11,15 @@ import { OrderFrom } from '../../features/purchasing/order-from.tsx';
 import { countOf } from '../../format/numbers.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
+import { Checkbox } from '../../ui/Checkbox.tsx';
 import { FilterField } from '../../ui/FilterField.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 
-const address = z.object({ kit: z.string().catch(''), search: z.string().catch('') });
+const address = z.object({
+  ...{ kit: z.string().catch(''), search: z.string().catch('') },
+  /** `yes`: also parts that only what is expected runs short of. */
+  expected: z.enum(['yes', 'no']).catch('no'),
+});
 
 interface Ordering {
   readonly supplier: Shortage['supplier'];
@@ -27,8 +32,11 @@ function wantedOf({ part, suggested, packSize, leadTimeDays, unitPrice }: Shorta
 
 /** Tick, order, raise: three actions from the list to a raised order. Ticked parts of one supplier go into one order. */
 export function ShortagesPage() {
-  const [{ kit, search }, setAddress] = useAddress(address);
-  const pages = usePages(kitsOperations.shortages, search === '' ? {} : { search });
+  const [{ kit, search, expected }, setAddress] = useAddress(address);
+  const pages = usePages(kitsOperations.shortages, {
+    ...(search === '' ? {} : { search }),
+    of: expected === 'yes' ? 'all' : 'kits',
+  });
   const mayOrder = useMay(purchasingOperations.raiseOrder);
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [ordering, setOrdering] = useState<Ordering>();
@@ -51,6 +59,9 @@ export function ShortagesPage() {
           tools={
             <>
               <FilterField label="Part" value={search} onChange={(text) => setAddress({ search: text })} />
+              <Checkbox isSelected={expected === 'yes'} onChange={(is) => setAddress({ expected: is ? 'yes' : 'no' })}>
+                Also what only expected units run short of
+              </Checkbox>
               {kit ? <Button onPress={() => setAddress({ kit: '' })}>Only {kit}: show all kits</Button> : null}
               {groups.map((group) => (
                 <Button key={group.supplier?.id ?? ''} weight="next" onPress={() => setOrdering(group)}>

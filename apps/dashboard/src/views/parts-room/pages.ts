@@ -169,6 +169,13 @@ export const partsRoomPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./PartPage.tsx'), 'PartPage'),
   },
   {
+    ...about,
+    path: '/parts/$partId/expected',
+    title: 'Expected',
+    question: 'How much of this part will units ask for that are not in work yet?',
+    component: lazyRouteComponent(() => import('./ExpectedPage.tsx'), 'ExpectedPage'),
+  },
+  {
     ...page,
     ...keep,
     path: '/expiring',

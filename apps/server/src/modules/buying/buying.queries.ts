@@ -7,9 +7,10 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { WorkerThread } from '../../platform/jobs/worker.ts';
-import { KitCover, type LineCover } from '../kits/public.ts';
+import { KitCover } from '../kits/public.ts';
 import { type DeliveryRow, deliveriesSql, newestDeliveries } from '../purchasing/public.ts';
 import { type CandidateRow, candidatesSql, monthsBack } from './candidate-rows.ts';
+import { demandOf } from './demand.ts';
 import { questionsOf } from './questions.ts';
 import { type SuggestionRow, suggestionRows } from './suggestion-rows.ts';
 
@@ -47,13 +48,16 @@ export class BuyingQueries implements OnApplicationShutdown {
 
   private async all(): Promise<SuggestionRow[]> {
     const [today, zone] = [await this.zone.today(this.clock.now()), await this.zone.zone()];
-    const short = byPart((await this.cover.ofOpenKits()).filter((line) => line.short > 0));
+    const state = await this.cover.kept();
+    const short = new Set(state.all().flatMap((line) => (line.short > 0 ? [line.row.part.id] : [])));
+    for (const { part, months } of state.foreseen()) if (months.some((month) => month.short > 0)) short.add(part.id);
     const [candidates, deliveries, costs] = await Promise.all([
-      this.reads.sql<CandidateRow>(candidatesSql, [[...short.keys()], zone, monthsBack, today]),
+      this.reads.sql<CandidateRow>(candidatesSql, [[...short], zone, monthsBack, today]),
       this.reads.sql<DeliveryRow>(deliveriesSql, [zone, null, newestDeliveries]),
       this.costs(),
     ]);
-    const asked = questionsOf(candidates, { today, costs, short, deliveries });
+    const demand = demandOf(state);
+    const asked = questionsOf(candidates, { today, costs, demand, deliveries });
     const answers = await this.worker.run(asked.map(({ question }) => question));
     return suggestionRows(asked, answers, today);
   }
@@ -65,15 +69,4 @@ export class BuyingQueries implements OnApplicationShutdown {
       reviewDays: row.reviewDays,
     };
   }
-}
-
-function byPart(lines: readonly LineCover[]): Map<string, LineCover[]> {
-  const groups = new Map<string, LineCover[]>();
-  for (const line of lines) {
-    const { id } = line.row.part;
-    const group = groups.get(id);
-    if (group) group.push(line);
-    else groups.set(id, [line]);
-  }
-  return groups;
 }

@@ -5,22 +5,22 @@ import {
   leadTime,
   type SuggestInput,
 } from '@hubwright/rules/replenishment';
-import type { LineCover } from '../kits/public.ts';
 import type { DeliveryRow } from '../purchasing/public.ts';
 import type { CandidateRow, OfferRow } from './candidate-rows.ts';
+import type { Demand } from './demand.ts';
 
 /** A part with one way to buy it, and the question put about it. */
 export interface Asked {
   readonly candidate: CandidateRow;
   readonly offer: OfferRow | null;
-  readonly short: readonly LineCover[];
+  readonly demand: Demand;
   readonly question: SuggestInput;
 }
 
 export interface Known {
   readonly today: string;
   readonly costs: BuyingCosts;
-  readonly short: ReadonlyMap<string, readonly LineCover[]>;
+  readonly demand: (partIds: readonly string[]) => Demand;
   readonly deliveries: readonly DeliveryRow[];
 }
 
@@ -28,13 +28,14 @@ export interface Known {
 export function questionsOf(candidates: readonly CandidateRow[], known: Known): Asked[] {
   const records = recordsOf(known.deliveries);
   return candidates.flatMap((candidate) => {
-    const short = candidate.covers.flatMap(({ id }) => known.short.get(id) ?? []);
+    const demand = known.demand(candidate.covers.map(({ id }) => id));
+    const { have, onOrder, usage, found } = candidate;
     const offers = candidate.offers.length > 0 ? candidate.offers : [null];
     return offers.map((offer) => ({
-      ...{ candidate, offer, short },
+      ...{ candidate, offer, demand },
       question: {
-        ...{ today: known.today, usage: candidate.usage, have: candidate.have, onOrder: candidate.onOrder },
-        shortages: short.map(({ row, short: quantity }) => ({ needBy: row.needBy, quantity })),
+        ...{ today: known.today, usage, have, onOrder, shortages: demand.shortages },
+        ...(demand.foreseen.length > 0 ? { found, free: Math.max(0, have + onOrder - demand.taken) } : {}),
         ...{ shelfLifeMonths: candidate.shelfLifeMonths, costs: known.costs },
         offer: termsOf(candidate, offer, records),
       },

@@ -41,7 +41,7 @@ function mayOrder({ approvedUntil, allowed }: OfferRow, today: string): boolean 
 
 function rowOf(chosen: Answered, ways: readonly Answered[], today: string): SuggestionRow {
   const { asked, found } = chosen;
-  const { candidate, offer, question, short } = asked;
+  const { candidate, offer, question, demand } = asked;
   const { buy, orderBy } = found;
   return {
     part: candidate.part,
@@ -55,12 +55,17 @@ function rowOf(chosen: Answered, ways: readonly Answered[], today: string): Sugg
     unitPrice: priceAt(offer?.breaks ?? [], buy.quantity) ?? candidate.unitPrice,
     ...{ cost: buy.cost, orderBy, isOverdue: orderBy < today },
     arrives: addDays(today, question.offer.lead.days),
-    firstNeed: short.map(({ row }) => row.needBy).sort()[0] ?? null,
+    firstNeed: firstNeed(demand.shortages),
+    by: { ...found.by, finding: found.by.finding + found.findingsGap },
     leadDays: question.offer.lead.days,
     because: whyOf(asked, found),
     later: [...found.later],
     others: ways.filter((way) => way !== chosen).flatMap((way) => otherOf(way, chosen, today)),
   };
+}
+
+function firstNeed(shortages: Asked['demand']['shortages']): string | null {
+  return shortages.flatMap(({ needBy, quantity }) => (quantity > 0 ? [needBy] : [])).sort()[0] ?? null;
 }
 
 /** What another supplier would ask, and why it was not chosen. */

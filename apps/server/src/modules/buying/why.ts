@@ -2,6 +2,7 @@ import { partWords } from '@hubwright/contracts/inventory/quantity';
 import type { Reply } from '@hubwright/contracts/operation';
 import type { buyingOperations } from '@hubwright/contracts/purchasing/buying-operations';
 import type { Suggestion } from '@hubwright/rules/replenishment';
+import { expectedSentence } from '../kits/public.ts';
 import type { Asked } from './questions.ts';
 
 export type Why = Reply<typeof buyingOperations.listSuggestions>['rows'][number]['because'][number];
@@ -14,8 +15,11 @@ export function whyOf(asked: Asked, found: Suggestion): Why[] {
   return [
     ...insteadWhy(asked),
     ...shortWhy(asked),
+    ...expectedWhy(asked),
     ...plannedWhy(asked, found),
+    ...splitWhy(asked, found),
     ...levelWhy(asked, found),
+    ...findingsWhy(asked, found),
     ...needWhy(found, asked),
     leadWhy(asked),
     ...found.buy.because.slice(1).map((words) => fromOffer(asked, words)),
@@ -26,9 +30,12 @@ const tenths = (value: number) => String(Math.round(value * 10) / 10);
 const percent = (share: number) => `${(share * 100).toFixed(1)} %`;
 
 /** The old part is named, because it is what the kit asks for. */
-function insteadWhy({ candidate, short }: Asked): Why[] {
+function insteadWhy({ candidate, demand }: Asked): Why[] {
   const { part, covers } = candidate;
-  const asked = new Set(short.map(({ row }) => row.part.id));
+  const asked = new Set([
+    ...demand.short.map(({ row }) => row.part.id),
+    ...demand.foreseen.map((foreseen) => foreseen.part.id),
+  ]);
   return covers
     .filter(({ id }) => id !== part.id && asked.has(id))
     .map(({ id, number }) => ({
@@ -37,9 +44,9 @@ function insteadWhy({ candidate, short }: Asked): Why[] {
     }));
 }
 
-function shortWhy({ short, candidate }: Asked): Why[] {
-  const lines = short.slice(0, named).map(({ row, short: missing }) => ({
-    sentence: `${partWords(missing, row.part)} short for ${row.kitCode} (${row.position || `line ${row.sequence}`}), needed ${row.needBy}.`,
+function shortWhy({ demand: { short }, candidate }: Asked): Why[] {
+  const lines = short.slice(0, named).map(({ row, short: missing, likely }) => ({
+    sentence: `${partWords(missing, row.part)} short for ${row.kitCode} (${row.position || `line ${row.sequence}`}), needed ${row.needBy}${likely === null ? '' : `; ${likely} % likely, not approved yet`}.`,
     ...{ value: String(missing), from: 'kit' as const, id: row.kitId },
   }));
   const rest = short.slice(named);
@@ -49,8 +56,45 @@ function shortWhy({ short, candidate }: Asked): Why[] {
   return [...lines, { sentence, value: String(pieces), from: 'usage', id: candidate.part.id }];
 }
 
+/** For units that are not in work yet; the number leads to the units behind it. */
+function expectedWhy({ demand }: Asked): Why[] {
+  return demand.foreseen.flatMap((cover) =>
+    (['due', 'finding'] as const).flatMap((kind) =>
+      expectedSentence(cover, kind).map((sentence) => ({
+        ...{ sentence, value: /^[\d.]+/.exec(sentence)?.[0] ?? '', from: 'expected' as const, id: cover.part.id },
+      })),
+    ),
+  );
+}
+
+/** “24 for kits in house, 9 expected from units due, 7 by findings: 40.” */
+function splitWhy({ candidate, demand }: Asked, { by, now, findingsGap }: Suggestion): Why[] {
+  const finding = by.finding + findingsGap;
+  const total = now + findingsGap;
+  if (total === 0 || by.kit === total) return [];
+  const odds = demand.short.length > 0 ? ' by their odds' : '';
+  const parts = [
+    [by.kit, 'for kits in house'],
+    [by.likely, `for kits not approved yet,${odds}`],
+    [by.due, 'expected from units due'],
+    [finding, 'by findings'],
+  ] as const;
+  const words = parts.filter(([pieces]) => pieces > 0).map(([pieces, what]) => `${pieces} ${what}`);
+  return [
+    { sentence: `${words.join(', ')}: ${total}.`, value: String(total), from: 'expected', id: candidate.part.id },
+  ];
+}
+
+/** The level of what is found now and then, beside what is expected of named units. */
+function findingsWhy({ question, candidate }: Asked, { findings, findingsGap, by }: Suggestion): Why[] {
+  if (!findings || findingsGap === 0) return [];
+  const used = (question.found ?? []).reduce((sum, pieces) => sum + pieces, 0);
+  const sentence = `${used} of the usage were findings: a level of ${findings.pieces} suffices in ${percent(findings.share)} of cases, ${question.free ?? 0} are free for it, and ${by.finding + findingsGap} are bought for findings where ${by.finding} are expected of named units.`;
+  return [{ sentence, value: String(findingsGap), from: 'usage', id: candidate.part.id }];
+}
+
 function plannedWhy({ question }: Asked, { short, now, later }: Suggestion): Why[] {
-  if (short === 0 || later.length === 0) return [];
+  if (now === 0 || later.length === 0) return [];
   const { perOrder, keepingRate } = question.costs;
   const words = `an order costs ${perOrder}, keeping a piece for a year ${percent(keepingRate)} of its price`;
   const sentence = `Of ${short} short, ${now} belong into this order: the others are needed so late that a second order is cheaper than keeping them (${words}).`;
@@ -84,9 +128,11 @@ function levelWhy({ question, candidate }: Asked, { level, gap }: Suggestion): W
   ];
 }
 
-function needWhy({ now, gap, need }: Suggestion, { candidate }: Asked): Why[] {
-  if (now === 0 || gap === 0) return [];
-  const sentence = `${need}: the larger of ${now} for kits and ${gap} to the level counts, since open kits are part of what usage foresees.`;
+function needWhy({ now, findingsGap, gap, need, by }: Suggestion, { candidate }: Asked): Why[] {
+  const dated = now + findingsGap;
+  if (dated === 0 || gap === 0) return [];
+  const what = by.kit + by.likely === dated ? 'for kits' : 'for kits and what is expected';
+  const sentence = `${need}: the larger of ${dated} ${what} and ${gap} to the level counts, since open kits are part of what usage foresees.`;
   return [{ sentence, value: String(need), from: 'usage', id: candidate.part.id }];
 }
 

@@ -1,5 +1,4 @@
 import type { Likelihood } from '@hubwright/contracts/kits/allocation-operations';
-import { daysBetween } from '@hubwright/rules/dates';
 import type { ServingOrder } from '@hubwright/rules/shortage';
 import type { Ask } from './ask.ts';
 
@@ -37,29 +36,4 @@ const policySql = `
 /** The rule in force. */
 export async function currentPolicy(ask: Ask): Promise<Policy> {
   return (await ask<Policy>(policySql, []))[0] ?? untilChanged;
-}
-
-/** What is known of the customer's answer to a work order. */
-export interface Answer {
-  readonly consent: string;
-  /** The day it came to that. */
-  readonly consentSince: string;
-}
-
-/** How likely the work is, in percent; null where the customer has approved it and it is firm. */
-export function likelyPercent({ consent, consentSince }: Answer, { likelihood }: Policy, today: string): number | null {
-  const isOld = daysBetween(consentSince, today) >= likelihood.oldAfterDays;
-  switch (consent) {
-    case 'approved':
-      return null;
-    case 'estimate-sent':
-      return isOld ? likelihood.estimateOld : likelihood.estimateOut;
-    case 'quote-sent':
-      return isOld ? likelihood.quoteOld : likelihood.quoteOut;
-    case 'estimate-silent':
-    case 'quote-silent':
-      return likelihood.silent;
-    default:
-      return likelihood.noPriceYet;
-  }
 }

@@ -1,16 +1,18 @@
-import type { allocationOperations } from '@hubwright/contracts/kits/allocation-operations';
+import { type allocationOperations, openAnswers } from '@hubwright/contracts/kits/allocation-operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
-import { Reads } from '../../platform/database/reads.ts';
-import { currentPolicy } from './allocation-policy.ts';
-import { askThrough } from './ask.ts';
+import { KitCover } from './kit-cover.ts';
 
 @Injectable()
 export class AllocationQueries {
-  constructor(@Inject(Reads) private readonly reads: Reads) {}
+  constructor(@Inject(KitCover) private readonly cover: KitCover) {}
 
   async policy(): Promise<Reply<typeof allocationOperations.allocationPolicy>> {
-    const policy = await currentPolicy(askThrough(this.reads));
-    return { ...policy, since: policy.since?.toISOString() ?? null };
+    const { policy, odds } = (await this.cover.kept()).basis;
+    return {
+      ...policy,
+      odds: openAnswers.map((answer) => ({ answer, ...odds[answer] })),
+      since: policy.since?.toISOString() ?? null,
+    };
   }
 }

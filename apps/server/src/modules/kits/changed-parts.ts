@@ -10,6 +10,8 @@ interface Row {
 /** What commands wrote since the last look: the parts whose cover it may change, or everything. */
 export interface News {
   readonly everything: boolean;
+  /** What was written that may change what is foreseen: nothing, more or less demand, or also the lists it is told from. */
+  readonly foreseen: 'same' | 'demand' | 'lists';
   readonly parts: readonly string[];
   readonly kits: readonly string[];
   readonly workOrders: readonly string[];
@@ -32,13 +34,50 @@ const ofKitsSql = `
   SELECT DISTINCT kl.part_id AS id FROM kit_lines kl JOIN kits k ON k.id = kl.kit_id
   WHERE k.id = ANY($1::uuid[]) OR k.work_order_id = ANY($2::uuid[])`;
 
-/** Writes to nothing of these can change stock, orders, dates or who may have what. */
-const quiet: ReadonlySet<string> = new Set(['people', 'files', 'records', 'server', 'processes', 'units', 'peening']);
+/** Writes to nothing of these can change stock, orders, dates or who may have what: a kit keeps its list until it goes over to another. */
+const quiet: ReadonlySet<string> = new Set([
+  'people',
+  'files',
+  'records',
+  'server',
+  'processes',
+  'units',
+  'peening',
+  'manuals',
+]);
+/** Writes to these may change what is foreseen for units that are not in work yet. */
+const ahead: ReadonlySet<string> = new Set([
+  ...[
+    'customers',
+    'manuals',
+    'units',
+    'quotes',
+    'work-orders',
+    'findings',
+    'kits',
+    'directives',
+    'releases',
+    'due-dates',
+  ],
+]);
 const resolved = ['lot', 'part', 'order', 'kit', 'work-order', 'customer'] as const;
 /** Subjects that stand beside one of those whenever stock or a kit line changes, and change nothing by themselves. */
 const beside: ReadonlySet<string> = new Set([
   ...['person', 'person-time', 'traveler', 'traveler-step', 'finding', 'quote', 'unit', 'load', 'release', 'sign-off'],
   ...['instrument', 'equipment', 'bin', 'supplier', 'document', 'hold', 'aircraft', 'training'],
+  // Whatever of these moves stock names its lots: what stands alone is paper, and what waits outside of the ledger.
+  ...['vendor-order', 'vendor-line', 'held-delivery', 'directive', 'photo', 'blade-set', 'build', 'touch-up'],
+  ...[
+    'field-balance',
+    'governor-run',
+    'governor-program',
+    'peening-machine',
+    'peening-media',
+    'peening-lot',
+    'media-review',
+  ],
+  ...['model', 'manual', 'manual-revision', 'kit-list-draft', 'document-change', 'revision-change'],
+  ...['calibration-review', 'equipment-doubt', 'training-item', 'shift-pattern'],
 ]);
 
 /**
@@ -63,11 +102,17 @@ export class ChangedParts {
     this.ahead = new Set(rows.flatMap(({ position, settled }) => (settled ? [] : [position])));
     const loud = fresh.filter(({ nouns }) => nouns.some((noun) => !quiet.has(noun)));
     if (rows.length === mostRows || loud.some(isUnclear)) return { ...nothing, everything: true };
-    return loud.length === 0 ? nothing : partsOf(ask, loud);
+    const foreseen = foreseenBy(fresh.flatMap(({ nouns }) => nouns));
+    return loud.length === 0 ? { ...nothing, foreseen } : { ...(await partsOf(ask, loud)), foreseen };
   }
 }
 
-const nothing: News = { everything: false, parts: [], kits: [], workOrders: [], customers: [] };
+const nothing: News = { everything: false, foreseen: 'same', parts: [], kits: [], workOrders: [], customers: [] };
+
+function foreseenBy(nouns: readonly string[]): News['foreseen'] {
+  if (nouns.includes('manuals')) return 'lists';
+  return nouns.some((noun) => ahead.has(noun)) ? 'demand' : 'same';
+}
 
 /** About something that is not known to leave stock and kits alone, nor to name them. */
 function isUnclear({ subjects }: Row): boolean {
@@ -91,5 +136,5 @@ async function partsOf(ask: Ask, rows: readonly Row[]): Promise<News> {
     ...(await read(ofOrdersSql, [orders])),
     ...(await read(ofKitsSql, [kits, workOrders])),
   ];
-  return { everything: false, parts: [...new Set(parts)], kits, workOrders, customers: ids('customer') };
+  return { ...nothing, parts: [...new Set(parts)], kits, workOrders, customers: ids('customer') };
 }

@@ -1,9 +1,10 @@
 import { addDays } from '@hubwright/rules/dates';
 import type { Alternate, CoverInput } from '@hubwright/rules/shortage';
-import { likelyPercent } from './allocation-policy.ts';
 import type { LineRow, OrderRow, StockRow, Supply } from './cover-rows.ts';
 import type { Basis } from './cover-state.ts';
+import type { ForeseenDemand } from './foreseen-cover.ts';
 import { toPull } from './line-figures.ts';
+import { likelyPercent } from './odds.ts';
 import { buildDay, type StandIns, standInsOf } from './stand-ins.ts';
 
 /**
@@ -12,33 +13,51 @@ import { buildDay, type StandIns, standInsOf } from './stand-ins.ts';
  * The rule knows parts, not sources or owners. So supply is named part × source × owner, demand part × what its customer takes,
  * and the way from one to the other is laid as alternates in order: the part itself (the customer's own first), then stand-ins.
  * What waits in quarantine with its paper counts as coming today; order lines may come from any source. Work that no customer has
- * approved yet is expected, not firm: it never takes what firm work needs.
+ * approved yet is expected, not firm: it never takes what firm work needs; and what is only foreseen takes what is left by both.
  */
-export function coverQuestion(lines: readonly LineRow[], supply: Supply, { today, policy }: Basis): CoverInput {
+export function coverQuestion(
+  lines: readonly LineRow[],
+  supply: Supply,
+  { basis, foreseen = [] }: { basis: Basis; foreseen?: readonly ForeseenDemand[] },
+): CoverInput {
+  const { today, policy } = basis;
   const demanding = lines
     .map((line) => ({ line, quantity: toPull(line, line, line.tornDown) - line.reserved }))
     .filter(({ quantity }) => quantity > 0);
   const ways = new Ways(supply, today);
   const stock = supply.stock.filter(({ free, hasPaper }) => free > 0 && hasPaper);
+  const leads = [...demanding.map(({ line }) => line), ...foreseen];
   return {
     asOf: today,
     order: policy.order,
-    demands: demanding.map(({ line, quantity }) => ({
-      id: line.lineId,
-      part: ways.demandKey(line),
-      quantity,
-      needBy: line.needBy,
-      priority: Math.max(1, line.priority),
-      minimumExpiry: lastGoodDay(line, today),
-      expected: likelyPercent(line, policy, today) !== null,
-    })),
+    demands: [
+      ...demanding.map(({ line, quantity }) => demandOf(line, quantity, { ways, basis })),
+      ...foreseen.map((demand) => foreseenDemand(demand, ways, today)),
+    ],
     onHand: stock.filter(({ state }) => state === 'accepted').map(asLot),
     incoming: [
       ...stock.filter(({ state }) => state === 'quarantine').map((lot) => ({ ...asLot(lot), date: today })),
       ...supply.orders.map(asOrder),
     ],
     alternates: ways.alternates,
-    leadTimeDays: Object.fromEntries(demanding.map(({ line }) => [ways.demandKey(line), line.leadTimeDays])),
+    leadTimeDays: Object.fromEntries(leads.map((each) => [ways.demandKey(each), each.leadTimeDays])),
+  };
+}
+
+function demandOf(line: LineRow, quantity: number, { ways, basis }: { ways: Ways; basis: Basis }) {
+  return {
+    ...{ id: line.lineId, part: ways.demandKey(line), quantity, needBy: line.needBy },
+    priority: Math.max(1, line.priority),
+    minimumExpiry: lastGoodDay(line, basis.today),
+    expected: likelyPercent(line, basis) !== null,
+  };
+}
+
+function foreseenDemand(demand: ForeseenDemand, ways: Ways, today: string) {
+  return {
+    ...{ id: demand.id, part: ways.demandKey(demand), quantity: demand.pieces, needBy: demand.needBy },
+    minimumExpiry: lastGoodDay(demand, today),
+    foreseen: true,
   };
 }
 
@@ -65,6 +84,9 @@ function orderKey(partId: string): string {
   return `${partId}#order`;
 }
 
+/** Who asks for what part, as far as it decides what may serve it. */
+type Asking = Pick<LineRow, 'acceptedSources' | 'customerId' | 'needBy'> & { readonly part: { readonly id: string } };
+
 /** Which supply may serve which demand, laid once per part and kind of customer. */
 class Ways {
   readonly alternates: Alternate[] = [];
@@ -79,7 +101,7 @@ class Ways {
     this.today = today;
   }
 
-  demandKey({ part, acceptedSources, customerId, needBy }: LineRow): string {
+  demandKey({ part, acceptedSources, customerId, needBy }: Asking): string {
     const owner = this.owners.has(customerId) ? customerId : '';
     const partIds = this.standIns.parts(part.id, buildDay(needBy, this.today));
     const key = `${part.id}@${[...acceptedSources].sort().join('+')}@${owner}@${partIds.join('+')}`;

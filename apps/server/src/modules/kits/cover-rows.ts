@@ -1,6 +1,7 @@
 import type { SourceClass } from '@hubwright/contracts/inventory/operations';
 import type { Ask } from './ask.ts';
 import type { Figures } from './line-figures.ts';
+import type { Answer } from './odds.ts';
 import { type AlternateRow, alternateLinks } from './stand-ins.ts';
 
 interface PartWords {
@@ -35,6 +36,7 @@ export interface LineRow extends Figures {
   /** How far the customer's answer is, and since which day. */
   readonly consent: string;
   readonly consentSince: string;
+  readonly extra: Answer['extra'];
   readonly acceptedSources: SourceClass[];
   readonly tornDown: boolean;
 }
@@ -56,6 +58,7 @@ export interface StockRow {
 /** What an order line still brings. */
 export interface OrderRow {
   readonly id: string;
+  readonly orderId: string;
   readonly code: string;
   readonly partId: string;
   readonly partNumber: string;
@@ -70,6 +73,9 @@ const lineColumns = `
     p.minimum_days_at_build AS "minimumDaysAtBuild", p.lead_time_days AS "leadTimeDays",
     k.id AS "kitId", k.code AS "kitCode", k.need_by::text AS "needBy", w.priority, w.customer_id AS "customerId",
     w.id AS "workOrderId", w.number AS "workOrder", w.consent, w.consent_since::date::text AS "consentSince",
+    (SELECT CASE WHEN f.over_and_above THEN coalesce((SELECT q.state FROM quotes q JOIN quote_lines ql ON ql.quote_id = q.id
+        WHERE q.work_order_id = w.id AND ql.finding_id = f.id AND q.state <> 'superseded' ORDER BY q.created_at DESC, q.id DESC LIMIT 1), 'unpriced') END
+      FROM findings f WHERE f.id = kl.finding_id) AS extra,
     c.accepted_sources AS "acceptedSources", m."inTray", m.installed, m."inRack", m."cameOn",
     coalesce((SELECT sum(r.quantity) FROM reservations r WHERE r.kit_line_id = kl.id), 0)::int AS reserved,
     EXISTS (SELECT 1 FROM movements t JOIN kit_lines tl ON tl.id = t.kit_line_id
@@ -98,7 +104,7 @@ const stockSql = `
   WHERE l.part_id = ANY($1::uuid[]) AND l.state IN ('accepted', 'quarantine') AND l.origin <> 'taken-off' AND b.on_hand > 0 ORDER BY l.id`;
 
 const ordersSql = `
-  SELECT ol.id, o.number AS code, ol.part_id AS "partId", p.number AS "partNumber", greatest(coalesce(ol.confirmed_quantity, ol.quantity) - ol.received, 0) AS open,
+  SELECT ol.id, o.id AS "orderId", o.number AS code, ol.part_id AS "partId", p.number AS "partNumber", greatest(coalesce(ol.confirmed_quantity, ol.quantity) - ol.received, 0) AS open,
     coalesce(ol.confirmed_on, ol.due_on)::text AS "dueOn"
   FROM purchase_order_lines ol JOIN purchase_orders o ON o.id = ol.order_id JOIN parts p ON p.id = ol.part_id
   WHERE ol.part_id = ANY($1::uuid[]) AND ol.received < coalesce(ol.confirmed_quantity, ol.quantity) AND o.state = 'ordered' ORDER BY ol.id`;

@@ -1,13 +1,11 @@
 import type { Alternate } from '@hubwright/rules/shortage';
-import type { Policy } from './allocation-policy.ts';
 import type { Supply } from './cover-rows.ts';
+import type { ForeseenCover } from './foreseen-cover.ts';
 import type { LineCover } from './line-cover.ts';
+import type { OddsBasis } from './odds.ts';
 
 /** What the answer was worked out from, beside the rows themselves. */
-export interface Basis {
-  readonly today: string;
-  readonly policy: Policy;
-}
+export type Basis = OddsBasis;
 
 /**
  * What covers every line of every open kit, kept between questions. Only the parts that a change touched are worked out again and
@@ -15,6 +13,7 @@ export interface Basis {
  */
 export class CoverState {
   private readonly byPart = new Map<string, LineCover[]>();
+  private readonly foreseenByPart = new Map<string, ForeseenCover>();
   private readonly byKit = new Map<string, LineCover[]>();
   private ordered: LineCover[] | undefined;
   /** Counts up whenever something of it is worked out anew. */
@@ -49,6 +48,16 @@ export class CoverState {
     return [...this.byPart.keys()];
   }
 
+  /** What is foreseen of a part for units that are not in work yet, and what of it is covered. */
+  foreseenOf(partId: string): ForeseenCover | undefined {
+    return this.foreseenByPart.get(partId);
+  }
+
+  /** The same of every part, by part number. */
+  foreseen(): ForeseenCover[] {
+    return [...this.foreseenByPart.values()].sort((a, b) => (a.part.number < b.part.number ? -1 : 1));
+  }
+
   /** Who may meet whom. */
   get linked(): readonly Alternate[] {
     return this.links;
@@ -70,12 +79,12 @@ export class CoverState {
   replace(
     parts: ReadonlySet<string>,
     covers: readonly LineCover[],
-    known: { supply: Supply; links: readonly Alternate[] },
+    known: { supply: Supply; links: readonly Alternate[]; foreseen: readonly ForeseenCover[] },
   ): void {
     const kits = new Set<string>();
     for (const part of parts) {
       for (const { row } of this.byPart.get(part) ?? []) kits.add(row.kitId);
-      for (const map of [this.byPart, this.stock, this.orders]) map.delete(part);
+      for (const map of [this.byPart, this.stock, this.orders, this.foreseenByPart]) map.delete(part);
     }
     for (const kit of kits)
       this.byKit.set(
@@ -90,6 +99,7 @@ export class CoverState {
     for (const kit of kits) this.settle(kit);
     for (const lot of known.supply.stock) push(this.stock, lot.partId, lot);
     for (const order of known.supply.orders) push(this.orders, order.partId, order);
+    for (const cover of known.foreseen) this.foreseenByPart.set(cover.part.id, cover);
     this.links = known.links;
     this.alternates = [...this.alternates.filter(({ part }) => !parts.has(part)), ...known.supply.alternates];
     this.ordered = undefined;

@@ -54,7 +54,7 @@ export class FillQueries implements OnApplicationShutdown {
     const input = coverQuestion(
       covers.map(({ row }) => row),
       state.supply(),
-      state.basis,
+      { basis: state.basis },
     );
     const facts = await fillFacts(ask);
     const worth = worthOf(facts, state.basis.today);

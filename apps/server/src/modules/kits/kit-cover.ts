@@ -1,3 +1,4 @@
+import type { Foresight, Share } from '@hubwright/rules/foreseen';
 import { type Alternate, affectedParts, type Cover, type CoverInput } from '@hubwright/rules/shortage';
 import { Inject, Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
@@ -11,8 +12,12 @@ import { ChangedParts, type News } from './changed-parts.ts';
 import { coverQuestion } from './cover-question.ts';
 import { type LineRow, linesOfKit, openLines, supplyOf } from './cover-rows.ts';
 import { type Basis, CoverState } from './cover-state.ts';
+import type { ForeseeJob } from './foresee.worker.ts';
+import { type ForeseenPartRow, foreseenCovers, foreseenDemands, foreseenPartsSql } from './foreseen-cover.ts';
+import { ForeseenState } from './foreseen-state.ts';
 import { type LineCover, lineCovers } from './line-cover.ts';
 import { allLinks } from './linked-parts.ts';
+import { currentOdds } from './odds.ts';
 
 /** While somebody looked within this time, changes are taken in as they happen; later the next who asks waits for them. */
 const watchedMilliseconds = 10 * 60_000;
@@ -30,6 +35,11 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
     { name: 'cover', beside: import.meta.url },
     { megabytes: 512, queue: 4 },
   );
+  private readonly foreseeing = new WorkerThread<ForeseeJob, Foresight | Share[]>(
+    { name: 'foresee', beside: import.meta.url },
+    { megabytes: 256, queue: 8 },
+  );
+  private foreseen: ForeseenState | undefined;
   private readonly changes = new ChangedParts();
   private state: CoverState | undefined;
   private running: Promise<CoverState> | undefined;
@@ -53,7 +63,7 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
   async onApplicationShutdown(): Promise<void> {
     this.unsubscribe?.();
     clearTimeout(this.timer);
-    await this.worker.close();
+    await Promise.all([this.worker.close(), this.foreseeing.close()]);
   }
 
   /** Lines of all open kits as they are now, by need date, kit and sequence. */
@@ -65,6 +75,11 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
   kept(): Promise<CoverState> {
     this.askedAt = performance.now();
     return this.newest();
+  }
+
+  /** Everything foreseen, as of the last look; look first. */
+  get foresight(): ForeseenState | undefined {
+    return this.foreseen;
   }
 
   /** Lines of a kit that asks for nothing any more: where its pieces are, without cover. */
@@ -128,12 +143,12 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
     const isTrusted = performance.now() - this.lookedAt < trustedMilliseconds;
     this.lookedAt = performance.now();
     const basis = await this.basis();
-    const { state } = this;
+    const { state, foreseen } = this;
     const isSame = state && state.basis.today === basis.today && state.basis.policy.version === basis.policy.version;
-    if (!(isSame && isTrusted)) return this.anew(basis);
+    if (!(isSame && isTrusted && foreseen)) return this.anew(basis);
     const news = await this.changes.next(ask);
     if (news.everything) return this.anew(basis);
-    const changed = touchedBy(news, state);
+    const changed = [...touchedBy(news, state), ...(await foreseen.next(ask, news.foreseen))];
     if (changed.length > 0) {
       const links = await allLinks(ask);
       await this.takeIn(state, affectedParts(changed, [...state.linked, ...links]), links);
@@ -146,11 +161,11 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
     await this.changes.start(ask);
     const links = await allLinks(ask);
     const lines = await openLines(ask);
+    const foreseen = new ForeseenState(this.foreseeing, { basis, zone: await this.zone.zone() });
+    await foreseen.start(ask);
+    this.foreseen = foreseen;
     const state = new CoverState(basis, links);
-    const parts = affectedParts(
-      lines.map(({ part }) => part.id),
-      links,
-    );
+    const parts = affectedParts([...lines.map(({ part }) => part.id), ...foreseen.parts()], links);
     await this.work(state, { parts, lines, links });
     this.state = state;
     return state;
@@ -165,17 +180,26 @@ export class KitCover implements OnApplicationBootstrap, OnApplicationShutdown {
     state: CoverState,
     of: { parts: Set<string>; lines: readonly LineRow[]; links: readonly Alternate[] },
   ): Promise<void> {
-    const supply = await supplyOf(askThrough(this.reads), [...of.parts]);
-    const answer = await this.worker.run(coverQuestion(of.lines, supply, state.basis));
-    state.replace(of.parts, lineCovers(of.lines, answer, { supply, basis: state.basis }), { supply, links: of.links });
+    const ask = askThrough(this.reads);
+    const ahead = (partId: string) => this.foreseen?.part(partId);
+    const asked = [...of.parts].filter((partId) => ahead(partId) !== undefined);
+    const parts = asked.length === 0 ? [] : await ask<ForeseenPartRow>(foreseenPartsSql, [asked]);
+    const supply = await supplyOf(ask, [...of.parts]);
+    const { basis } = state;
+    const question = coverQuestion(of.lines, supply, { basis, foreseen: foreseenDemands(parts, ahead) });
+    const answer = await this.worker.run(question);
+    const foreseen = foreseenCovers(parts, ahead, answer);
+    state.replace(of.parts, lineCovers(of.lines, answer, { supply, basis }), { supply, links: of.links, foreseen });
   }
 
   private async basis(): Promise<Basis> {
-    const [today, policy] = await Promise.all([
-      this.zone.today(this.clock.now()),
-      currentPolicy(askThrough(this.reads)),
-    ]);
-    return { today, policy };
+    const ask = askThrough(this.reads);
+    const [today, policy] = await Promise.all([this.zone.today(this.clock.now()), currentPolicy(ask)]);
+    const { state } = this;
+    // Odds are told from answers up to yesterday: they hold for the day and the rule.
+    const isSame = state?.basis.today === today && state.basis.policy.version === policy.version;
+    const odds = isSame ? state.basis.odds : await currentOdds(ask, { today, zone: await this.zone.zone(), policy });
+    return { today, policy, odds };
   }
 }
 

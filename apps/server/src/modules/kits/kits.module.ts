@@ -3,6 +3,8 @@ import { AllocationController } from './allocation.controller.ts';
 import { AllocationQueries } from './allocation.queries.ts';
 import { BuildSheetQueries } from './build-sheet.queries.ts';
 import { DestroyController } from './destroy.controller.ts';
+import { ExpectedController } from './expected.controller.ts';
+import { ExpectedQueries } from './expected.queries.ts';
 import { FillQueries } from './fill.queries.ts';
 import { KitCover } from './kit-cover.ts';
 import { KitPaperQueries } from './kit-paper.queries.ts';
@@ -21,6 +23,7 @@ import { UnitPartsController } from './unit-parts.controller.ts';
     AllocationController,
     PromisesController,
     DestroyController,
+    ExpectedController,
   ],
   providers: [
     KitsQueries,
@@ -30,6 +33,7 @@ import { UnitPartsController } from './unit-parts.controller.ts';
     FillQueries,
     AllocationQueries,
     PromisesQueries,
+    ExpectedQueries,
   ],
   exports: [KitCover],
 })

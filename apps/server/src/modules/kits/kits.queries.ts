@@ -5,6 +5,7 @@ import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { askThrough } from './ask.ts';
 import { boardRow } from './board-row.ts';
+import type { ForeseenCover } from './foreseen-cover.ts';
 import { type Held, heldAt } from './held.ts';
 import { KitCover } from './kit-cover.ts';
 import { type KitRow, kitSql, kitsSql, promisesSql } from './kits.sql.ts';
@@ -72,9 +73,13 @@ export class KitsQueries {
 
   /** Parts that stop a build, first day to order first. */
   async shortages(input: Input<typeof kitsOperations.shortages>) {
-    const covers = (await this.cover.ofOpenKits()).filter(({ short, late }) => short > 0 || late > 0);
-    const parts = await this.reads.sql<SupplierRow>(supplierSql, [[...new Set(covers.map(({ row }) => row.part.id))]]);
-    const rows = shortageRows(covers, parts).filter(
+    const state = await this.cover.kept();
+    const covers = state.all().filter(({ short, late }) => short > 0 || late > 0);
+    const named = new Set(covers.map(({ row }) => row.part.id));
+    const alone = input.of === 'all' ? state.foreseen().filter((one) => !named.has(one.part.id) && isShort(one)) : [];
+    const wanted = [...named, ...alone.map(({ part }) => part.id)];
+    const parts = await this.reads.sql<SupplierRow>(supplierSql, [wanted]);
+    const rows = shortageRows(covers, parts, { of: (partId) => state.foreseenOf(partId), alone }).filter(
       ({ part, supplier }) =>
         (!input.search || `${part.number} ${part.description}`.toLowerCase().includes(input.search.toLowerCase())) &&
         (!input.supplierId || supplier?.id === input.supplierId),
@@ -83,6 +88,10 @@ export class KitsQueries {
     const shown = rows.slice(start, start + input.limit);
     return { rows: shown, next: start + input.limit < rows.length ? (shown.at(-1)?.part.id ?? null) : null };
   }
+}
+
+function isShort({ months }: ForeseenCover): boolean {
+  return months.some(({ short }) => short > 0);
 }
 
 /** List lines that are not in the kit, and pieces of it beyond what its lines ask for. */

@@ -1,16 +1,18 @@
 import { partWords } from '@hubwright/contracts/inventory/quantity';
 import type { LineStanding } from '@hubwright/contracts/kits/operations';
 import type { Cover } from '@hubwright/rules/shortage';
-import { likelyPercent } from './allocation-policy.ts';
 import { lastGoodDay } from './cover-question.ts';
 import type { LineRow, StockRow, Supply } from './cover-rows.ts';
 import type { Basis } from './cover-state.ts';
 import { toPull } from './line-figures.ts';
+import { likelyPercent } from './odds.ts';
 import { buildDay, standInsOf } from './stand-ins.ts';
 
 export interface LinePeg {
   readonly kind: 'lot' | 'order';
   readonly id: string;
+  /** The order of an order line; null for a lot. */
+  readonly orderId: string | null;
   readonly code: string;
   readonly part: string;
   readonly quantity: number;
@@ -40,7 +42,7 @@ export function lineCovers(
   answer: Cover,
   known: { supply: Supply; basis: Basis },
 ): LineCover[] {
-  const { today, policy } = known.basis;
+  const { today } = known.basis;
   const byLine = new Map(answer.lines.map((line) => [line.demand, line]));
   const names = namesOf(known.supply);
   const words = { cause: causes(known.supply, known.basis), today };
@@ -59,7 +61,7 @@ export function lineCovers(
       pegs: pegs.map(({ shelf: _, ...peg }) => peg),
       coveredOn: covered?.covered ?? null,
       orderBy: covered?.orderBy ?? null,
-      likely: likelyPercent(row, policy, today),
+      likely: likelyPercent(row, known.basis),
     };
     return { ...figures, standing: standing(figures), sentence: sentence(figures, words) };
   });
@@ -105,7 +107,7 @@ function causes(supply: Supply, { today, policy }: Basis): (row: LineRow) => str
   const standIns = standInsOf(supply.alternates);
   const known = new Map<string, string>();
   return (row) => {
-    const key = [row.part.id, row.needBy, row.customerId, row.consent === 'approved'].join(' ');
+    const key = [row.part.id, row.needBy, row.customerId, isApproved(row)].join(' ');
     const found = known.get(key);
     if (found) return found;
     const uses = standIns.parts(row.part.id, buildDay(row.needBy, today));
@@ -118,10 +120,12 @@ function causes(supply: Supply, { today, policy }: Basis): (row: LineRow) => str
   };
 }
 
+const isApproved = ({ consent, extra }: LineRow) => consent === 'approved' && (extra === null || extra === 'approved');
+
 /** Whom the shop serves before a line, in words. */
 function servedFirst(order: Basis['policy']['order']): (row: LineRow) => string {
   const kits = order === 'priority' ? 'kits of higher priority or needed earlier' : 'kits needed earlier';
-  return ({ consent }) => (consent === 'approved' ? kits : `${kits} or approved already`);
+  return (row) => (isApproved(row) ? kits : `${kits} or approved already`);
 }
 
 function byPart<T extends { partId: string }>(rows: readonly T[]): Map<string, T[]> {
@@ -155,10 +159,11 @@ function unfit(here: readonly StockRow[], row: LineRow, today: string): string |
 function namesOf({ stock, orders }: Supply) {
   const known = new Map<string, Omit<LinePeg, 'quantity' | 'date'> & { shelf: boolean }>();
   for (const { id, code, partNumber, state } of stock)
-    known.set(id, { kind: 'lot', id, code, part: partNumber, shelf: state === 'accepted' });
-  for (const { id, code, partNumber } of orders)
-    known.set(id, { kind: 'order', id, code, part: partNumber, shelf: false });
-  return (id: string) => known.get(id) ?? { kind: 'order' as const, id, code: '', part: '', shelf: false };
+    known.set(id, { kind: 'lot', id, orderId: null, code, part: partNumber, shelf: state === 'accepted' });
+  for (const { id, orderId, code, partNumber } of orders)
+    known.set(id, { kind: 'order', id, orderId, code, part: partNumber, shelf: false });
+  return (id: string) =>
+    known.get(id) ?? { kind: 'order' as const, id, orderId: null, code: '', part: '', shelf: false };
 }
 
 function sum(pegs: readonly { quantity: number }[]): number {

@@ -95,7 +95,7 @@ export class PromisesQueries {
     const known = state.supply(parts);
     const stock = known.stock.map((lot) => (lot.id === plan.lot.id ? { ...lot, free: lot.free - plan.fromFree } : lot));
     const supply = { ...known, stock };
-    const answer = await this.cover.suppose(coverQuestion(lines, supply, state.basis));
+    const answer = await this.cover.suppose(coverQuestion(lines, supply, { basis: state.basis }));
     return { before, after: lineCovers(lines, answer, { supply, basis: state.basis }) };
   }
 }

@@ -1,6 +1,8 @@
 export { askIn, askThrough } from './ask.ts';
 export { closeKits, kitsOf, openItems, reopenKits } from './closing.ts';
+export { sentenceOf as expectedSentence } from './expected-words.ts';
 export { addDemandFromFinding } from './finding-demand.ts';
+export type { ForeseenCover } from './foreseen-cover.ts';
 export { freePromises } from './free-promises.ts';
 export { KitCover } from './kit-cover.ts';
 export { KitsModule } from './kits.module.ts';

@@ -1,3 +1,5 @@
+import { expectedOf } from './expected-words.ts';
+import type { ForeseenCover } from './foreseen-cover.ts';
 import type { LineCover } from './line-cover.ts';
 
 /** How a part is bought. */
@@ -16,8 +18,15 @@ export const supplierSql = `
 /** Kit lines named one by one; a part that hundreds of kits wait for is not read line by line. Lines come by need date. */
 const named = 50;
 
+interface Expecting {
+  /** What is expected of a part beside its kits. */
+  readonly of: (partId: string) => ForeseenCover | undefined;
+  /** Parts to be shown although no kit is short of them. */
+  readonly alone: readonly ForeseenCover[];
+}
+
 /** Shortages added up by part, the first day to order first, then the first need. */
-export function shortageRows(covers: readonly LineCover[], parts: readonly SupplierRow[]) {
+export function shortageRows(covers: readonly LineCover[], parts: readonly SupplierRow[], expecting: Expecting) {
   const bought = new Map(parts.map((part) => [part.id, part]));
   const groups = new Map<string, LineCover[]>();
   for (const cover of covers) {
@@ -26,19 +35,23 @@ export function shortageRows(covers: readonly LineCover[], parts: readonly Suppl
     if (group) group.push(cover);
     else groups.set(id, [cover]);
   }
-  return [...groups.values()].map((lines) => shortageRow(lines, bought)).sort((a, b) => key(a).localeCompare(key(b)));
+  const rows = [...groups.values()].map((lines) => shortageRow(lines, bought, expecting));
+  const alone = expecting.alone.map((cover) => expectedRow(cover, bought));
+  return [...rows, ...alone].sort((a, b) => (key(a) < key(b) ? -1 : 1));
 }
 
-function key(row: { orderBy: string | null; firstNeed: string; part: { number: string } }): string {
-  return `${row.orderBy ?? '9999-12-31'} ${row.firstNeed} ${row.part.number}`;
+function key(row: ReturnType<typeof shortageRow>): string {
+  const orderBy = row.kitLines === 0 ? row.expected?.orderBy : row.orderBy;
+  return `${orderBy ?? '9999-12-31'} ${row.firstNeed} ${row.part.number}`;
 }
 
-function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, SupplierRow>) {
+function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, SupplierRow>, { of }: Expecting) {
   const [first] = lines;
   if (!first) throw new Error('A shortage has at least one line');
   const { part, leadTimeDays } = first.row;
   const { packSize, unitPrice, supplier } = bought.get(part.id) ?? { packSize: 1, unitPrice: '0', supplier: null };
   const short = lines.reduce((sum, line) => sum + line.short, 0);
+  const expected = of(part.id);
   const days = lines.flatMap(({ orderBy }) => (orderBy ? [orderBy] : [])).sort();
   return {
     part,
@@ -62,6 +75,19 @@ function shortageRow(lines: readonly LineCover[], bought: ReadonlyMap<string, Su
       needBy: row.needBy,
     })),
     sentences: lines.slice(0, named).map(({ sentence }) => sentence),
+    expected: expected ? expectedOf(expected) : null,
+  };
+}
+
+/** A part that no kit is short of, but what is expected. */
+function expectedRow(cover: ForeseenCover, bought: ReadonlyMap<string, SupplierRow>): ReturnType<typeof shortageRow> {
+  const { id, number, description, issueUnit, leadTimeDays } = cover.part;
+  const { packSize, unitPrice, supplier } = bought.get(id) ?? { packSize: 1, unitPrice: '0', supplier: null };
+  const expected = expectedOf(cover);
+  return {
+    ...{ part: { id, number, description, issueUnit }, short: 0, late: 0, likelyShort: 0, likelyWeighed: 0 },
+    ...{ firstNeed: expected.firstNeed, orderBy: null, leadTimeDays, supplier, unitPrice, packSize, suggested: 0 },
+    ...{ kitLines: 0, kits: [], sentences: [], expected },
   };
 }
 
