@@ -41,6 +41,7 @@ import { supplierOperations } from './purchasing/supplier-operations.ts';
 import { quoteOperations } from './quotes/operations.ts';
 import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
+import { reminderOperations } from './reminders/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { intervalOperations } from './units/interval-operations.ts';
 import { unitOperations } from './units/operations.ts';
@@ -103,6 +104,7 @@ export const routes = {
   ...recordOperations,
   ...releaseOperations,
   ...dueDateOperations,
+  ...reminderOperations,
   ...workOrderOperations,
   ...scopeOperations,
   ...printOperations,

@@ -1,7 +1,10 @@
 /** What is used of jstat, which comes without types. */
 declare module 'jstat' {
   const jstat: {
-    readonly jStat: { readonly normal: { inv(share: number, mean: number, deviation: number): number } };
+    readonly jStat: {
+      readonly normal: { inv(share: number, mean: number, deviation: number): number };
+      readonly binomial: { cdf(count: number, trials: number, chance: number): number };
+    };
   };
   export default jstat;
 }
