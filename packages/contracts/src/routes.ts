@@ -1,6 +1,8 @@
 import { meterOperations } from './customers/meter-operations.ts';
 import { customerOperations } from './customers/operations.ts';
 import { directiveOperations } from './directives/operations.ts';
+import { arrivalOperations } from './due-dates/arrival-operations.ts';
+import { fleetOperations } from './due-dates/fleet-operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
 import { fieldBalanceOperations } from './field-balance/operations.ts';
 import { fieldReviewOperations } from './field-balance/review-operations.ts';
@@ -104,6 +106,8 @@ export const routes = {
   ...recordOperations,
   ...releaseOperations,
   ...dueDateOperations,
+  ...arrivalOperations,
+  ...fleetOperations,
   ...reminderOperations,
   ...workOrderOperations,
   ...scopeOperations,

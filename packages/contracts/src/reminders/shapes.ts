@@ -9,10 +9,10 @@ export const letterWay = z.enum(letterWays).meta({ id: 'LetterWay' });
 export const letterStates = ['waiting', 'sending', 'sent', 'failed', 'to-post', 'posted', 'withdrawn'] as const;
 export type LetterState = (typeof letterStates)[number];
 export const letterStateTitles: Record<LetterState, string> = {
-  waiting: 'waits to be sent',
-  sending: 'being sent',
+  waiting: 'in the outbox',
+  sending: 'being handed over',
   sent: 'sent',
-  failed: 'could not be sent',
+  failed: 'could not go',
   'to-post': 'to print and post',
   posted: 'posted',
   withdrawn: 'withdrawn',

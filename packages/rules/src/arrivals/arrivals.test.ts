@@ -55,8 +55,8 @@ describe('expected arrivals', () => {
   });
 
   it('count a share of the units where the shop assumes one', () => {
-    const units = Array.from({ length: 10 }, () => onDay('2026-03-20'));
-    const [march] = expectedArrivals(units, { today, months: 1, share: 0.5 }).months;
+    const units = Array.from({ length: 10 }, () => ({ ...onDay('2026-03-20'), comes: 0.5 }));
+    const [march] = expectedArrivals(units, { today, months: 1 }).months;
     // Ten coins: at most 3 with odds 0.172, at most 2 with 0.055 (binomial tables), so the band is 3 to 7.
     expect(march).toEqual({ month: '2026-03', expected: 5, low: 3, high: 7 });
   });
@@ -128,7 +128,7 @@ describe('expected arrivals', () => {
     const ask = { today, months: 1 };
     expect(() => expectedArrivals([{ ...onDay(today), earliest: '2026-05-01' }], ask)).toThrow('earliest, likely');
     expect(() => expectedArrivals([], { today, months: 0 })).toThrow('Months');
-    expect(() => expectedArrivals([], { ...ask, share: 1.1 })).toThrow('share');
+    expect(() => expectedArrivals([{ ...onDay(today), comes: 1.1 }], ask)).toThrow('Odds');
   });
 });
 
@@ -139,6 +139,7 @@ describe('how many of some events happen', () => {
       [40, 0.05],
       [150, 0.5],
       [700, 0.9],
+      [5_000, 0.0004],
     ] as const) {
       const { low, high } = countBand(Array.from({ length: count }, () => chance));
       const by = (number: number) => (number < 0 ? 0 : jstat.jStat.binomial.cdf(number, count, chance));
@@ -150,11 +151,18 @@ describe('how many of some events happen', () => {
   });
 
   it('is as good as normal when there are many, within one', () => {
-    const many = Array.from({ length: 2_001 }, (_, index) => 0.05 + (0.9 * index) / 2_001);
-    const nearly = countBand(many);
-    const exact = countBand(many.slice(1));
-    expect(Math.abs(nearly.low - exact.low)).toBeLessThanOrEqual(1);
-    expect(Math.abs(nearly.high - exact.high)).toBeLessThanOrEqual(1);
+    for (const [count, chance] of [
+      [2_001, 0.06],
+      [5_000, 0.5],
+      [900, 0.8],
+    ] as const) {
+      const { low, high } = countBand(Array.from({ length: count }, () => chance));
+      const by = (number: number) => jstat.jStat.binomial.cdf(number, count, chance);
+      expect(by(low - 2)).toBeLessThanOrEqual(0.1);
+      expect(by(low + 1)).toBeGreaterThan(0.1);
+      expect(1 - by(high + 1)).toBeLessThanOrEqual(0.1);
+      expect(1 - by(high - 2)).toBeGreaterThan(0.1);
+    }
   });
 
   it('counts what is sure without doubt, and nothing where there is nothing', () => {

@@ -38,7 +38,7 @@ const unitsSql = `
     CASE WHEN said.wants_letters THEN NULL ELSE said.said_on::text END AS "refusedOn",
     d.unit_id::text AS "unitId", m.designation, coalesce(u.serial, u.provisional_name, '') AS serial, d.registration,
     d.due_on::text AS "dueOn", d.earliest::text, d.latest::text, d.due_on - $1::date AS "daysLeft",
-    (d.past_hours OR d.due_on < $1::date) AS "isOverdue", d.governed_what AS governs, d.requirement, d.basis,
+    (d.past_hours OR (d.governed_by <> 'hours' AND d.due_on < $1::date)) AS "isOverdue", d.governed_what AS governs, d.requirement, d.basis,
     since.day::text AS "countsFrom", coalesce(told.days, '{}') AS told
   FROM unit_due d JOIN customers c ON c.id = d.customer_id
   JOIN serialized_items u ON u.id = d.unit_id JOIN unit_models m ON m.id = u.model_id

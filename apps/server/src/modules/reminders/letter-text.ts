@@ -27,8 +27,10 @@ export const whoDecides =
 export function dueWords({ dueOn, earliest, latest, daysLeft, isOverdue }: LetterUnit): string {
   if (isOverdue)
     return `Overdue by what we have on record: likely date ${dueOn}. Please look at its times before the next flight.`;
-  const days = Math.abs(daysLeft);
-  const off = daysLeft === 0 ? 'today' : `in about ${days} day${days === 1 ? '' : 's'}`;
+  // By hours alone nobody knows that it is: the readings are old.
+  if (daysLeft < 0)
+    return `Its likely date, ${dueOn}, has gone by; only a reading of the meter tells whether it is due. Please send us one.`;
+  const off = daysLeft === 0 ? 'today' : `in about ${daysLeft} day${daysLeft === 1 ? '' : 's'}`;
   const band =
     earliest !== null && latest !== null && earliest !== latest
       ? `, between ${earliest} and ${latest} in eight cases of ten`
@@ -58,7 +60,7 @@ export function letterText(letter: LetterContent, to: LetterTo): string {
       `${index + 1}. ${unitName(unit)}`,
       `   ${dueWords(unit)}`,
       `   What governs: ${unit.governs}. The interval is ${requirementWords(unit.requirement)}.`,
-      `   Reckoned from: ${unit.basis}`,
+      `   Basis: ${unit.basis}`,
     ].join('\n'),
   );
   const blocks = [

@@ -28,7 +28,7 @@ export function printLetter(letter: LetterContent, to: LetterTo, at: Date): Prom
     paper.facts([
       ['What governs', unit.governs],
       ['The interval is', requirementWords(unit.requirement)],
-      ['Reckoned from', unit.basis],
+      ['Basis', unit.basis],
     ]);
   }
   paper.heading(whoDecides);

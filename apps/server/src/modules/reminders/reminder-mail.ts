@@ -43,6 +43,8 @@ export class ReminderMail implements OnApplicationBootstrap, OnApplicationShutdo
     if (this.mailer.printOnlyBecause !== null) return;
     this.timer = setInterval(() => void this.sendDue(), everyMilliseconds);
     this.timer.unref();
+    // What an earlier run of this server left lying.
+    void this.sendDue();
     this.unsubscribe = this.live.subscribe(({ nouns }) => {
       if (nouns.includes('reminders')) void this.sendDue();
     });

@@ -6,6 +6,7 @@ import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { Mailer } from '../../platform/mail/mailer.ts';
+import { KeptDue } from '../due-dates/public.ts';
 import { askThrough } from '../kits/public.ts';
 import { type LettersAsked, lettersDue, lettersOf } from './due-letters.ts';
 import { keptLetter } from './kept-letter.ts';
@@ -22,6 +23,7 @@ export class ReminderQueries {
     @Inject(CLOCK) private readonly clock: Clock,
     @Inject(ShopZone) private readonly zone: ShopZone,
     @Inject(Mailer) private readonly mailer: Mailer,
+    @Inject(KeptDue) private readonly kept: KeptDue,
   ) {}
 
   async settings(): Promise<Reply<typeof reminderOperations.reminderSettings>> {
@@ -97,6 +99,7 @@ export class ReminderQueries {
   }
 
   private async asked(): Promise<LettersAsked> {
+    await this.kept.upToDate();
     return {
       today: await this.zone.today(this.clock.now()),
       settings: await settingsInForce(askThrough(this.reads)),
