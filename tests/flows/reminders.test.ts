@@ -1,3 +1,4 @@
+// size: one story of letters, one mail server and one moved clock
 import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { reminderOperations } from '@hubwright/contracts/reminders/operations';
 import { addMonths } from '@hubwright/rules/dates';

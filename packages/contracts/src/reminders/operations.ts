@@ -4,7 +4,9 @@ import { changed, date, id, instant, line, listOf, note, page } from '../values.
 import { choices, contact, dueLetter, letterRow, letterStates, letterWay } from './shapes.ts';
 
 const desk = ['front-desk', 'manager'] as const;
-const oneLine = line.refine((text) => !/[\r\n]/.test(text), 'Write it on one line');
+const isOneLine = (text: string) => !/[\r\n]/.test(text);
+const oneLine = line.refine(isOneLine, 'Write it on one line');
+const oneLineOrNone = z.string().trim().max(200).refine(isOneLine, 'Write it on one line');
 const address = z.union([z.email('This is no e-mail address'), z.literal('')]);
 
 /** At how many days before the likely date a letter is written. */
@@ -17,7 +19,7 @@ const intervals = z
 const settings = {
   isOn: z.boolean(),
   intervals,
-  senderName: oneLine,
+  senderName: oneLineOrNone,
   senderEmail: address,
   replyTo: address,
   subject: oneLine,

@@ -13,6 +13,18 @@ import { LetterDialog } from './letter-dialog.tsx';
 import { type DueLetter, dueLettersQuery, unitsLine } from './reminders.ts';
 import { SendDialog } from './send-letters.tsx';
 
+function Way({ letter: { heldBecause, ways, to } }: { letter: DueLetter }) {
+  if (heldBecause !== null) return <StateMark state="hold" word={heldBecause} />;
+  const canMail = ways.includes('e-mail');
+  return (
+    <>
+      {canMail ? 'e-mail' : 'paper only'}
+      <br />
+      <span className="small soft">{canMail ? to.email : to.address || 'no address on record'}</span>
+    </>
+  );
+}
+
 function columnsFor(onLook: (letter: DueLetter) => void): readonly Column<DueLetter>[] {
   return [
     {
@@ -32,18 +44,7 @@ function columnsFor(onLook: (letter: DueLetter) => void): readonly Column<DueLet
       id: 'way',
       header: 'Goes by',
       value: ({ heldBecause, ways }) => heldBecause ?? ways.join(' or '),
-      cell: ({ heldBecause, ways, to }) =>
-        heldBecause === null ? (
-          <>
-            {ways.includes('e-mail') ? 'e-mail' : 'paper only'}
-            <br />
-            <span className="small soft">
-              {ways.includes('e-mail') ? to.email : to.address || 'no address on record'}
-            </span>
-          </>
-        ) : (
-          <StateMark state="hold" word={heldBecause} />
-        ),
+      cell: (letter) => <Way letter={letter} />,
     },
     {
       id: 'look',
