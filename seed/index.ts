@@ -7,6 +7,7 @@ import { checksOfToday } from './equipment.ts';
 import { seedFieldBalances } from './field-balances.ts';
 import { seedFreezer } from './freezer.ts';
 import { seedReference } from './reference.ts';
+import { seedReminders } from './reminders.ts';
 import { SeedRun } from './run.ts';
 import { seedStock } from './stock.ts';
 import { seedWorkOrders } from './work-orders.ts';
@@ -53,6 +54,7 @@ export async function seedShop(databaseUrl: string, { today, filesFolder }: Seed
     seedFreezer(run, calendar);
     seedWorkOrders(run, calendar, ids);
     seedFieldBalances(run, calendar, ids);
+    seedReminders(run, calendar);
     await calendar.play(run);
     await checksOfToday(run);
   } finally {

@@ -5,8 +5,8 @@ import { intervalOperations } from '@hubwright/contracts/units/interval-operatio
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { type DueRow, dueSql } from '../../apps/server/src/modules/due-dates/due-facts.ts';
-import { KeptDue } from '../../apps/server/src/modules/due-dates/public.ts';
 import { keptRow } from '../../apps/server/src/modules/due-dates/kept-row.ts';
+import { KeptDue } from '../../apps/server/src/modules/due-dates/public.ts';
 import { readsOf } from '../support/arrivals.ts';
 import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';

@@ -50,6 +50,12 @@ const onlyAdded = [
   'aircraft_intervals',
   'struck_readings',
   'meter_changes',
+  'reminder_settings',
+  'reminder_choices',
+  'reminder_letters',
+  'reminder_letter_units',
+  'reminder_events',
+  'arrival_assumptions',
 ];
 
 describe('migrations', () => {

@@ -20,6 +20,7 @@ import { PurchasingModule } from './modules/purchasing/purchasing.module.ts';
 import { QuotesModule } from './modules/quotes/quotes.module.ts';
 import { RecordsModule } from './modules/records/records.module.ts';
 import { ReleasesModule } from './modules/releases/releases.module.ts';
+import { RemindersModule } from './modules/reminders/reminders.module.ts';
 import { UnitHistoryModule } from './modules/unit-history/unit-history.module.ts';
 import { UnitsModule } from './modules/units/units.module.ts';
 import { VendorsModule } from './modules/vendors/vendors.module.ts';
@@ -49,6 +50,7 @@ import { Pruning } from './platform/jobs/pruning.ts';
 import { LiveController } from './platform/live/live.controller.ts';
 import { LiveFeed } from './platform/live/live-feed.ts';
 import { LiveSessions } from './platform/live/live-sessions.ts';
+import { Mailer } from './platform/mail/mailer.ts';
 import { KeyFolder } from './platform/records/shop-key.ts';
 
 /** What is injected from outside: the database, time, ids and stored files. */
@@ -62,6 +64,7 @@ export interface Surroundings {
   readonly schedule: BackupPlaces | undefined;
   /** True at the one start after a clock that ran ahead was set right. */
   readonly clockSetBack: boolean;
+  readonly mailer: Mailer;
 }
 
 /** The departments in the order a unit meets them. */
@@ -81,6 +84,7 @@ const departments = [
   DirectivesModule,
   ReleasesModule,
   DueDatesModule,
+  RemindersModule,
   WorkOrdersModule,
   VendorsModule,
   PeeningModule,
@@ -97,6 +101,7 @@ const shared = [
   IDS,
   FILES,
   KeyFolder,
+  Mailer,
   Backups,
   KeptResults,
   Reads,
@@ -112,7 +117,7 @@ const shared = [
 @Global()
 @Module({})
 export class AppModule {
-  static with({ database, clock, ids, files, keys, schedule, clockSetBack }: Surroundings): DynamicModule {
+  static with({ database, clock, ids, files, keys, schedule, clockSetBack, mailer }: Surroundings): DynamicModule {
     return {
       module: AppModule,
       imports: [ScheduleModule.forRoot(), ...departments],
@@ -123,6 +128,7 @@ export class AppModule {
         { provide: IDS, useValue: ids },
         { provide: FILES, useValue: files },
         { provide: KeyFolder, useValue: keys },
+        { provide: Mailer, useValue: mailer },
         { provide: CLOCK_SET_BACK, useValue: clockSetBack },
         { provide: BACKUP_PLACES, useValue: schedule ?? null },
         KeptResults,

@@ -16,6 +16,7 @@ import { registerHeaders } from './platform/http/headers.ts';
 import { sendProblem, toProblem } from './platform/http/problem.filter.ts';
 import { registerRateLimits } from './platform/http/rate-limits.ts';
 import { registerSessions } from './platform/http/session.ts';
+import { Mailer } from './platform/mail/mailer.ts';
 import { KeyFolder } from './platform/records/shop-key.ts';
 
 /** How to build one server. */
@@ -40,6 +41,8 @@ export interface AppOptions {
   readonly logLevels?: LogLevel[];
   /** Requests a minute for one person or address. */
   readonly requestsPerMinute?: number;
+  /** The mail server letters go through; without one they are only printed. */
+  readonly smtpUrl?: string;
 }
 
 export interface RunningApp {
@@ -91,6 +94,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
     },
     async close() {
       await app.close();
+      app.get(Mailer).close();
       await database.close();
     },
   };
@@ -99,7 +103,7 @@ async function build(options: AppOptions, database: Database): Promise<RunningAp
 function surroundingsOf(options: AppOptions, own: Pick<Surroundings, 'database' | 'files'>): Surroundings {
   const { clock = systemClock, ids = systemIds, clockSetBack = false } = options;
   const keys = new KeyFolder(options.keysFolder);
-  return { ...own, clock, ids, keys, schedule: scheduleOf(options), clockSetBack };
+  return { ...own, clock, ids, keys, schedule: scheduleOf(options), clockSetBack, mailer: new Mailer(options.smtpUrl) };
 }
 
 function adapterFor(secure: boolean): FastifyAdapter {

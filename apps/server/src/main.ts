@@ -47,6 +47,7 @@ async function start(settings: Settings, stops: Stop[]): Promise<void> {
     secure,
     clockSetBack: settings.clockSetBack,
     requestsPerMinute,
+    ...(settings.smtpUrl === undefined ? {} : { smtpUrl: settings.smtpUrl }),
     filesFolder: filesOf(settings),
     keysFolder: keysOf(settings),
     backups: {

@@ -24,6 +24,7 @@ export const nouns = [
   'bench',
   'releases',
   'due-dates',
+  'reminders',
   'files',
   'imports',
   'records',

@@ -17,6 +17,7 @@ import { purchasingProblems } from './purchasing/problems.ts';
 import { quoteProblems } from './quotes/problems.ts';
 import { recordProblems } from './records/problems.ts';
 import { releaseProblems } from './releases/problems.ts';
+import { reminderProblems } from './reminders/problems.ts';
 import { unitProblems } from './units/problems.ts';
 import { vendorProblems } from './vendors/problems.ts';
 import { bakeProblems } from './work-orders/bake-problems.ts';
@@ -191,6 +192,7 @@ export const problems = {
   ...fileProblems,
   ...recordProblems,
   ...releaseProblems,
+  ...reminderProblems,
 } as const satisfies Record<string, ProblemKind>;
 
 export type ProblemType = keyof typeof problems;

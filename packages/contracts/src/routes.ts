@@ -2,6 +2,8 @@ import { meterOperations } from './customers/meter-operations.ts';
 import { customerOperations } from './customers/operations.ts';
 import { readingsOperations } from './customers/readings-operations.ts';
 import { directiveOperations } from './directives/operations.ts';
+import { arrivalOperations } from './due-dates/arrival-operations.ts';
+import { fleetOperations } from './due-dates/fleet-operations.ts';
 import { dueDateOperations } from './due-dates/operations.ts';
 import { fieldBalanceOperations } from './field-balance/operations.ts';
 import { fieldReviewOperations } from './field-balance/review-operations.ts';
@@ -44,6 +46,7 @@ import { supplierOperations } from './purchasing/supplier-operations.ts';
 import { quoteOperations } from './quotes/operations.ts';
 import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
+import { reminderOperations } from './reminders/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { intervalOperations } from './units/interval-operations.ts';
 import { unitOperations } from './units/operations.ts';
@@ -110,6 +113,9 @@ export const routes = {
   ...recordOperations,
   ...releaseOperations,
   ...dueDateOperations,
+  ...arrivalOperations,
+  ...fleetOperations,
+  ...reminderOperations,
   ...workOrderOperations,
   ...scopeOperations,
   ...printOperations,

@@ -4,6 +4,7 @@ declare module 'jstat' {
     readonly jStat: {
       readonly normal: { inv(share: number, mean: number, deviation: number): number };
       readonly beta: { inv(share: number, alpha: number, beta: number): number };
+      readonly binomial: { cdf(count: number, trials: number, chance: number): number };
     };
   };
   export default jstat;

@@ -1,12 +1,14 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo } from 'react';
+import { useToday } from '../../format/use-today.ts';
 import { DateText, Hours } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
+import { DueFan, type FanScale, fanScale, fanWords } from '../../ui/pictures/DueFan.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { type DueRow, leftWords } from './due.ts';
 
-const columns: readonly Column<DueRow>[] = [
+const plain: readonly Column<DueRow>[] = [
   {
     id: 'unit',
     header: 'Unit',
@@ -26,21 +28,31 @@ const columns: readonly Column<DueRow>[] = [
   { id: 'aircraft', header: 'Aircraft', value: (row) => row.registration ?? '' },
   {
     id: 'due',
-    header: 'Due',
+    header: 'Likely due',
     value: (row) => (row.dueOn === 'unknown' ? '' : row.dueOn),
-    cell: (row) => (row.dueOn === 'unknown' ? 'not known' : <DateText date={row.dueOn} />),
+    cell: (row) => (
+      <>
+        {row.dueOn === 'unknown' ? 'not known' : <DateText date={row.dueOn} />}
+        <br />
+        {row.overdue ? (
+          <StateMark state="stop" word={leftWords(row)} />
+        ) : (
+          <span className="small soft">{leftWords(row)}</span>
+        )}
+      </>
+    ),
   },
-  {
-    id: 'left',
-    header: 'How far off',
-    value: (row) => (row.daysLeft === 'unknown' ? null : row.daysLeft),
-    cell: (row) =>
-      row.overdue ? (
-        <StateMark state="stop" word={leftWords(row)} />
-      ) : (
-        <span className="quantity">{leftWords(row)}</span>
-      ),
-  },
+];
+
+const fan = (scale: FanScale): Column<DueRow> => ({
+  id: 'between',
+  header: 'Likely between',
+  value: (row) => (row.dueOn === 'unknown' ? '' : fanWords({ ...row, dueOn: row.dueOn })),
+  cell: (row) => (row.dueOn === 'unknown' ? '' : <DueFan dates={{ ...row, dueOn: row.dueOn }} scale={scale} />),
+  canSort: false,
+});
+
+const after: readonly Column<DueRow>[] = [
   {
     id: 'hours',
     header: 'Hours left',
@@ -48,16 +60,39 @@ const columns: readonly Column<DueRow>[] = [
     cell: (row) => <Hours tenths={row.hoursLeftTenths} />,
     isNumber: true,
   },
-  { id: 'governs', header: 'Governed by', value: (row) => (row.governedBy === 'none' ? 'nothing' : row.governedBy) },
-  { id: 'requirement', header: 'The interval is', value: (row) => row.requirement ?? 'not said' },
-  { id: 'basis', header: 'Reckoned from', value: (row) => row.basis, canSort: false },
+  {
+    id: 'governs',
+    header: 'What governs',
+    value: (row) => row.governedWhat || row.governedBy,
+    cell: (row) => (
+      <>
+        {row.governedWhat || row.governedBy}
+        <br />
+        <span className="small soft">{row.requirement ?? 'not said to be required or recommended'}</span>
+      </>
+    ),
+  },
 ];
 
-/** Units out there by when they come due, overdue first; each says what governs and from which readings. */
-export function DueTable({ rows, tools }: { rows: readonly DueRow[]; tools?: ReactNode }) {
+interface DueTableProps {
+  rows: readonly DueRow[];
+  tools?: ReactNode;
+  /** Says which rows these are. */
+  caption?: string;
+  /** The scale of a longer list these rows are part of. */
+  scale?: FanScale;
+}
+
+/** Units out there by when they come due, overdue first, each with the fan of its likely dates and what governs. */
+export function DueTable({ rows, tools, caption = 'Coming due', scale }: DueTableProps) {
+  const today = useToday();
+  const columns = useMemo(() => {
+    const dated = rows.flatMap((row) => (row.dueOn === 'unknown' ? [] : [{ ...row, dueOn: row.dueOn }]));
+    return [...plain, fan(scale ?? fanScale(dated, today)), ...after];
+  }, [rows, scale, today]);
   return (
     <DataTable
-      caption="Coming due"
+      caption={caption}
       rows={rows}
       columns={columns}
       rowKey={(row) => row.unit.id}

@@ -4,8 +4,6 @@ import { queryFor } from '../../api/query.ts';
 import { countOf } from '../../format/numbers.ts';
 
 export const nextDueQuery = (unitId: string) => queryFor(dueDateOperations.nextDue, { unitId });
-export const comingDueQuery = (days: number, customerId?: string) =>
-  queryFor(dueDateOperations.comingDue, { days, limit: 200, ...(customerId ? { customerId } : {}) });
 export type DueRow = Reply<typeof dueDateOperations.comingDue>['rows'][number];
 
 /** How far off, in words a letter may use. */

@@ -12,6 +12,7 @@ import { CustomerFacts } from '../../features/customers/CustomerFacts.tsx';
 import { ChangeCustomer } from '../../features/customers/change-customer.tsx';
 import { type Aircraft, type Customer, customerQuery } from '../../features/customers/customers.ts';
 import { RecordReading } from '../../features/customers/record-reading.tsx';
+import { CustomerLetters } from '../../features/reminders/CustomerLetters.tsx';
 import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
 import { useToday } from '../../format/use-today.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
@@ -77,6 +78,13 @@ export function CustomerPage() {
         </div>
         <Fleet customer={customer} />
         <Orders customer={customer} />
+        <section className="sheet stack" aria-labelledby="letters">
+          <h2 id="letters">Reminder letters</h2>
+          <p>
+            <Link href={`/coming-due?customerId=${customer.id}&days=1095`}>Their units by when they come due</Link>
+          </p>
+          <CustomerLetters customerId={customer.id} />
+        </section>
       </div>
       {isChanging ? <ChangeCustomer customer={customer} onClose={() => setChanging(false)} /> : null}
     </>

@@ -81,4 +81,12 @@ export const frontDeskPages: readonly View[] = [
     question: 'Which units come due, and whom do we tell?',
     component: lazyRouteComponent(() => import('./ComingDuePage.tsx'), 'ComingDuePage'),
   },
+  {
+    ...listed,
+    path: '/reminders',
+    title: 'Reminders',
+    question: 'Whom do we write to today, and what became of each letter?',
+    roles: desk,
+    component: lazyRouteComponent(() => import('./RemindersPage.tsx'), 'RemindersPage'),
+  },
 ];

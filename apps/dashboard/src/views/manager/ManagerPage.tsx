@@ -1,5 +1,6 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
+import { ExpectedArrivals } from '../../features/due-dates/ExpectedArrivals.tsx';
 import { ExpiringAuthorisations } from '../../features/people/ExpiringAuthorisations.tsx';
 import { TrainingDue } from '../../features/people/TrainingDue.tsx';
 import { ExpiringInstruments } from '../../features/processes/ExpiringInstruments.tsx';
@@ -102,6 +103,10 @@ export function ManagerPage() {
         <section className="sheet stack" aria-labelledby="turnaround">
           <h2 id="turnaround">Turnaround of finished units</h2>
           <TurnaroundSheet board={board} scope={scope} onScope={(value) => setAddress({ scope: value })} />
+        </section>
+        <section className="sheet stack" aria-labelledby="arrivals">
+          <h2 id="arrivals">What is likely to come in</h2>
+          <ExpectedArrivals asked={{}} title="Expected arrivals by month" />
         </section>
         <div className={styles.pair}>
           <section className="sheet stack" aria-labelledby="gauges">

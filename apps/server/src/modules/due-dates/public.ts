@@ -1,1 +1,2 @@
+export { DueDatesModule } from './due-dates.module.ts';
 export { KeptDue } from './kept-due.ts';
