@@ -134,6 +134,16 @@ describe('a fleet comes in by table, is followed, worked on and told when it is 
     }
   }, 60_000);
 
+  it('the due list of the club has all sixty, the one overhauled longest ago first', async () => {
+    const { rows } = (await desk.call(dueDateOperations.comingDue, { customerId, days: 3_660, limit: 200 })).body;
+    const own = rows.filter(({ unit }) => unit.serial.startsWith('TF'));
+    expect(own.map(({ unit, registration, dueOn }) => [unit.serial, registration, dueOn])).toEqual(
+      fleet
+        .map(({ serial, registration, overhauledOn }) => [serial, registration, addMonths(overhauledOn, 72)])
+        .toReversed(),
+    );
+  });
+
   it('two of them come in; a blade moves from one to the other through a work order', async () => {
     const planes = new Map((await aircraft()).map(({ id, registration }) => [registration, id]));
     const arrived = (at: number, meterTenths: number, sinceNewTenths: number) => {

@@ -15,6 +15,8 @@ export interface Endpoint {
   readonly inPath: Readonly<Record<string, Schema>>;
   readonly inQuery: Readonly<Record<string, Schema>>;
   readonly body: Schema | undefined;
+  /** Its body is a table as a file. */
+  readonly takesTable: boolean;
   readonly versioned: boolean;
 }
 
@@ -38,6 +40,7 @@ export const endpoints: readonly Endpoint[] = Object.entries(description.paths).
     inPath: parametersIn(described, 'path'),
     inQuery: parametersIn(described, 'query'),
     body: described.requestBody?.content['application/json']?.schema,
+    takesTable: described.requestBody?.content['text/csv'] !== undefined,
     versioned: (described.parameters ?? []).some(({ name }) => name === 'If-Match'),
   })),
 );
