@@ -5,8 +5,8 @@ import { intervalOperations } from '@hubwright/contracts/units/interval-operatio
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { type DueRow, dueSql } from '../../apps/server/src/modules/due-dates/due-facts.ts';
-import { KeptDue } from '../../apps/server/src/modules/due-dates/public.ts';
 import { keptRow } from '../../apps/server/src/modules/due-dates/kept-row.ts';
+import { KeptDue } from '../../apps/server/src/modules/due-dates/public.ts';
 import { readsOf } from '../support/arrivals.ts';
 import { day } from '../support/days.ts';
 import { Job } from '../support/job.ts';
@@ -159,6 +159,19 @@ describe('due dates are kept', () => {
     clock.seconds = 40 * 86_400;
     const { kept: state } = await list();
     expect(state.wholeOn).toBe(today());
+    expect(await kept()).toEqual(await fresh());
+  });
+
+  it('a figure struck by mistake may be entered again the same day; one that stands may not', async () => {
+    const figure = { aircraftId, readOn: today(), meter: 'tachometer' as const, hoursTenths: 900 };
+    const record = () => desk.call(customerOperations.recordReading, figure);
+    for (const reason of ['typed on the wrong aircraft', 'and once more']) {
+      const { id } = (await record()).body;
+      expect((await desk.call(meterOperations.strikeReading, { readingId: String(id), reason })).status).toBe(200);
+    }
+    expect((await record()).status).toBe(200);
+    expect((await record()).body).toMatchObject({ type: '/problems/already-exists' });
+    await list();
     expect(await kept()).toEqual(await fresh());
   });
 
