@@ -81,13 +81,17 @@ function partColumn({ chosen, onChoose, onOrder }: ShortageTableProps): Column<S
     header: 'Part',
     value: (row) => row.part.number,
     cell: (row) =>
-      onOrder ? (
+      // What is only expected is bought from the reasons to buy, where odds and packs are weighed.
+      onOrder && row.suggested > 0 ? (
         <Checkbox isSelected={chosen.has(row.part.id)} onChange={(is) => onChoose(row.part.id, is)}>
           <span className="code">{row.part.number}</span>
           <span className="small soft"> {row.part.description}</span>
         </Checkbox>
       ) : (
-        <span className="code">{row.part.number}</span>
+        <>
+          <span className="code">{row.part.number}</span>
+          <span className="small soft"> {row.part.description}</span>
+        </>
       ),
   };
 }
