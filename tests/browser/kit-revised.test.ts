@@ -68,7 +68,7 @@ describe('a kit list that a revision changes while the kit is half pulled', () =
   test('both go back to their bins and the other seal comes by one scan; nothing differs any more', async () => {
     for (const name of ['washer', 'seal'] as const) {
       await differences()
-        .getByRole('button', { name: `Bring 1 of ${lots[name].code} back` })
+        .getByRole('button', { name: `Bring back 1 of ${lots[name].code}` })
         .click(slow);
       await clerk.getByRole('dialog').getByRole('button', { name: 'Bring back to the bin' }).click(slow);
       await clerk.getByRole('dialog').waitFor({ ...slow, state: 'detached' });

@@ -36,7 +36,7 @@ function columnsFor(onReturn: ((row: Difference) => void) | undefined): readonly
       canSort: false,
       cell: (row) =>
         row.lot && onReturn ? (
-          <Button onPress={() => onReturn(row)} aria-label={`Bring ${row.quantity} of ${row.lot.lotCode} back`}>
+          <Button onPress={() => onReturn(row)} aria-label={`Bring back ${row.quantity} of ${row.lot.lotCode}`}>
             Bring back
           </Button>
         ) : null,
