@@ -171,6 +171,8 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     const customer = await room.customer('WALK', ['maker-new']);
     kits = [];
     for (const serial of ['W1', 'W2', 'W3']) kits.push(await room.kit(serial, customer));
+    // Approved: likely work would be bought for by its odds only.
+    await room.sql("UPDATE work_orders SET consent = 'approved'");
     for (const { kitId } of kits) {
       await clerk.goto(`/kits/${kitId}`);
       await clerk.getByRole('button', { name: 'Change the date' }).click(slow);

@@ -117,6 +117,8 @@ describe('the parts room, from an empty store to empty trays', () => {
     const customer = await room.customer('ROOM', ['maker-new']);
     kits = [];
     for (const serial of ['R1', 'R2', 'R3']) kits.push(await room.kit(serial, customer));
+    // Approved: likely work would be bought for by its odds only.
+    await room.sql("UPDATE work_orders SET consent = 'approved'");
     for (const { kitId } of kits) {
       const { version } = await room.reads.kit.findUniqueOrThrow({ where: { id: kitId } });
       await room.shop.run(setNeedBy, { kitId, needBy: room.day(30) }, room.clerk, { version });
