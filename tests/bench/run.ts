@@ -1,31 +1,35 @@
-import { fork, spawn } from 'node:child_process';
+import { fork } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { mkdtempSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from '../../apps/server/prepare.mjs';
 import { balanceRow, staticBalanceRow } from './balance.ts';
 import { buildRows } from './build-sheets.ts';
 import { coverRow } from './cover.ts';
+import { dueRows } from './due-dates.ts';
 import { expectedRows } from './expected.ts';
 import { floorRows } from './floor.ts';
 import { kitRows } from './kits.ts';
 import { liveRows } from './live.ts';
 import { cpuPerRequest, median, type Shot, send } from './load.ts';
 import { processRows } from './process-maths.ts';
+import { startServer } from './server.ts';
 import { type BenchShop, openShop } from './shop.ts';
 import { shortageRows } from './shortages.ts';
 import { statementsOf } from './statements.ts';
 
 // `npm run bench`: figures as ratios, both sides in one run, alternating, median of the rounds. Nothing here is asserted.
-// `npm run bench -- maths` leaves out what needs a server, `-- shortages` all but the parts room's answers.
+// `npm run bench -- maths` leaves out what needs a server, `-- shortages` all but the parts room's answers, `-- due-dates` all but those.
 const rounds = Number(process.env.ROUNDS ?? 5);
 const figures: string[][] = [];
 
 async function main(): Promise<void> {
   if (process.argv.includes('shortages')) await partsRoomRows();
-  else await allRows();
+  else if (process.argv.includes('due-dates')) {
+    ensureBuilt();
+    figures.push(...(await dueRows()));
+  } else await allRows();
   const { model } = cpus()[0] ?? { model: 'unknown' };
   console.log(
     `\n${cpus().length} cores (${model}), load ${loadavg()[0]?.toFixed(1)}, Node ${process.versions.node}, median of ${rounds} rounds\n`,
@@ -72,6 +76,7 @@ async function shopRows(): Promise<void> {
   } finally {
     await shop.close();
   }
+  figures.push(...(await dueRows()));
 }
 
 const reads = {
@@ -189,39 +194,12 @@ function move(shop: BenchShop, n: number): Shot {
   };
 }
 
-async function startServer(shop: BenchShop) {
-  const port = await freePort();
-  const child = spawn(process.execPath, ['apps/server/dist/main.js'], {
-    env: { ...process.env, ...shop.environment, PORT: String(port), NODE_OPTIONS: '' },
-    stdio: 'inherit',
-  });
-  for (let i = 0; i < 200; i += 1) {
-    const ok = await send(port, { method: 'GET', path: '/api/health/ready', headers: {} }).then(
-      (a) => a.status === 200,
-      () => false,
-    );
-    if (ok) return { port, pid: child.pid ?? 0, stop: () => child.kill() };
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-  throw new Error('the server did not start');
-}
-
 function startTwin(file: string): Promise<{ port: number; pid: number; stop: () => boolean }> {
   const child = fork('tests/bench/twin.ts', [file], { execArgv: ['--import', 'tsx'] });
   return new Promise((resolve) => {
     child.once('message', (message) =>
       resolve({ port: (message as { port: number }).port, pid: child.pid ?? 0, stop: () => child.kill() }),
     );
-  });
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve) => {
-    const server = createServer();
-    server.listen(0, '127.0.0.1', () => {
-      const { port } = server.address() as { port: number };
-      server.close(() => resolve(port));
-    });
   });
 }
 

@@ -25,6 +25,8 @@ export interface BenchShop {
   readonly environment: Record<string, string>;
   /** Ids of the newest movement and record entry: what a noted command made. */
   newest(): Promise<string[]>;
+  /** Ends the server inside of this process, for what is measured in one of its own. */
+  closeInProcess(): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -42,6 +44,7 @@ export async function openShop(): Promise<BenchShop> {
   await sql.query('ANALYZE');
   const options = { ...folders, databaseUrl: database.url, sessionSecret, requestsPerMinute: 1e9 };
   const running = await createApp(options);
+  let closed: Promise<void> | undefined;
   const inProcessPort = Number(new URL(await running.listen(0)).port);
   return {
     ...{ lots, bins, workOrders, inProcessPort },
@@ -59,9 +62,13 @@ export async function openShop(): Promise<BenchShop> {
       );
       return rows.map((row) => row.id);
     },
+    closeInProcess() {
+      closed ??= running.close();
+      return closed;
+    },
     async close() {
       await sql.end();
-      await running.close();
+      await (closed ?? running.close());
       await database.stop();
       await rm(folder, { recursive: true, force: true });
     },

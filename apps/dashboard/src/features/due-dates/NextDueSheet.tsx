@@ -1,9 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { DateText, DueText, Hours } from '../../format/values.tsx';
+import { DueFan, fanScale } from '../../ui/pictures/DueFan.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { nextDueQuery } from './due.ts';
+import { type NextDue, nextDueQuery } from './due.ts';
+import { WhatIf } from './WhatIf.tsx';
 
 /** When a unit is next due and why: hours or calendar, whichever comes first. */
 export function NextDueSheet({ unitId }: { unitId: string }) {
@@ -11,34 +13,53 @@ export function NextDueSheet({ unitId }: { unitId: string }) {
   if (answer.error) return <Refusal problem={answer.error} />;
   const due = answer.data;
   if (!due) return <Skeleton lines={3} />;
-  const isBand = due.earliest !== 'unknown' && due.latest !== 'unknown' && due.earliest !== due.latest;
   return (
     <div className="stack">
       <p className="figure">{due.dueOn === 'unknown' ? 'not known' : <DueText date={due.dueOn} />}</p>
       {due.overdue ? <StateMark state="stop" word="overdue" /> : null}
       <p>{due.basis}</p>
-      {isBand ? (
-        <p className="small soft">
-          Likely between <DateText date={due.earliest} /> and <DateText date={due.latest} />.
-        </p>
-      ) : null}
+      <Band due={due} />
       {due.hoursLeftTenths === 'unknown' ? null : (
         <p>
           <Hours tenths={due.hoursLeftTenths} /> left.
         </p>
       )}
       {due.limits.map((limit) => (
-        <p key={`${limit.revision} ${limit.requirement} ${limit.hoursTenths} ${limit.months}`} className="small soft">
-          Interval
-          {limit.hoursTenths === null ? null : (
-            <>
-              {' '}
-              <Hours tenths={limit.hoursTenths} />
-            </>
-          )}
-          {limit.months === null ? '' : ` or ${limit.months} months`}, {limit.requirement}, {limit.revision}
-        </p>
+        <Interval key={`${limit.revision} ${limit.requirement} ${limit.hoursTenths} ${limit.months}`} limit={limit} />
       ))}
+      {due.lastOverhaul && due.limits.some(({ hoursTenths }) => hoursTenths !== null) ? (
+        <WhatIf unitId={unitId} />
+      ) : null}
     </div>
+  );
+}
+
+function Band({ due: { asOf, dueOn, earliest, latest } }: { due: NextDue }) {
+  if (dueOn === 'unknown' || earliest === latest) return null;
+  const dates = { dueOn, earliest, latest };
+  return (
+    <>
+      <DueFan dates={dates} scale={fanScale([dates], asOf)} />
+      {earliest === 'unknown' || latest === 'unknown' ? null : (
+        <p className="small soft">
+          Likely between <DateText date={earliest} /> and <DateText date={latest} />.
+        </p>
+      )}
+    </>
+  );
+}
+
+function Interval({ limit }: { limit: NextDue['limits'][number] }) {
+  return (
+    <p className="small soft">
+      Interval
+      {limit.hoursTenths === null ? null : (
+        <>
+          {' '}
+          <Hours tenths={limit.hoursTenths} />
+        </>
+      )}
+      {limit.months === null ? '' : ` or ${limit.months} months`}, {limit.requirement}, {limit.revision}
+    </p>
   );
 }

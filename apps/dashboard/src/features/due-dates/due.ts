@@ -3,7 +3,9 @@ import type { Reply } from '@hubwright/contracts/operation';
 import { queryFor } from '../../api/query.ts';
 import { countOf } from '../../format/numbers.ts';
 
-export const nextDueQuery = (unitId: string) => queryFor(dueDateOperations.nextDue, { unitId });
+export const nextDueQuery = (unitId: string, hoursPerMonth?: number) =>
+  queryFor(dueDateOperations.nextDue, { unitId, ...(hoursPerMonth === undefined ? {} : { hoursPerMonth }) });
+export type NextDue = Reply<typeof dueDateOperations.nextDue>;
 export type DueRow = Reply<typeof dueDateOperations.comingDue>['rows'][number];
 
 /** How far off, in words a letter may use. */
