@@ -15,13 +15,17 @@ describe('when a unit is next due, on its page', () => {
   let browser: Browser;
   let page: Page;
   let unitId: string;
+  let customerId: string;
+  let registration: string;
 
   beforeAll(async () => {
     shop = await ShopApp.open('shop', { dashboardFolder: builtDashboard });
     browser = await openBrowser();
     const job = await Job.arrived(shop, 'QW400');
     unitId = job.unitId;
-    const { aircraftId } = await job.workOrder();
+    const { aircraftId, customerId: owner } = await job.workOrder();
+    customerId = owner;
+    registration = (await job.reads.aircraft.findUniqueOrThrow({ where: { id: aircraftId ?? '' } })).registration;
     // Overhauled and shipped 700 days ago, by its papers.
     const sql = new pg.Client({ connectionString: shop.databaseUrl });
     await sql.connect();
@@ -66,7 +70,36 @@ describe('when a unit is next due, on its page', () => {
     await sheet.getByLabel('What if it flies so many hours a month').fill('5');
     await sheet.getByText(/At 5\.0\sh a month: *due/).waitFor({ timeout: 10_000 });
     await picture(page, 'next-due-1180');
-    const wide = await page.evaluate<boolean>('document.documentElement.scrollWidth > document.documentElement.clientWidth');
+    const wide = await page.evaluate<boolean>(
+      'document.documentElement.scrollWidth > document.documentElement.clientWidth',
+    );
     expect(wide).toBe(false);
+  }, 90_000);
+
+  test('a meter that was replaced and a reading that was a mistake are said on the customer’s page', async () => {
+    await page.setViewportSize({ width: 1366, height: 768 });
+    await page.goto(`/customers/${customerId}`);
+    await page.getByRole('button', { name: `Look at the meters of ${registration}` }).click();
+    const meters = page.getByRole('dialog', { name: `Meters of ${registration}` });
+    await meters.getByText('4,200.0').waitFor({ timeout: 10_000 });
+    await picture(page, 'meters-1366');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await meters.getByRole('button', { name: `the reading of ${day(-10)} as a mistake` }).click();
+    await page.getByLabel('Why it was a mistake').fill('read from the wrong aircraft');
+    await page.getByRole('button', { name: 'Mark it as a mistake' }).click();
+    await meters.getByText('a mistake: read from the wrong aircraft').waitFor({ timeout: 10_000 });
+    await meters.getByRole('button', { name: 'A meter was replaced' }).click();
+    const change = page.getByRole('dialog', { name: `A meter of ${registration} was replaced` });
+    await change.getByLabel('Which meter').click();
+    await page.getByRole('option', { name: 'tachometer' }).click();
+    await change.getByLabel('The old one showed last').fill('3650.0');
+    await change.getByLabel('The new one showed first').fill('0.0');
+    await change.getByLabel('Who says so, or which log entry').fill('logbook page 12');
+    await page.setViewportSize({ width: 1180, height: 820 });
+    await picture(page, 'meter-replaced-1180');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await change.getByRole('button', { name: 'Record the new meter' }).click();
+    await meters.getByText(/tachometer replaced at\s*3,650\.0/).waitFor({ timeout: 10_000 });
+    await picture(page, 'meters-1180');
   }, 90_000);
 });

@@ -162,6 +162,19 @@ describe('due dates are kept', () => {
     expect(await kept()).toEqual(await fresh());
   });
 
+  it('a figure struck by mistake may be entered again the same day; one that stands may not', async () => {
+    const figure = { aircraftId, readOn: today(), meter: 'tachometer' as const, hoursTenths: 900 };
+    const record = () => desk.call(customerOperations.recordReading, figure);
+    for (const reason of ['typed on the wrong aircraft', 'and once more']) {
+      const { id } = (await record()).body;
+      expect((await desk.call(meterOperations.strikeReading, { readingId: String(id), reason })).status).toBe(200);
+    }
+    expect((await record()).status).toBe(200);
+    expect((await record()).body).toMatchObject({ type: '/problems/already-exists' });
+    await list();
+    expect(await kept()).toEqual(await fresh());
+  });
+
   it('a page goes on after the one before, and filters narrow it', async () => {
     const whole = (await list()).rows.map(({ unit }) => unit.id);
     const first = await list({ limit: 1 });

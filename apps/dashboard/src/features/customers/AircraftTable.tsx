@@ -19,7 +19,12 @@ function Readings({ aircraft }: { aircraft: Aircraft }) {
   );
 }
 
-function columnsWith(onRead: ((aircraft: Aircraft) => void) | undefined): readonly Column<Aircraft>[] {
+interface Doing {
+  readonly onRead: ((aircraft: Aircraft) => void) | undefined;
+  readonly onMeters: (aircraft: Aircraft) => void;
+}
+
+function columnsWith({ onRead, onMeters }: Doing): readonly Column<Aircraft>[] {
   return [
     {
       id: 'registration',
@@ -37,6 +42,17 @@ function columnsWith(onRead: ((aircraft: Aircraft) => void) | undefined): readon
           .map((each) => `${meterWords[each.meter]} ${each.hoursTenths / 10} on ${each.readOn}`)
           .join('; '),
       cell: (row) => <Readings aircraft={row} />,
+      canSort: false,
+    },
+    {
+      id: 'meters',
+      header: 'Its meters',
+      value: () => '',
+      cell: (row) => (
+        <Button onPress={() => onMeters(row)}>
+          Look<span className="only-heard"> at the meters of {row.registration}</span>
+        </Button>
+      ),
       canSort: false,
     },
     ...(onRead
@@ -58,16 +74,12 @@ function columnsWith(onRead: ((aircraft: Aircraft) => void) | undefined): readon
 }
 
 /** Aircraft of a customer, with the latest reading of each meter. */
-export function AircraftTable(props: {
-  aircraft: readonly Aircraft[];
-  onRead: ((aircraft: Aircraft) => void) | undefined;
-  tools: ReactNode;
-}) {
+export function AircraftTable(props: Doing & { aircraft: readonly Aircraft[]; tools: ReactNode }) {
   return (
     <DataTable
       caption="Aircraft"
       rows={props.aircraft}
-      columns={columnsWith(props.onRead)}
+      columns={columnsWith(props)}
       rowKey={(row) => row.id}
       tools={props.tools}
       empty={

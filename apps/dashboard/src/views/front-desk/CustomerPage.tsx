@@ -11,6 +11,7 @@ import { AddAircraft } from '../../features/customers/add-aircraft.tsx';
 import { CustomerFacts } from '../../features/customers/CustomerFacts.tsx';
 import { ChangeCustomer } from '../../features/customers/change-customer.tsx';
 import { type Aircraft, type Customer, customerQuery } from '../../features/customers/customers.ts';
+import { Meters } from '../../features/customers/Meters.tsx';
 import { RecordReading } from '../../features/customers/record-reading.tsx';
 import { CustomerLetters } from '../../features/reminders/CustomerLetters.tsx';
 import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
@@ -27,6 +28,7 @@ function Fleet({ customer }: { customer: Customer }) {
   const today = useToday();
   const [isAdding, setAdding] = useState(false);
   const [read, setRead] = useState<Aircraft>();
+  const [looked, setLooked] = useState<Aircraft>();
   return (
     <section className="sheet stack" aria-labelledby="aircraft">
       <div className="row between">
@@ -39,10 +41,14 @@ function Fleet({ customer }: { customer: Customer }) {
       <AircraftTable
         aircraft={customer.aircraft}
         onRead={mayRead ? setRead : undefined}
+        onMeters={setLooked}
         tools={mayAdd ? <Button onPress={() => setAdding(true)}>Add an aircraft</Button> : null}
       />
       {isAdding ? <AddAircraft customerId={customer.id} onClose={() => setAdding(false)} /> : null}
       {read ? <RecordReading aircraft={read} today={today} onClose={() => setRead(undefined)} /> : null}
+      {looked ? (
+        <Meters aircraft={looked} today={today} mayWrite={mayRead} onClose={() => setLooked(undefined)} />
+      ) : null}
     </section>
   );
 }

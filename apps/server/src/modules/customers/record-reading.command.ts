@@ -18,7 +18,11 @@ export const recordReading = defineCommand(customerOperations.recordReading, {
     });
     const readOn = toDbDate(input.readOn);
     const id = newId();
-    await tx.aircraftReading.create({ data: { id, aircraftId, meter, hoursTenths, readOn, recordedAt: now } });
+    // A figure struck by mistake may be entered again; one that stands is refused by its constraint.
+    const again = await tx.aircraftReading.count({
+      where: { aircraftId, meter, readOn, hoursTenths, struck: { isNot: null } },
+    });
+    await tx.aircraftReading.create({ data: { id, aircraftId, meter, hoursTenths, readOn, again, recordedAt: now } });
     return {
       reply: { id, version: 1 },
       subjects: [{ kind: 'aircraft', id: aircraft.id }],
