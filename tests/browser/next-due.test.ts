@@ -48,7 +48,7 @@ describe('when a unit is next due, on its page', () => {
       await desk.call(customerOperations.recordReading, { ...at, readOn: day(-10), hoursTenths: 42_000 }),
     ];
     expect(answers.map(({ status }) => status)).toEqual([200, 200, 200]);
-    page = await pageOf(browser, shop, { signInName: 'front-desk' });
+    page = await pageOf(browser, shop, { signInName: 'desk' });
   }, 120_000);
   afterAll(async () => {
     await browser.close();
@@ -61,14 +61,14 @@ describe('when a unit is next due, on its page', () => {
     await sheet.getByRole('img', { name: /Likely days/ }).waitFor({ timeout: 20_000 });
     expect(await sheet.textContent()).toContain('The hour limit governs');
     await sheet.getByLabel('What if it flies so many hours a month').fill('100');
-    await sheet.getByText(/At 100\.0\sh a month: *due/).waitFor({ timeout: 10_000 });
+    await sheet.getByText(/At 100\.0\s*h a month: *due/).waitFor({ timeout: 10_000 });
     await picture(page, 'next-due-1366');
     expect(await accessibilityFaults(page)).toEqual([]);
     await sheet.getByLabel('What if it flies so many hours a month').fill('1000');
     await sheet.getByText('Between 0.1 and 730 hours a month.').waitFor({ timeout: 10_000 });
     await page.setViewportSize({ width: 1180, height: 820 });
     await sheet.getByLabel('What if it flies so many hours a month').fill('5');
-    await sheet.getByText(/At 5\.0\sh a month: *due/).waitFor({ timeout: 10_000 });
+    await sheet.getByText(/At 5\.0\s*h a month: *due/).waitFor({ timeout: 10_000 });
     await picture(page, 'next-due-1180');
     const wide = await page.evaluate<boolean>(
       'document.documentElement.scrollWidth > document.documentElement.clientWidth',
@@ -84,7 +84,7 @@ describe('when a unit is next due, on its page', () => {
     await meters.getByText('4,200.0').waitFor({ timeout: 10_000 });
     await picture(page, 'meters-1366');
     expect(await accessibilityFaults(page)).toEqual([]);
-    await meters.getByRole('button', { name: `the reading of ${day(-10)} as a mistake` }).click();
+    await meters.getByRole('button', { name: `the tachometer reading of ${day(-10)} as a mistake` }).click();
     await page.getByLabel('Why it was a mistake').fill('read from the wrong aircraft');
     await page.getByRole('button', { name: 'Mark it as a mistake' }).click();
     await meters.getByText('a mistake: read from the wrong aircraft').waitFor({ timeout: 10_000 });

@@ -41,7 +41,10 @@ function readingColumns(onStrike: ((reading: Reading) => void) | undefined): rea
             cell: (row: Reading) =>
               row.struckBecause === null ? (
                 <Button onPress={() => onStrike(row)}>
-                  Mark<span className="only-heard"> the reading of {row.readOn} as a mistake</span>
+                  Mark
+                  <span className="only-heard">
+                    {` the ${meterWords[row.meter]} reading of ${row.readOn} as a mistake`}
+                  </span>
                 </Button>
               ) : null,
           },
@@ -59,7 +62,7 @@ export function Meters(props: { aircraft: Aircraft; today: string; mayWrite: boo
   if (doing === 'change') return <RecordMeterChange aircraft={aircraft} today={today} onClose={back} />;
   if (doing) return <StrikeReading reading={doing} registration={aircraft.registration} onClose={back} />;
   return (
-    <Dialog title={`Meters of ${aircraft.registration}`} isOpen onClose={onClose}>
+    <Dialog title={`Meters of ${aircraft.registration}`} width="wide" isOpen onClose={onClose}>
       {meters.error ? <Refusal problem={meters.error} /> : null}
       {meters.data ? (
         <div className="stack">
