@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import type { Operation, Reply, Sent } from '@hubwright/contracts/operation';
 import type { Role } from '@hubwright/contracts/roles';
 import { type AppOptions, createApp, type RunningApp } from '../apps/server/src/app.ts';
+import { KeptDue } from '../apps/server/src/modules/due-dates/public.ts';
 import { type Actor, serverActor } from '../apps/server/src/platform/command/actor.ts';
 import { dateIn } from '../apps/server/src/platform/command/clock.ts';
 import type { Command } from '../apps/server/src/platform/command/command.ts';
@@ -94,6 +95,11 @@ export class SeedRun {
   /** Where the server keeps what it prints. */
   get files(): FileStore {
     return this.running.app.get<FileStore>(FILES);
+  }
+
+  /** Comes back when every kept due date is the one of the seed's own day. */
+  dueDates(): Promise<void> {
+    return this.running.app.get(KeptDue).whole();
   }
 
   close(): Promise<void> {

@@ -105,6 +105,7 @@ export const customers: readonly CustomerSeed[] = [
     contactName: 'Hamo Strick',
     email: 'parts@coldbeck.example.com',
     phone: '555-0108',
+    address: 'Hangar 5, Coldbeck Strip',
     acceptedSources: usedToo,
     aircraft: [],
   },

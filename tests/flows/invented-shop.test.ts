@@ -122,6 +122,15 @@ describe('the invented shop', () => {
       `SELECT m.code AS value FROM peening_media m JOIN peening_checks c ON c.media_id = m.id
       WHERE m.taken_out_at IS NULL AND c.passed AND c.checked_at > $1::date - m.every_days`,
     ],
+    [
+      'a customer who wants no reminder letters',
+      `SELECT c.code AS value FROM reminder_choices r JOIN customers c ON c.id = r.customer_id WHERE NOT r.wants_letters AND r.said_on < $1::date`,
+    ],
+    [
+      'a reminder letter that was posted, of units that come due',
+      `SELECT l.number AS value FROM reminder_letters l JOIN reminder_deliveries d ON d.letter_id = l.id
+      WHERE d.state = 'posted' AND (SELECT count(*) FROM reminder_letter_units u WHERE u.letter_id = l.id AND u.due_on > $1::date) = 2`,
+    ],
     ['an authorisation that expired', 'SELECT process AS value FROM authorisations WHERE expires_on <= $1::date'],
   ];
   it.each(troubles)('has %s', async (_, sql) => {

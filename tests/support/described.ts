@@ -97,7 +97,11 @@ export function fitting(given: Schema): fc.Arbitrary<unknown> {
       return texts(schema);
     case 'integer':
     case 'number':
-      return fc.integer({ min: Math.max(Number(minimum), -1e6), max: Math.min(Number(maximum), 1e6) });
+      // A least of 0.1 is a least whole number of 1.
+      return fc.integer({
+        min: Math.max(Math.ceil(Number(minimum)), -1e6),
+        max: Math.min(Math.floor(Number(maximum)), 1e6),
+      });
     case 'boolean':
       return fc.boolean();
     case 'null':
