@@ -152,7 +152,7 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
   }
 
   private async recomputeAll(ask: KeptAsk, unitIds: readonly string[]): Promise<void> {
-    const asked = { asOf: await this.today(), now: this.clock.now() };
+    const asked = { asOf: await this.today(), now: this.clock.now(), models: this.reads.models };
     for (let from = 0; from < unitIds.length; from += batch)
       await recompute(ask, unitIds.slice(from, from + batch), asked);
   }
