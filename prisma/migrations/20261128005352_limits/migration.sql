@@ -98,3 +98,5 @@ GRANT SELECT ON "storage_periods" TO hubwright_retention;
 ALTER TABLE "storage_periods" ADD CONSTRAINT "a unit is taken out of storage after it was put there" CHECK ("to_date" IS NULL OR "to_date" >= "from_date");
 ALTER TABLE "tbo_rules" ADD CONSTRAINT "a rule begins at an age before it ends" CHECK ("age_to_months" IS NULL OR "age_to_months" > coalesce("age_from_months", 0));
 ALTER TABLE "life_limits" ADD CONSTRAINT "a life limit in overhauls is at least one" CHECK ("overhauls" IS NULL OR "overhauls" >= 1);
+ALTER TABLE "life_limits" DROP CONSTRAINT "a life limit names hours, cycles or both";
+ALTER TABLE "life_limits" ADD CONSTRAINT "a life limit names hours, cycles or overhauls" CHECK ("hours_tenths" IS NOT NULL OR "cycles" IS NOT NULL OR "overhauls" IS NOT NULL);

@@ -1,6 +1,6 @@
 import { addDays, addMonths, daysBetween, endOfMonth } from '@hubwright/rules/dates';
 import { type DueByLimit, firstLimit, storageCount } from '@hubwright/rules/due';
-import { type DueFacts, type DueReply, dueOfUnit } from '../due-of-unit.ts';
+import { type DueFacts, type DueReply, dueOfUnit, requirementOf } from '../due-of-unit.ts';
 import type { HoursLeft, LimitSource, UnitSources } from './source.ts';
 
 /** One limit as the answer tells it. */
@@ -25,7 +25,7 @@ export interface WholeDue extends DueReply {
 export function wholeDue(facts: DueFacts, sources: UnitSources): WholeDue {
   const stored = storageOf(facts, sources);
   const isMoved = stored.daysNotCounted > 0;
-  const base = dueOfUnit(isMoved ? { ...facts, rules: facts.rules.map((rule) => ({ ...rule, months: null })) } : facts);
+  const base = isMoved ? byHoursAlone(facts) : dueOfUnit(facts);
   const moved = isMoved ? movedMonths(facts, stored.daysNotCounted) : [];
   const others = sources.limits.map((source) => ({ source, due: dueBy(source, facts) }));
   const own = base.governedBy === 'none' ? [] : [asLimit(base)];
@@ -43,11 +43,7 @@ export function wholeDue(facts: DueFacts, sources: UnitSources): WholeDue {
     requirement: dues.some((due) => due === governing && due.requirement === 'required')
       ? 'required'
       : base.requirement,
-    basis: [
-      governing && governing !== own[0] ? `What comes first: ${governing.what}.` : '',
-      isMoved ? base.basis.replace('The hour limit governs', 'By hours') : base.basis,
-      ...stored.says,
-    ]
+    basis: [governing && governing !== own[0] ? `What comes first: ${governing.what}.` : '', base.basis, ...stored.says]
       .filter((sentence) => sentence !== '')
       .join(' '),
     others: others
@@ -57,6 +53,19 @@ export function wholeDue(facts: DueFacts, sources: UnitSources): WholeDue {
       }))
       .sort((a, b) => (a.dueOn < b.dueOn ? -1 : a.dueOn > b.dueOn ? 1 : 0)),
     notes: sources.notes,
+  };
+}
+
+/** The rules by their hours; their months are told apart from them, moved on. */
+function byHoursAlone(facts: DueFacts): DueReply {
+  const rules = facts.rules
+    .filter(({ hoursTenths }) => hoursTenths !== null)
+    .map((rule) => ({ ...rule, months: null }));
+  const due = dueOfUnit({ ...facts, rules });
+  return {
+    ...due,
+    basis: rules.length === 0 ? (facts.doubts ?? []).join(' ') : due.basis,
+    requirement: requirementOf(facts.rules),
   };
 }
 
