@@ -1,4 +1,5 @@
 // size: one story of one propeller told in order; each step stands on the one before
+import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { directiveOperations } from '@hubwright/contracts/directives/operations';
 import { dueDateOperations as due } from '@hubwright/contracts/due-dates/operations';
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
@@ -197,16 +198,13 @@ describe('what limits a unit beside its hours and months', () => {
     )[0] as {
       aircraft_id: string;
     };
-    await sql('DELETE FROM aircraft_readings WHERE aircraft_id = $1', [aircraftId]).catch(() => undefined);
     for (const [ago, tenths] of [
       [-100, 30_000],
       [0, 30_050],
-    ] as const)
-      await sql(
-        `INSERT INTO aircraft_readings (id, aircraft_id, read_on, meter, hours_tenths, recorded_by, recorded_at)
-         SELECT gen_random_uuid(), $1, $2, 'tachometer', $3, id, now() FROM people LIMIT 1`,
-        [aircraftId, day(ago), tenths],
-      );
+    ] as const) {
+      const read = { aircraftId, readOn: day(ago), meter: 'tachometer' as const, hoursTenths: tenths };
+      expect((await desk.call(customerOperations.recordReading, read)).status).toBe(200);
+    }
     const life = (await answer()).others.find(({ kind }) => kind === 'life');
     expect(life).toMatchObject({ what: expect.stringContaining('life limit of hub'), dueOn: day(100) });
     expect(await answer()).toMatchObject({ governedBy: 'life', dueHoursTenths: 30_100, hoursLeftTenths: 50 });
@@ -214,8 +212,12 @@ describe('what limits a unit beside its hours and months', () => {
 
   it('by seals: months from the day its kit was closed over them', async () => {
     await sql('UPDATE life_limits SET hours_tenths = NULL WHERE part_number = $1', [hubPart.toUpperCase()]);
-    const [part] = await sql<{ id: string; number: string }>(
-      `SELECT p.id, p.number FROM parts p JOIN lots l ON l.part_id = p.id WHERE l.cure_date IS NOT NULL LIMIT 1`,
+    const [part] = await sql<{ id: string; number: string }>('SELECT id, number FROM parts ORDER BY number LIMIT 1');
+    const lotId = '0197c000-0000-7000-8000-00000000a001';
+    await sql(
+      `INSERT INTO lots (id, code, part_id, state, origin, source_class, cure_date, unit_price, received_at)
+       VALUES ($1, 'LOT-SEAL', $2, 'available', 'purchase', 'maker', '4Q25', '1.00', now())`,
+      [lotId, part?.id],
     );
     await issueWith('L3', {
       serviceLimits: {
@@ -228,8 +230,8 @@ describe('what limits a unit beside its hours and months', () => {
     ]);
     await sql(
       `INSERT INTO balances (lot_id, place_kind, place_ref, on_hand)
-       SELECT l.id, 'unit', w.id::text, 1 FROM lots l, work_orders w WHERE l.part_id = $1 AND w.unit_id = $2 LIMIT 1`,
-      [part?.id, unitId],
+       SELECT $1::uuid, 'unit', id::text, 1 FROM work_orders WHERE unit_id = $2`,
+      [lotId, unitId],
     );
     const on = addMonths(overhauled, 60);
     expect(await answer()).toMatchObject({
