@@ -33,11 +33,16 @@ export function firstLimit(limits: readonly DueByLimit[]): FirstLimit {
     );
   return {
     dueOn: least(limits.map(({ dueOn }) => dueOn)),
-    earliest: least(limits.map(({ earliest }) => earliest)),
+    earliest: limits.some(isUnbounded) ? 'unknown' : least(limits.map(({ earliest }) => earliest)),
     latest: least(limits.map(({ latest }) => latest)),
     overdue: limits.some(({ overdue }) => overdue),
     governing,
   };
+}
+
+/** It has a date, and may for all that is known be due before it. */
+function isUnbounded({ dueOn, earliest }: DueByLimit): boolean {
+  return dueOn !== 'unknown' && earliest === 'unknown';
 }
 
 /** On the same day what is required goes before what is recommended. */

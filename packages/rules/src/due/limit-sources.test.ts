@@ -90,6 +90,7 @@ describe('whichever comes first', () => {
     });
     const required = due('2027-01-01', { what: 'directive', requirement: 'required' });
     expect(firstLimit([due('2027-01-01'), required]).governing?.what).toBe('directive');
+    expect(firstLimit([due('2027-01-01'), due('2027-06-01', { earliest: 'unknown' })]).earliest).toBe('unknown');
     expect(firstLimit([])).toMatchObject({ dueOn: 'unknown', overdue: false, governing: undefined });
   });
 

@@ -84,7 +84,7 @@ export function toSend(draft: DirectiveDraft, priceMinor: number | undefined): I
     ...{ supersedes: saying('supersedes'), credits: saying('credits'), ends: saying('ends') },
     ...(isRecurring && tenths !== undefined ? { everyHoursTenths: tenths } : {}),
     ...(isRecurring && everyMonths !== undefined ? { everyMonths } : {}),
-    ...(isRecurring && terminatingAction.trim() !== '' ? { terminatingAction } : {}),
+    ...(draft.repeats !== 'one-time' && terminatingAction.trim() !== '' ? { terminatingAction } : {}),
     ...(days === undefined ? {} : { deferDays: days }),
     ...wait,
   };

@@ -58,8 +58,8 @@ function refuseContradiction({ input, today }: Issuing): void {
   if (effectiveOn < issuedOn) throw wrong('/effectiveOn', 'It is in force on or after the day it was issued');
   if (repeats === 'recurring' && !says) throw wrong('/everyMonths', 'Say how often it recurs: hours, months or both');
   if (repeats !== 'recurring' && says) throw wrong('/repeats', 'Only a recurring one has hours or months');
-  if (repeats !== 'recurring' && terminatingAction !== undefined)
-    throw wrong('/terminatingAction', 'Only a recurring one is ended by a terminating action');
+  if (repeats === 'one-time' && terminatingAction !== undefined)
+    throw wrong('/terminatingAction', 'Only one that comes again is ended by a terminating action');
   const { firstDays, firstMonths, firstHoursTenths, firstTotalTenths } = input;
   const waits = [firstDays, firstMonths, firstHoursTenths, firstTotalTenths].some((one) => one !== undefined);
   if (repeats === 'at-overhaul' && waits)

@@ -1,5 +1,5 @@
-import type { UseCategory } from '@hubwright/contracts/manuals/service-limits';
 import type { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
+import type { UseCategory } from '@hubwright/contracts/manuals/service-limits';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';

@@ -82,9 +82,7 @@ function computed({ rules, asOf, overhaulOn, doubts = [] }: Dated, flown: Flown)
     governedWhat: governedBy === 'none' ? '' : whatGoverns(rules, overhaulOn, governedBy),
     perDay: due.perDay,
     overdue: due.overdue,
-    basis: [
-      ...[due.basis, ...flown.words, ...doubts],
-    ].join(' '),
+    basis: [...[due.basis, ...flown.words, ...doubts]].join(' '),
     requirement: requirementOf(rules),
   };
 }

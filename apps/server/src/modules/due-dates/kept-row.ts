@@ -1,6 +1,6 @@
 import type { KeptAsk } from '../../platform/database/kept-results.ts';
-import { type DueRow, dueSql, factsOf, whereNow } from './due-facts.ts';
 import type { Reads } from '../../platform/database/reads.ts';
+import { type DueRow, dueSql, factsOf, whereNow } from './due-facts.ts';
 import { noSources, type UnitSources } from './limit-sources/source.ts';
 import { sourcesOfUnits } from './limit-sources/sources-of-units.ts';
 import { wholeDue } from './limit-sources/whole-due.ts';

@@ -47,5 +47,5 @@ function fellDue({ until }: Standing, time: ItemTime | undefined): string | unde
 
 function hoursLeft(untilTenths: number, time: ItemTime | undefined): HoursLeft | null {
   if (!time || untilTenths <= time.hoursTenths) return null;
-  return { leftTenths: untilTenths - time.hoursTenths, on: time.on, meterTenths: null };
+  return { leftTenths: untilTenths - time.hoursTenths, on: time.on };
 }

@@ -26,7 +26,7 @@ function inHoursOf(part: LimitedPart): LimitSource[] {
   const says = `Life of ${nameOf(part)}: ${inHours(limit)}, of which ${inHours(used)} were used on ${on}.`;
   // At its limit a part is used up, on the day that was recorded.
   if (used >= limit) return [{ ...common, on, hours: null, says }];
-  return [{ ...common, on: null, hours: { leftTenths: limit - used, on, meterTenths: part.meter_tenths }, says }];
+  return [{ ...common, on: null, hours: { leftTenths: limit - used, on }, says }];
 }
 
 function cyclesNote(part: LimitedPart): string[] {

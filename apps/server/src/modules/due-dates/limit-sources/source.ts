@@ -1,10 +1,9 @@
 import type { SealLife, StoragePeriod, StorageRule } from '@hubwright/rules/due';
 
-/** Hours that may still be flown after a day, and what the aircraft's meter showed then where that is on record. */
+/** Hours that may still be flown after a day. */
 export interface HoursLeft {
   readonly leftTenths: number;
   readonly on: string;
-  readonly meterTenths: number | null;
 }
 
 /** One limit beside the time between overhauls, as a person names it. */
@@ -33,7 +32,6 @@ export interface LimitedPart {
   readonly since_new_tenths: number | null;
   readonly since_new_cycles: number | null;
   readonly since_new_overhauls: number | null;
-  readonly meter_tenths: number | null;
   /** Overhauls on record here. */
   readonly overhauled: number;
 }

@@ -18,7 +18,7 @@ const currentRevision = `
 /** $1 units: of those and their parts the ones the current revision limits in life. The newest record that says something of a total counts. */
 const limitedSql = `
   SELECT u.id::text AS unit_id, i.position, s.part_number, s.serial, ${paper} AS paper, l.hours_tenths, l.cycles, l.overhauls,
-    t.recorded_on::text, t.since_new_tenths, t.since_new_cycles, t.since_new_overhauls, t.meter_tenths,
+    t.recorded_on::text, t.since_new_tenths, t.since_new_cycles, t.since_new_overhauls,
     (SELECT count(*)::int FROM time_records o WHERE o.item_id = s.id AND o.basis = 'overhaul') AS overhauled
   FROM serialized_items u ${currentRevision}
   CROSS JOIN LATERAL (SELECT u.id AS item_id, 'the unit' AS position

@@ -69,15 +69,15 @@ function byHoursAlone(facts: DueFacts): DueReply {
   };
 }
 
-function storageOf({ overhaul, asOf }: DueFacts, { storage, storageRules }: UnitSources) {
-  if (overhaul === null) return { daysNotCounted: 0, says: [] };
-  return storageCount(storage, { rules: storageRules, since: overhaul.on, asOf });
+function storageOf({ overhaulOn, asOf }: DueFacts, { storage, storageRules }: UnitSources) {
+  if (overhaulOn === null) return { daysNotCounted: 0, says: [] };
+  return storageCount(storage, { rules: storageRules, since: overhaulOn, asOf });
 }
 
-function movedMonths({ overhaul, rules, asOf }: DueFacts, days: number): DueByLimit[] {
+function movedMonths({ overhaulOn, rules, asOf }: DueFacts, days: number): DueByLimit[] {
   return rules.flatMap(({ months, endOfMonth: toEnd, revision, requirement }) => {
-    if (months === null || overhaul === null) return [];
-    const end = addMonths(overhaul.on, months);
+    if (months === null || overhaulOn === null) return [];
+    const end = addMonths(overhaulOn, months);
     const what = `time between overhauls, ${revision}, without ${days} days in storage`;
     return [onDay(addDays(toEnd ? endOfMonth(end) : end, days), { kind: 'calendar', what, requirement, asOf })];
   });
@@ -125,21 +125,15 @@ function dueBy(source: LimitSource, facts: DueFacts): SourceDue {
   };
 }
 
-/** When so many hours will have been flown after a day, by the same projection as the time between overhauls. */
-function projected({ leftTenths, on, meterTenths }: HoursLeft, facts: DueFacts): DueReply {
-  const rule = { revision: '', hoursTenths: leftTenths, months: null, endOfMonth: false, requirement: 'required' };
-  return dueOfUnit({
-    overhaul: { on, meterTenths: meterTenths ?? meterOn(on, facts) },
-    ...{ rules: [rule], readings: facts.readings, asOf: facts.asOf },
-  });
-}
-
-/** What the meter showed on a day at most: the last reading up to it, or what it showed at the overhaul of that day. Never too much, so never too late. */
-function meterOn(day: string, { readings, overhaul }: DueFacts): number | null {
-  const before = readings.filter(({ readOn }) => readOn <= day).at(-1);
-  if (overhaul?.meterTenths != null && overhaul.on <= day)
-    return Math.max(overhaul.meterTenths, before?.hoursTenths ?? 0);
-  return before?.hoursTenths ?? null;
+/**
+ * When so many hours will have been flown after a day, by the same projection as the time between overhauls: both count from the overhaul,
+ * and what had been flown since by that day is what papers say at least, never too much and so never too late.
+ */
+function projected({ leftTenths, on }: HoursLeft, facts: DueFacts): DueReply {
+  const by = (facts.flownBy ?? []).filter((paper) => paper.on <= on).map(({ tenths }) => tenths);
+  const hoursTenths = leftTenths + Math.max(0, ...by);
+  const rule = { revision: '', hoursTenths, months: null, endOfMonth: false, requirement: 'required' };
+  return dueOfUnit({ ...facts, rules: [rule], doubts: [] });
 }
 
 function least(values: readonly Tenths[]): Tenths {
