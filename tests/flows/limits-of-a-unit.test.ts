@@ -216,7 +216,7 @@ describe('what limits a unit beside its hours and months', () => {
     const lotId = '0197c000-0000-7000-8000-00000000a001';
     await sql(
       `INSERT INTO lots (id, code, part_id, state, origin, source_class, cure_date, unit_price, received_at)
-       VALUES ($1, 'LOT-SEAL', $2, 'accepted', 'purchase', 'maker', '4Q25', '1.00', now())`,
+       VALUES ($1, 'LOT-SEAL', $2, 'accepted', 'purchase', 'maker-new', '4Q25', '1.00', now())`,
       [lotId, part?.id],
     );
     await issueWith('L3', {

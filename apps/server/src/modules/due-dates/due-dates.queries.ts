@@ -6,6 +6,7 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { type OverhaulsLeft, overhaulsLeft } from '../work-orders/public.ts';
 import { type DueRow, dueSql, factsOf } from './due-facts.ts';
 import type { Flying } from './flying.ts';
 import { noSources } from './limit-sources/source.ts';
@@ -33,7 +34,11 @@ export class DueDateQueries {
     const sources = await sourcesOfUnits({ ask, models: this.reads.models }, { unitIds: [unitId], asOf });
     const { others, notes, ...due } = wholeDue({ ...facts, hoursPerMonth }, sources.get(unitId) ?? noSources);
     return {
-      ...{ ...due, others: [...others], notes: [...notes] },
+      ...{
+        ...due,
+        others: [...others],
+        notes: [...notes, ...materialNotes(await overhaulsLeft(this.reads.models, unitId))],
+      },
       unit: unitOf(row),
       lastOverhaul:
         row.overhaul_on === null ? null : { on: row.overhaul_on, meterTenths: row.overhaul_meter_tenths ?? 'unknown' },
@@ -48,6 +53,15 @@ export class DueDateQueries {
       asOf,
     };
   }
+}
+
+/** An estimate for planning; whether a blade may fly again is decided by measuring it. */
+function materialNotes(blades: readonly OverhaulsLeft[]): string[] {
+  return blades.map(({ position, serial, overhauls, basis }) => {
+    const name = `${position}${serial === null ? '' : ` serial ${serial}`}`;
+    if (overhauls === 'unknown') return `Material of ${name}: how many overhauls it may give is not known (${basis}).`;
+    return `Material of ${name}: about ${overhauls} more ${overhauls === 1 ? 'overhaul' : 'overhauls'}, an estimate (${basis}).`;
+  });
 }
 
 function unitOf({ id, designation, maker, serial }: DueRow) {

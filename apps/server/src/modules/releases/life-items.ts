@@ -19,23 +19,14 @@ export async function lifeItems(tx: Tx, facts: ReleaseFacts, holders: Holders): 
     { position: 'the unit', item: workOrder.unit, times: [await latestTimes(tx, workOrder.unitId)] },
     ...installations.map(({ position, item: part }) => ({ position, item: part, times: part.times })),
   ];
-  const overhauled = await overhauledHere(
-    tx,
-    fitted.map(({ item: part }) => part.id),
-  );
-  const isOverhaul = workOrder.scope === 'overhaul' || wordOfWork(facts).word === 'overhauled';
-  const now = new Set(isOverhaul ? overhauledItems(facts) : []);
+  const overhaulsOf = await overhaulsWith(tx, facts);
   return fitted.flatMap(({ position, item: part, times: [newest] }) => {
     const limit = limits.get(part.partNumber.toUpperCase());
     if (!limit) return [];
-    // The overhaul of this visit counts: it is recorded with the release this list stands before.
-    const more = now.has(part.id) ? 1 : 0;
-    const counted = newest?.sinceNewOverhauls ?? null;
     const verdict = lifeVerdict(given(limit), {
       hoursTenths: newest?.sinceNewTenths ?? 'unknown',
       cycles: newest?.sinceNewCycles ?? 'unknown',
-      overhauls: counted === null ? 'unknown' : counted + more,
-      overhaulsAtLeast: (overhauled.get(part.id) ?? 0) + more,
+      ...overhaulsOf(part.id, newest?.sinceNewOverhauls ?? null),
     });
     if (verdict.state === 'within') return [];
     const name = `${position}, ${part.partNumber} serial ${part.serial ?? 'not read'}`;
@@ -77,14 +68,24 @@ function boundOf(limit: Limit, measure: keyof LifeLimit): string {
   return `${count} ${count === 1 ? measure.slice(0, -1) : measure}`;
 }
 
-/** How many overhauls of each part are on record here: what nobody counted from new is at least that many. */
-async function overhauledHere(tx: Tx, itemIds: readonly string[]): Promise<Map<string, number>> {
+/** Overhauls since new with that of this visit, which is recorded with the release; what nobody counted is at least what is on record here. */
+async function overhaulsWith(tx: Tx, facts: ReleaseFacts) {
+  const { workOrder, installations } = facts;
   const rows = await tx.timeRecord.groupBy({
     by: ['itemId'],
-    where: { itemId: { in: [...itemIds] }, basis: 'overhaul' },
+    where: { itemId: { in: [workOrder.unitId, ...installations.map(({ itemId }) => itemId)] }, basis: 'overhaul' },
     _count: true,
   });
-  return new Map(rows.map(({ itemId, _count }) => [itemId, _count]));
+  const here = new Map(rows.map(({ itemId, _count }) => [itemId, _count]));
+  const isOverhaul = workOrder.scope === 'overhaul' || wordOfWork(facts).word === 'overhauled';
+  const now = new Set(isOverhaul ? overhauledItems(facts) : []);
+  return (itemId: string, counted: number | null) => {
+    const more = now.has(itemId) ? 1 : 0;
+    return {
+      overhauls: counted === null ? ('unknown' as const) : counted + more,
+      overhaulsAtLeast: (here.get(itemId) ?? 0) + more,
+    };
+  };
 }
 
 const hours = new Intl.NumberFormat('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
