@@ -43,7 +43,7 @@ export function wholeDue(facts: DueFacts, sources: UnitSources): WholeDue {
     requirement: dues.some((due) => due === governing && due.requirement === 'required')
       ? 'required'
       : base.requirement,
-    basis: [governing && governing !== own[0] ? `What comes first: ${governing.what}.` : '', base.basis, ...stored.says]
+    basis: [...(governing && governing !== own[0] ? behind(base, governing) : [base.basis]), ...stored.says]
       .filter((sentence) => sentence !== '')
       .join(' '),
     others: others
@@ -121,8 +121,27 @@ function dueBy(source: LimitSource, facts: DueFacts): SourceDue {
   return {
     limit: { ...named, dueOn, earliest, latest, overdue },
     ...{ dueHoursTenths: flown.dueHoursTenths, hoursLeftTenths: flown.hoursLeftTenths },
-    why: flown.dueOn === 'unknown' ? flown.basis : '',
+    why: flown.dueOn === 'unknown' ? undated(facts) : '',
   };
+}
+
+/** The time between overhauls where something else comes before it. */
+function behind({ basis, dueOn }: DueReply, { what }: DueByLimit): string[] {
+  const rest = basis.replace(
+    /^(No date can be given\.|The (calendar|hour) limit governs(\.|:.*? on the meter\.)) ?/,
+    '',
+  );
+  return [
+    `What comes first: ${what}.`,
+    dueOn === 'unknown' ? '' : `The time between overhauls ends on ${dueOn}.`,
+    rest,
+  ];
+}
+
+function undated({ overhaulOn }: DueFacts): string {
+  return overhaulOn === null
+    ? 'Its hours have no date, as no overhaul is on record to count the flying from.'
+    : 'Its hours have no date by what is known of its flying.';
 }
 
 /**
