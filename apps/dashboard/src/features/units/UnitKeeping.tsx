@@ -38,7 +38,7 @@ export function UnitKeeping({ itemId }: { itemId: string }) {
             Made on <DateText date={data.madeOn} />.
           </>
         )}
-        {data.uses[0] ? <span className="small soft"> {`Said by ${data.uses[0].basis}.`}</span> : null}
+        {data.uses[0] ? <span className="small soft"> {`(${data.uses[0].basis})`}</span> : null}
       </p>
       {standing.length === 0 ? <p className="soft">No time in storage is on record.</p> : null}
       <ul className="lines">
