@@ -37,6 +37,7 @@ export function arrival(seed: VisitSeed, ids: Reference): Arrival {
     modelId: ids.models.get(seed.model) as string,
     ...(registration ? { aircraftId: ids.aircraft.get(registration) as string } : {}),
     ...(applicationId ? { applicationId } : {}),
+    ...(seed.use === null ? {} : { use: seed.use ?? 'normal' }),
     scope: seed.scope,
     serial: seed.serial,
     parts: parts(seed, hours),

@@ -3,6 +3,7 @@ import { dateIn } from '../apps/server/src/platform/command/clock.ts';
 import { Calendar } from './calendar.ts';
 import { administrator, demoPassword, demoPin, people } from './data/people.ts';
 import { shop } from './data/shop.ts';
+import { seedDirectives } from './directives.ts';
 import { checksOfToday } from './equipment.ts';
 import { seedFieldBalances } from './field-balances.ts';
 import { seedFreezer } from './freezer.ts';
@@ -53,6 +54,7 @@ export async function seedShop(databaseUrl: string, { today, filesFolder }: Seed
     seedStock(run, calendar, ids);
     seedFreezer(run, calendar);
     seedWorkOrders(run, calendar, ids);
+    seedDirectives(run, calendar, ids);
     seedFieldBalances(run, calendar, ids);
     seedReminders(run, calendar);
     await calendar.play(run);

@@ -1,4 +1,5 @@
 import { noBladeRules } from '@hubwright/contracts/manuals/measures';
+import { noServiceLimits } from '@hubwright/contracts/manuals/service-limits';
 import type { Scope } from '@hubwright/contracts/manuals/words';
 import { issueProgram } from '../apps/server/src/modules/governor-tests/issue-program.command.ts';
 import { addApplication } from '../apps/server/src/modules/manuals/add-application.command.ts';
@@ -100,6 +101,7 @@ export async function seedRevision(
   const model = {
     lifeLimits: [],
     bladeRules: noBladeRules,
+    serviceLimits: noServiceLimits,
     ...{ ...content, routes: boundTo(content.routes, idsOf) },
     modelId: ids.models.get(one.designation) as string,
     tboRules: rules,

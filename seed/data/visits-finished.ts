@@ -55,6 +55,7 @@ export const finished: readonly VisitSeed[] = [
     model: 'Q2C-72',
     scope: 'reseal',
     serial: 'QC2950',
+    use: 'acrobatic',
     sinceNew: 77_210,
     sinceOverhaul: 9_640,
     received: -150,

@@ -9,6 +9,7 @@ export const inHouse: readonly VisitSeed[] = [
     model: 'Q2C-72',
     scope: 'overhaul',
     serial: 'QC4471',
+    use: null,
     received: -1,
     days: 25,
     until: 'received',

@@ -1,3 +1,4 @@
+import type { UseCategory } from '@hubwright/contracts/manuals/service-limits';
 import type { DeclaredEvent, Scope } from '@hubwright/contracts/manuals/words';
 import type { Paper } from '@hubwright/contracts/work-orders/states';
 
@@ -50,6 +51,8 @@ export interface VisitSeed {
   readonly days: number;
   readonly until: Milestone;
   readonly reason: string;
+  /** How its owner says it is used; null where he did not say. */
+  readonly use?: UseCategory | null;
   readonly events?: readonly DeclaredEvent[];
   readonly papers?: readonly Paper[];
   readonly loose?: readonly (readonly [string, number])[];

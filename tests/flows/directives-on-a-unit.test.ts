@@ -177,6 +177,14 @@ describe('directives that concern a unit', () => {
       });
     expect((await defer(recurring, day(3))).body).toMatchObject({ type: '/problems/deferral-not-allowed' });
     const allowed = await issue({ ...once, number: 'D-2026-14', deferDays: 30, lines: [{ modelId }] });
+    // It came after the customer agreed to the firm quote, which has the other one.
+    const { body: more } = await desk.call(quoteOperations.priceWork, { workOrderId: job.id, kind: 'over-and-above' });
+    expect(more.lines).toMatchObject([
+      { kind: 'directive', description: expect.stringContaining('D-2026-14'), amountMinor: 18_500 },
+    ]);
+    await job.approved('over-and-above');
+    const { body: none } = await desk.call(quoteOperations.priceWork, { workOrderId: job.id, kind: 'over-and-above' });
+    expect(none.lines).toEqual([]);
     expect((await defer(allowed, day(31))).body).toMatchObject({ errors: [{ pointer: '/until' }] });
     expect((await defer(allowed, day(30))).body).toMatchObject({ state: 'deferred' });
     expect((await openNames()).map(({ what }) => what)).toEqual([expect.stringContaining('D-2026-11')]);

@@ -56,6 +56,8 @@ const onlyAdded = [
   'reminder_letter_units',
   'reminder_events',
   'arrival_assumptions',
+  'unit_uses',
+  'storage_periods',
 ];
 
 describe('migrations', () => {

@@ -49,6 +49,7 @@ import { releaseOperations } from './releases/operations.ts';
 import { reminderOperations } from './reminders/operations.ts';
 import { serverOperations } from './server/operations.ts';
 import { intervalOperations } from './units/interval-operations.ts';
+import { keepingOperations } from './units/keeping-operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { unitHistoryOperations } from './units/unit-history-operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
@@ -80,6 +81,7 @@ export const routes = {
   ...unitOperations,
   ...intervalOperations,
   ...unitHistoryOperations,
+  ...keepingOperations,
   ...inventoryOperations,
   ...handlingOperations,
   ...givingBackOperations,

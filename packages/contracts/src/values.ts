@@ -24,6 +24,12 @@ export const cyclesSinceNew = z.union([
   z.literal('unknown'),
 ]);
 
+/** Overhauls since new, or the word unknown: never zero for unknown. */
+export const overhaulsSinceNew = z.union([
+  z.int().min(0, 'Overhauls cannot be negative').max(1000),
+  z.literal('unknown'),
+]);
+
 /** An amount in the currency's smallest unit. */
 export const money = z.strictObject({ currency: z.string().regex(/^[A-Z]{3}$/), minor: z.int() }).meta({ id: 'Money' });
 

@@ -190,7 +190,10 @@ export function quillon2Blade(revision: '2' | '3'): ContentSeed {
         steps: [inspected('Look over blade and shank', 'dimensional-inspection', 15)],
       },
     ],
-    tboRules: [{ hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' }],
+    tboRules: [
+      { hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' },
+      { hoursTenths: 15_000, months: 48, endOfMonth: false, requirement: 'required', useCategory: 'acrobatic' },
+    ],
     // The hub is retired at 8,500.0 h since new; QC3333 in the shop is past it, and of QC4471 nobody knows.
     lifeLimits: [{ partNumber: 'Q201-61', hoursTenths: 85_000 }],
   };

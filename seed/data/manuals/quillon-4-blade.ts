@@ -400,7 +400,10 @@ export function quillon4Blade(revision: '3' | '4'): ContentSeed {
       },
       { partClass: 'clamp', title: 'Clamp, look over', scopes: ['reseal'], steps: look('clamp') },
     ],
-    tboRules: [{ hoursTenths: 40_000, months: 72, endOfMonth: false, requirement: 'required' }],
+    tboRules: [
+      { hoursTenths: 40_000, months: 72, endOfMonth: false, requirement: 'required' },
+      { months: 60, endOfMonth: true, requirement: 'required', ageFromMonths: 240 },
+    ],
     bladeRules: {
       diameters: [
         { diameter: '84.0', designation: 'Q4F-84' },

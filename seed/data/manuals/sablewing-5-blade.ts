@@ -290,5 +290,6 @@ export function sablewing5Blade(): ContentSeed {
       { partClass: 'blade', title: 'Composite blade', material: 'composite', scopes: [...overhaul], steps: bladeRoute },
     ],
     tboRules: [{ hoursTenths: 45_000, months: 84, endOfMonth: false, requirement: 'required' }],
+    lifeLimits: [{ partNumber: 'S501-61', hoursTenths: 180_000, overhauls: 5 }],
   };
 }

@@ -4,12 +4,13 @@ import type { Dimension, Scope } from '@hubwright/contracts/manuals/words';
 import type { Process } from '@hubwright/contracts/people/operations';
 
 /** What a revision says about a model, before the server gave the model its id. All of it is invented. */
-export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules' | 'lifeLimits' | 'bladeRules'> & {
+export type ContentSeed = Omit<ModelContent, 'modelId' | 'tboRules' | 'lifeLimits' | 'bladeRules' | 'serviceLimits'> & {
   readonly tboRules: readonly (Omit<ModelContent['tboRules'][number], 'applicationId'> & {
     readonly airframe?: string;
   })[];
   readonly lifeLimits?: ModelContent['lifeLimits'];
   readonly bladeRules?: ModelContent['bladeRules'];
+  readonly serviceLimits?: ModelContent['serviceLimits'];
 };
 export type LineSeed = ModelContent['kitList'][number];
 export type StepSeed = ModelContent['routes'][number]['steps'][number];

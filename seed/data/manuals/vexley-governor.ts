@@ -81,5 +81,14 @@ export function vexleyGovernor(): ContentSeed {
       },
     ],
     tboRules: [{ hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' }],
+    serviceLimits: {
+      storage: [
+        { preservation: 'long-term', counts: false, longestMonths: 24 },
+        { preservation: 'short-term', counts: true, longestMonths: 6 },
+      ],
+      seals: [
+        { partNumber: 'V14-14', installedMonths: 72, curedMonths: 120, endOfMonth: true, requirement: 'required' },
+      ],
+    },
   };
 }

@@ -46,6 +46,10 @@ const directiveRow = z
     everyHoursTenths: z.int().nullable(),
     everyMonths: z.int().nullable(),
     endOfMonth: z.boolean(),
+    firstDays: z.int().nullable(),
+    firstMonths: z.int().nullable(),
+    firstHoursTenths: z.int().nullable(),
+    firstTotalTenths: z.int().nullable(),
     action: z.string(),
     terminatingAction: z.string().nullable(),
     deferDays: z.int().nullable(),
@@ -138,6 +142,11 @@ export const directiveOperations = {
       everyHoursTenths: everyHours.optional(),
       everyMonths: everyMonths.optional(),
       endOfMonth: z.boolean().default(false),
+      /** When it must be done first, whichever comes first: days or months after it is in force, hours after that day, a total since new. */
+      firstDays: z.int().min(1).max(36_500).optional(),
+      firstMonths: everyMonths.optional(),
+      firstHoursTenths: everyHours.optional(),
+      firstTotalTenths: everyHours.optional(),
       action: what,
       terminatingAction: what.optional(),
       deferDays: z.int().min(1).max(3650).optional(),
@@ -162,7 +171,7 @@ export const directiveOperations = {
     }),
     output: changed,
     signs: 'I read this directive, and it is on record as it reads',
-    touches: ['work-orders', 'releases', 'quotes'],
+    touches: ['work-orders', 'releases', 'quotes', 'due-dates'],
     problems: ['directive-known', 'directive-wrong', 'date-ahead'],
   }),
   withdrawDirective: command({
@@ -175,7 +184,7 @@ export const directiveOperations = {
     input: z.strictObject({ directiveId: id, reason: line, signature }),
     output: changed,
     signs: 'This directive was cancelled, or is on record by mistake, as the reason says',
-    touches: ['work-orders', 'releases', 'quotes'],
+    touches: ['work-orders', 'releases', 'quotes', 'due-dates'],
     problems: ['directive-withdrawn'],
   }),
   unitDirectives: read({
@@ -217,7 +226,7 @@ export const directiveOperations = {
     }),
     output: changed.extend({ state }).meta({ id: 'ComplianceRecorded' }),
     signs: 'I looked at this part against the directive, and it is as I say here',
-    touches: ['work-orders', 'releases', 'quotes'],
+    touches: ['work-orders', 'releases', 'quotes', 'due-dates'],
     problems: ['directive-not-open', 'directive-withdrawn', 'wrong-state', 'not-authorised', 'date-ahead'],
   }),
   deferDirective: command({
@@ -229,7 +238,7 @@ export const directiveOperations = {
     input: z.strictObject({ ...onItem, until: date, reason: line, signature }),
     output: changed.extend({ state }).meta({ id: 'DirectiveDeferred' }),
     signs: 'The directive allows this to be put off, and I put it off until this day for this reason',
-    touches: ['work-orders', 'releases', 'quotes'],
+    touches: ['work-orders', 'releases', 'quotes', 'due-dates'],
     problems: ['directive-not-open', 'deferral-not-allowed', 'directive-withdrawn', 'wrong-state', 'not-authorised'],
   }),
 } as const;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { useCategory } from '../manuals/service-limits.ts';
 import { command, read } from '../operation.ts';
 import { changed, date, id, page } from '../values.ts';
 
@@ -69,8 +70,22 @@ export const dueDateOperations = {
             endOfMonth: z.boolean(),
             requirement: z.string(),
             revision: z.string(),
+            /** Null where it holds for every use. */
+            use: useCategory.nullable(),
           }),
         ),
+        /** Life limits, directives, seals and storage, the first due first. */
+        others: z.array(
+          z.object({
+            kind: z.enum(['hours', 'calendar', 'life', 'directive']),
+            what: z.string(),
+            requirement: z.enum(['recommended', 'required']),
+            dueOn: when,
+            says: z.string(),
+          }),
+        ),
+        /** What has no date of its own, each in a sentence. */
+        notes: z.array(z.string()),
         readings: z.array(z.object({ readOn: date, hoursTenths: z.int(), meter: z.string() })),
         asOf: date,
       })

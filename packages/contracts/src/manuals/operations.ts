@@ -3,6 +3,7 @@ import { command, read } from '../operation.ts';
 import { changed, date, decimal, id, line, listOf, note, page, signature } from '../values.ts';
 import { bladeRules, measureSpec } from './measures.ts';
 import { kitListLine, lifeLimit, revisionInput, routeStep, routeTemplate, tboRule } from './revision.ts';
+import { serviceLimits } from './service-limits.ts';
 import { material, pitch, scopeSchema, unitKind } from './words.ts';
 
 const model = {
@@ -70,6 +71,7 @@ const revisionDetail = revisionRow
         tboRules: z.array(z.object(tboRule.shape)),
         lifeLimits: z.array(z.object(lifeLimit.shape)),
         bladeRules,
+        serviceLimits,
       }),
     ),
   })

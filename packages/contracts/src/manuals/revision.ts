@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { levelSchema, processSchema } from '../people/operations.ts';
 import { date, id, line } from '../values.ts';
 import { bladeRules, measureSpec, noBladeRules, peeningSpec } from './measures.ts';
+import { noServiceLimits, serviceLimits, useCategory } from './service-limits.ts';
 import { sheetSpec } from './sheets.ts';
 import { coatedAfterBalance, weightsWithoutLine } from './static-balance-sheet.ts';
 import {
@@ -195,21 +196,34 @@ export const tboRule = z
     /** Only for serials from and to, both included; a serial that cannot be compared counts as one of them. */
     serialFrom: tboBound.optional(),
     serialTo: tboBound.optional(),
+    /** Only for this use, and then in place of the rules for every use; while the use is not known every rule counts. */
+    useCategory: useCategory.optional(),
+    /** Only for units of this age since new on the day of their last overhaul; while the age is not known the rule counts. */
+    ageFromMonths: z.int().min(1).max(1200).optional(),
+    ageToMonths: z.int().min(1).max(1200).optional(),
   })
   .refine((given) => given.hoursTenths !== undefined || given.months !== undefined, {
     message: 'Give hours, months or both',
   })
+  .refine(({ ageFromMonths, ageToMonths }) => ageToMonths === undefined || ageToMonths > (ageFromMonths ?? 0), {
+    message: 'The age it ends at is above the one it begins at',
+    path: ['ageToMonths'],
+  })
   .meta({ id: 'TboRule' });
 
-/** A part retired at a total time since new: hours, cycles or both. A release is refused at it and while the total is unknown. */
+/**
+ * A part retired at a total since new: hours, cycles, overhauls or several. A release is refused at it and while the total is unknown. Limited
+ * to five overhauls it may serve out the time after its fifth, and is not overhauled a sixth time.
+ */
 export const lifeLimit = z
   .strictObject({
     partNumber,
     hoursTenths: z.int().min(1).max(2_000_000).optional(),
     cycles: z.int().min(1).max(10_000_000).optional(),
+    overhauls: z.int().min(1).max(1000).optional(),
   })
-  .refine((given) => given.hoursTenths !== undefined || given.cycles !== undefined, {
-    message: 'Give hours, cycles or both',
+  .refine(({ hoursTenths, cycles, overhauls }) => [hoursTenths, cycles, overhauls].some((one) => one !== undefined), {
+    message: 'Give hours, cycles, overhauls or several of them',
   })
   .meta({ id: 'LifeLimit' });
 
@@ -222,6 +236,7 @@ export const modelContent = z
     tboRules: z.array(tboRule).max(40),
     lifeLimits: z.array(lifeLimit).max(100).default([]),
     bladeRules: bladeRules.default(noBladeRules),
+    serviceLimits: serviceLimits.default(noServiceLimits),
   })
   .superRefine((given, context) => {
     const parts = weightsWithoutLine(given);

@@ -2,7 +2,17 @@ import { z } from 'zod';
 import { meter } from '../customers/operations.ts';
 import { partClass, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
-import { changed, cyclesSinceNew, date, hoursTenths, id, instant, line, signature } from '../values.ts';
+import {
+  changed,
+  cyclesSinceNew,
+  date,
+  hoursTenths,
+  id,
+  instant,
+  line,
+  overhaulsSinceNew,
+  signature,
+} from '../values.ts';
 import { identityOperations } from './identity-operations.ts';
 
 /** What the scan box can land on. */
@@ -149,6 +159,7 @@ export const unitOperations = {
       sinceNewTenths: hoursTenths,
       sinceOverhaulTenths: hoursTenths,
       sinceNewCycles: cyclesSinceNew.default('unknown'),
+      sinceNewOverhauls: overhaulsSinceNew.default('unknown'),
       /** Which logbook, card or letter says so. */
       basis: line,
       signature,

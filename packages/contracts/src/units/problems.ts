@@ -1,6 +1,16 @@
 import type { ProblemKind } from '../problems.ts';
 
 export const unitProblems = {
+  'storage-overlaps': {
+    status: 409,
+    title: 'The unit was in storage already in that time',
+    next: 'Take it out of storage first, or choose the days it really lay there.',
+  },
+  'storage-superseded': {
+    status: 409,
+    title: 'This time in storage was recorded anew or withdrawn',
+    next: 'Look at it as it stands now.',
+  },
   'identity-taken': {
     status: 409,
     title: 'Another part on record has this identity',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { useCategory } from '../manuals/service-limits.ts';
 import { declaredEvent, scopeSchema } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
 import { roleSchema } from '../roles.ts';
@@ -77,6 +78,9 @@ export const workOrderOperations = {
       aircraftId: id.optional(),
       modelId: id,
       applicationId: id.optional(),
+      /** How its owner uses it; while nobody says it the manual's strictest time counts. */
+      use: useCategory.optional(),
+      madeOn: date.optional(),
       scope: scopeSchema,
       serial: arrivingSerial,
       parts: z.array(arrivingPart).max(40),

@@ -9,6 +9,7 @@ import type {
   DirectiveUnit,
   DirectiveVerdict,
 } from './directive.ts';
+import { firstStanding } from './first-window.ts';
 import { recurringStanding } from './until.ts';
 
 type Standing = Pick<DirectiveVerdict, 'state' | 'reason' | 'until'>;
@@ -65,7 +66,7 @@ function standingOf(
   if (ended) return ended;
   const standing = done ? afterWork(directive, { done, item, asked }) : undefined;
   if (standing?.state === 'complied') return standing;
-  return deferred(directive, own, asked) ?? standing ?? notDone(directive, asked, own);
+  return deferred(directive, own, asked) ?? standing ?? notDone(directive, { item, asked, own });
 }
 
 /** Records of these directives on an item that stand: whatever came before one was taken back counts no more. */
@@ -121,9 +122,14 @@ function deferred({ id }: Directive, own: readonly DirectiveRecord[], { asOf }: 
   return { state: 'deferred', reason: `Put off until ${newest.until}`, until };
 }
 
-function notDone({ repeats }: Directive, { visit }: DirectiveAsked, own: readonly DirectiveRecord[]): Standing {
-  if (repeats === 'at-overhaul' && !visit?.isOverhaul)
+function notDone(
+  directive: Directive,
+  { item, asked, own }: { item: DirectiveItem; asked: DirectiveAsked; own: readonly DirectiveRecord[] },
+): Standing {
+  if (directive.repeats === 'at-overhaul' && !asked.visit?.isOverhaul)
     return { state: 'not-due', reason: 'Due at the next overhaul', until: null };
+  const waits = firstStanding(directive, item, asked.asOf);
+  if (waits) return waits;
   const lapsed = own.findLast(({ outcome }) => outcome === 'deferred');
   const reason = lapsed?.until ? `The deferral ended on ${lapsed.until}` : 'It applies and is not done';
   return { state: 'open', reason, until: null };

@@ -6,6 +6,14 @@ export interface DirectiveLine {
   readonly serialTo: string | null;
 }
 
+/** Until when a directive may wait for the first time: counted from the day it is in force, and in total hours since new. */
+export interface FirstWindow {
+  readonly days: number | null;
+  readonly months: number | null;
+  readonly hoursTenths: number | null;
+  readonly totalTenths: number | null;
+}
+
 export interface Directive {
   readonly id: string;
   readonly repeats: 'one-time' | 'recurring' | 'at-overhaul';
@@ -14,6 +22,8 @@ export interface Directive {
   readonly everyHoursTenths: number | null;
   readonly everyMonths: number | null;
   readonly endOfMonth: boolean;
+  /** When it must be done first, whichever comes first; all null where it is due as soon as it is in force. */
+  readonly first: FirstWindow;
   readonly lines: readonly DirectiveLine[];
   readonly withdrawnOn: string | null;
   /** Those that take its place, each from the day it is in force. */
@@ -32,6 +42,8 @@ export interface DirectiveItem {
   /** Null while nobody has read it. */
   readonly serial: string | null;
   readonly hoursTenths: number | 'unknown';
+  /** Hours since new as they were on earlier days, the oldest first. */
+  readonly earlier?: readonly { readonly on: string; readonly hoursTenths: number }[];
 }
 
 export interface DirectiveUnit {

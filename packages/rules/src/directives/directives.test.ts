@@ -18,6 +18,7 @@ const line = { modelId: 'm', partNumber: null, serialFrom: null, serialTo: null 
 const once: Directive = {
   ...{ id: 'd', repeats: 'one-time', effectiveOn: '2026-01-01', everyHoursTenths: null, everyMonths: null },
   ...{ endOfMonth: false, lines: [line], withdrawnOn: null, supersededBy: [], credits: [], endedBy: [] },
+  first: { days: null, months: null, hoursTenths: null, totalTenths: null },
 };
 const yearly: Directive = { ...once, repeats: 'recurring', everyMonths: 12, everyHoursTenths: 5_000 };
 const blade = { itemId: 'b1', name: 'blade 1', partNumber: 'Q-B7', serial: 'B100', hoursTenths: 12_000 };

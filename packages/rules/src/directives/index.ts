@@ -8,5 +8,6 @@ export type {
   DirectiveRecord,
   DirectiveUnit,
   DirectiveVerdict,
+  FirstWindow,
 } from './directive.ts';
 export { type SerialPlace, serialPlace } from './serial-place.ts';

@@ -48,10 +48,13 @@ function whenAgain(
         ? []
         : [`after ${hours(everyHoursTenths)}`];
   const byDay = until.date === null ? [] : [`after ${until.date}`];
-  const both = [...byHours, ...byDay];
-  return both.length > 1 ? `${both.join(' or ')}, whichever comes first` : both.join('');
+  return whichever([...byHours, ...byDay]);
 }
 
-function hours(tenths: number): string {
+export function whichever(words: readonly string[]): string {
+  return words.length > 1 ? `${words.join(' or ')}, whichever comes first` : words.join('');
+}
+
+export function hours(tenths: number): string {
   return `${Math.floor(tenths / 10)}.${tenths % 10} h`;
 }

@@ -34,8 +34,22 @@ describe('a life-limited part', () => {
     expect(lifeVerdict(limit, used)).toMatchObject({ state, by });
   });
 
+  it.each([
+    ['serves out the time after its fifth overhaul of five', { overhauls: 5 }, 'within', { overhauls: 0 }],
+    ['is given no sixth', { overhauls: 6 }, 'reached', { overhauls: 0 }],
+    ['of overhauls nobody counted is unknown', { overhauls: unknown, overhaulsAtLeast: 5 }, 'unknown', {}],
+    ['is over the limit by those on record alone', { overhauls: unknown, overhaulsAtLeast: 6 }, 'reached', {}],
+    ['of which nothing is said is unknown', {}, 'unknown', {}],
+  ] as const)('limited in overhauls %s', (_, used, state, left) => {
+    expect(lifeVerdict({ overhauls: 5 }, { hoursTenths: unknown, cycles: unknown, ...used })).toMatchObject({
+      state,
+      left,
+      by: state === 'within' ? [] : ['overhauls'],
+    });
+  });
+
   it('without a limit, or with a fraction of one, is a mistake and not a part without end', () => {
-    expect(() => lifeVerdict({}, { hoursTenths: 1, cycles: 1 })).toThrow('hours, cycles or both');
+    expect(() => lifeVerdict({}, { hoursTenths: 1, cycles: 1 })).toThrow('hours, cycles or overhauls');
     expect(() => lifeVerdict({ hoursTenths: 0 }, { hoursTenths: 1, cycles: 1 })).toThrow('at least 1');
     expect(() => lifeVerdict({ cycles: 10 }, { hoursTenths: 1, cycles: 1.5 })).toThrow('whole number');
   });

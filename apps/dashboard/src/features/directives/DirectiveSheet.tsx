@@ -4,7 +4,7 @@ import { useMay } from '../../api/me.ts';
 import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import type { Signer } from '../../ui/SignCommand.tsx';
-import { calledOf, type DirectiveRow, directiveKindTitles, lineWords, oftenWords } from './directives.ts';
+import { calledOf, type DirectiveRow, directiveKindTitles, firstWords, lineWords, oftenWords } from './directives.ts';
 import { WithdrawDirective } from './withdraw-directive.tsx';
 
 /** One directive opened: what it asks, of what, how often, and what it says of others. */
@@ -14,6 +14,7 @@ export function DirectiveSheet({ directive, signer }: { directive: DirectiveRow;
   const { deferDays, terminatingAction, supersedes, supersededBy, credits, ends } = directive;
   const facts = [
     ['How often', oftenWords(directive)],
+    ['First within', firstWords(directive)],
     ['What ends it', terminatingAction ?? 'nothing'],
     ['May be put off', deferDays === null ? 'no' : `at most ${deferDays} days`],
     ['Supersedes', supersedes.join(', ')],

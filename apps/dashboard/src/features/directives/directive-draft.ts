@@ -18,6 +18,13 @@ export interface OtherDraft {
   readonly says: readonly Link[];
 }
 
+export interface FirstDraft {
+  readonly days: string;
+  readonly months: string;
+  readonly hours: string;
+  readonly total: string;
+}
+
 export interface DirectiveDraft {
   readonly kind: DirectiveRow['kind'];
   readonly number: string;
@@ -31,6 +38,8 @@ export interface DirectiveDraft {
   readonly hours: string;
   readonly months: string;
   readonly endOfMonth: boolean;
+  /** When it must be done first, as typed. */
+  readonly first: FirstDraft;
   readonly action: string;
   readonly terminatingAction: string;
   readonly deferDays: string;
@@ -47,6 +56,7 @@ export function newDraft(today: string): DirectiveDraft {
   return {
     ...{ kind: 'airworthiness-directive', number: '', revision: 'original', title: '', issuer: '', issuedOn: today },
     ...{ effectiveOn: today, binding: 'required', repeats: 'one-time', hours: '', months: '', endOfMonth: false },
+    first: { days: '', months: '', hours: '', total: '' },
     ...{ action: '', terminatingAction: '', deferDays: '', price: '', lines: [newLine(0)], others: [] },
   };
 }
@@ -55,7 +65,9 @@ type Input = Omit<Sent<typeof directiveOperations.issueDirective>, 'signature'>;
 
 /** What is sent of a draft; undefined while a number in it is none. */
 export function toSend(draft: DirectiveDraft, priceMinor: number | undefined): Input | undefined {
-  const { hours, months, deferDays, lines, others, terminatingAction, price, ...said } = draft;
+  const { hours, months, first, deferDays, lines, others, terminatingAction, price, ...said } = draft;
+  const wait = draft.repeats === 'at-overhaul' ? {} : firstToSend(first);
+  if (wait === undefined) return undefined;
   const isRecurring = draft.repeats === 'recurring';
   const tenths = hours.trim() === '' ? undefined : parseHours(hours);
   const whole = [months, deferDays].map((text) => (text.trim() === '' ? undefined : Number(text)));
@@ -72,8 +84,26 @@ export function toSend(draft: DirectiveDraft, priceMinor: number | undefined): I
     ...{ supersedes: saying('supersedes'), credits: saying('credits'), ends: saying('ends') },
     ...(isRecurring && tenths !== undefined ? { everyHoursTenths: tenths } : {}),
     ...(isRecurring && everyMonths !== undefined ? { everyMonths } : {}),
-    ...(isRecurring && terminatingAction.trim() !== '' ? { terminatingAction } : {}),
+    ...(draft.repeats !== 'one-time' && terminatingAction.trim() !== '' ? { terminatingAction } : {}),
     ...(days === undefined ? {} : { deferDays: days }),
+    ...wait,
+  };
+}
+
+/** Undefined while a number in it is none. */
+function firstToSend(first: FirstDraft): Partial<Input> | undefined {
+  const whole = (text: string) => (text.trim() === '' ? undefined : Number(text));
+  const tenths = (text: string) => (text.trim() === '' ? undefined : parseHours(text));
+  const [firstDays, firstMonths] = [whole(first.days), whole(first.months)];
+  const [byHours, total] = [tenths(first.hours), tenths(first.total)];
+  const isBad = (text: string, value: unknown) => text.trim() !== '' && !Number.isInteger(value);
+  if (isBad(first.days, firstDays) || isBad(first.months, firstMonths)) return undefined;
+  if (isBad(first.hours, byHours) || isBad(first.total, total)) return undefined;
+  return {
+    ...(firstDays === undefined ? {} : { firstDays }),
+    ...(firstMonths === undefined ? {} : { firstMonths }),
+    ...(typeof byHours === 'number' ? { firstHoursTenths: byHours } : {}),
+    ...(typeof total === 'number' ? { firstTotalTenths: total } : {}),
   };
 }
 

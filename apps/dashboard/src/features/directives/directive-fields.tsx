@@ -109,14 +109,16 @@ export function OftenFields({ draft, set }: { draft: DirectiveDraft; set: Set })
               </Checkbox>
             }
           />
-          <TextField
-            name="terminatingAction"
-            label="What ends it for good"
-            value={draft.terminatingAction}
-            onChange={(terminatingAction) => set({ terminatingAction })}
-          />
         </>
       ) : null}
+      {draft.repeats === 'one-time' ? null : (
+        <TextField
+          name="terminatingAction"
+          label="What ends it for good"
+          value={draft.terminatingAction}
+          onChange={(terminatingAction) => set({ terminatingAction })}
+        />
+      )}
       <DecimalField
         name="deferDays"
         label="May be put off by at most"

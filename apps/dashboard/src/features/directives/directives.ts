@@ -46,6 +46,18 @@ export function oftenWords({ repeats, everyHoursTenths, everyMonths, endOfMonth 
   return `Every ${[...hours, ...months].join(' or ')}`;
 }
 
+/** Until when it may wait for the first time, in words; empty where it is due at once. */
+export function firstWords({ firstDays, firstMonths, firstHoursTenths, firstTotalTenths }: DirectiveRow): string {
+  return [
+    firstDays === null ? '' : `${firstDays} days`,
+    firstMonths === null ? '' : `${firstMonths} months`,
+    firstHoursTenths === null ? '' : formatHours(firstHoursTenths),
+    firstTotalTenths === null ? '' : `at ${formatHours(firstTotalTenths)} since new`,
+  ]
+    .filter((words) => words !== '')
+    .join(' or ');
+}
+
 /** To what it applies, a line of it. */
 export function lineWords({ model, partNumber, serialFrom, serialTo }: DirectiveRow['lines'][number]): string {
   const what = [model?.designation, partNumber === null ? null : `part ${partNumber}`].filter(Boolean).join(' with ');

@@ -11,6 +11,7 @@ import { say } from '../../ui/toasts.tsx';
 import { type DirectiveDraft, newDraft, toSend } from './directive-draft.ts';
 import { NameFields, OftenFields } from './directive-fields.tsx';
 import { calledOf } from './directives.ts';
+import { FirstFields } from './first-fields.tsx';
 import { LineFields } from './line-fields.tsx';
 import { OtherFields } from './other-fields.tsx';
 
@@ -42,6 +43,7 @@ export function IssueDirective(props: { signer: Signer; onClose: () => void; onI
       </Caution>
       <NameFields draft={draft} set={set} />
       <OftenFields draft={draft} set={set} />
+      <FirstFields draft={draft} set={set} />
       <TextField
         name="action"
         label="What it asks"

@@ -1,10 +1,13 @@
+import { useTitles } from '@hubwright/contracts/manuals/service-limits';
 import { useQuery } from '@tanstack/react-query';
+import { plainDates } from '../../format/plain-dates.ts';
 import { DateText, DueText, Hours } from '../../format/values.tsx';
 import { DueFan, fanScale } from '../../ui/pictures/DueFan.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { type NextDue, nextDueQuery } from './due.ts';
+import { OtherLimits } from './OtherLimits.tsx';
 import { WhatIf } from './WhatIf.tsx';
 
 /** When a unit is next due and why: hours or calendar, whichever comes first. */
@@ -17,7 +20,7 @@ export function NextDueSheet({ unitId }: { unitId: string }) {
     <div className="stack">
       <p className="figure">{due.dueOn === 'unknown' ? 'not known' : <DueText date={due.dueOn} />}</p>
       {due.overdue ? <StateMark state="stop" word="overdue" /> : null}
-      <p>{due.basis}</p>
+      <p>{plainDates(due.basis)}</p>
       <Band due={due} />
       {due.hoursLeftTenths === 'unknown' ? null : (
         <p>
@@ -25,11 +28,12 @@ export function NextDueSheet({ unitId }: { unitId: string }) {
         </p>
       )}
       {due.limits.map((limit) => (
-        <Interval key={`${limit.revision} ${limit.requirement} ${limit.hoursTenths} ${limit.months}`} limit={limit} />
+        <Interval key={`${limit.revision} ${limit.requirement} ${limit.use} ${limit.hoursTenths} ${limit.months}`} limit={limit} />
       ))}
       {due.lastOverhaul && due.limits.some(({ hoursTenths }) => hoursTenths !== null) ? (
         <WhatIf unitId={unitId} />
       ) : null}
+      <OtherLimits others={due.others} notes={due.notes} />
     </div>
   );
 }
@@ -59,7 +63,8 @@ function Interval({ limit }: { limit: NextDue['limits'][number] }) {
           <Hours tenths={limit.hoursTenths} />
         </>
       )}
-      {limit.months === null ? '' : ` or ${limit.months} months`}, {limit.requirement}, {limit.revision}
+      {limit.months === null ? '' : ` or ${limit.months} months`}, {limit.requirement}
+      {limit.use === null ? '' : `, ${useTitles[limit.use].toLowerCase()} use`}, {limit.revision}
     </p>
   );
 }

@@ -26,6 +26,12 @@ const columns: readonly Column<Limit>[] = [
     value: (limit) => (limit.cycles === undefined ? none : formatWhole(limit.cycles)),
     isNumber: true,
   },
+  {
+    id: 'overhauls',
+    header: 'Overhauls since new',
+    value: (limit) => (limit.overhauls === undefined ? none : formatWhole(limit.overhauls)),
+    isNumber: true,
+  },
 ];
 
 /** Parts that are retired at a total since new: whichever limit comes first. */

@@ -6,13 +6,14 @@ export type Content = Sent<typeof manualOperations.issueRevision>['models'];
 
 /** What a revision says, as it is entered: without what the server added to show it. */
 export function contentOf(revision: Revision): Content {
-  return revision.models.map(({ modelId, kitList, routes, tboRules, lifeLimits, bladeRules }) => ({
+  return revision.models.map(({ modelId, kitList, routes, tboRules, lifeLimits, bladeRules, serviceLimits }) => ({
     modelId,
     kitList: kitList.map(({ id: _, sequence: __, description: ___, ...line }) => line),
     routes: routes.map(({ id: _, ...route }) => route),
     tboRules: [...tboRules],
     lifeLimits: [...lifeLimits],
     bladeRules,
+    serviceLimits,
   }));
 }
 
@@ -44,6 +45,10 @@ const words: Record<string, string> = {
   steps: 'step',
   measures: 'value',
   tboRules: 'time between overhauls',
+  lifeLimits: 'life limit',
+  serviceLimits: 'storage and seals',
+  storage: 'storage rule',
+  seals: 'seal',
 };
 
 /** Where in the file something is wrong, as a person counts: `/models/0/kitList/3/part` → `model 1, kit list line 4, part`. */

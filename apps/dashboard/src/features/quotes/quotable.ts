@@ -17,8 +17,8 @@ export function quotable(order: Order): QuoteKind[] {
   const kinds: QuoteKind[] = [];
   if (order.possible.includes('send-estimate')) kinds.push('estimate');
   if (order.possible.includes('send-quote')) kinds.push('firm');
-  const hasLater = order.findings.some((finding) => finding.overAndAbove);
-  if (order.consent === 'approved' && laterStages.includes(order.stage) && hasLater) kinds.push('over-and-above');
+  // A directive may have been issued meanwhile; what there is to quote the priced sheet says.
+  if (order.consent === 'approved' && laterStages.includes(order.stage)) kinds.push('over-and-above');
   return kinds;
 }
 
@@ -27,5 +27,6 @@ export function isOwed(order: Order, kind: QuoteKind): boolean {
   if (order.quotes.some((quote) => quote.kind === kind && quote.state === 'draft')) return false;
   if (kind === 'estimate') return order.consent === 'estimate-due';
   if (kind === 'firm') return order.consent === 'quote-due';
-  return !order.quotes.some((quote) => quote.kind === kind && quote.state === 'sent');
+  const hasLater = order.findings.some((finding) => finding.overAndAbove);
+  return hasLater && !order.quotes.some((quote) => quote.kind === kind && quote.state === 'sent');
 }

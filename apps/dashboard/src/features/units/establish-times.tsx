@@ -14,6 +14,7 @@ const fields = [
   { name: 'sinceNewTenths', label: 'Hours since new', unit: 'h', decimals: 1 },
   { name: 'sinceOverhaulTenths', label: 'Hours since overhaul', unit: 'h', decimals: 1 },
   { name: 'sinceNewCycles', label: 'Cycles since new', unit: undefined, decimals: 0 },
+  { name: 'sinceNewOverhauls', label: 'Overhauls since new', unit: undefined, decimals: 0 },
 ] as const;
 type Draft = Record<(typeof fields)[number]['name'], string>;
 
@@ -24,6 +25,8 @@ function whole(text: string, decimals: number): number | 'unknown' {
 
 /** The newest record counts whole: what it leaves out is unknown from then on, so what is on record stands beside the box. */
 function onRecord({ times: [newest] }: Unit, name: keyof Draft): string {
+  // Overhauls are counted on by releases: what is on record of them stays.
+  if (name === 'sinceNewOverhauls') return 'Left empty, what is on record stays';
   const value = newest?.[name] ?? 'unknown';
   if (value === 'unknown') return 'Leave empty when unknown';
   const said = name === 'sinceNewCycles' ? formatWhole(value) : formatHours(value);
@@ -32,7 +35,9 @@ function onRecord({ times: [newest] }: Unit, name: keyof Draft): string {
 
 /** Times read in a paper that turned up later, signed for; the record before stays. */
 export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: Signer; onClose: () => void }) {
-  const [draft, setDraft] = useState<Draft>({ sinceNewTenths: '', sinceOverhaulTenths: '', sinceNewCycles: '' });
+  const [draft, setDraft] = useState<Draft>({
+    ...{ sinceNewTenths: '', sinceOverhaulTenths: '', sinceNewCycles: '', sinceNewOverhauls: '' },
+  });
   const [basis, setBasis] = useState('');
   const [isSigning, setSigning] = useState(false);
   const [wrong, setWrong] = useState<ProblemError | null>(null);
@@ -43,6 +48,7 @@ export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: 
       sinceNewTenths: whole(draft.sinceNewTenths, 1),
       sinceOverhaulTenths: whole(draft.sinceOverhaulTenths, 1),
       sinceNewCycles: whole(draft.sinceNewCycles, 0),
+      sinceNewOverhauls: whole(draft.sinceNewOverhauls, 0),
     };
     return (
       <SignCommand

@@ -1,7 +1,9 @@
 import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { manualOperations } from '@hubwright/contracts/manuals/operations';
+import { useCategories, useTitles } from '@hubwright/contracts/manuals/service-limits';
 import { useQuery } from '@tanstack/react-query';
 import { queryFor } from '../../api/query.ts';
+import { DateField } from '../../ui/DateField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
 import { SearchBox } from '../../ui/SearchBox.tsx';
 import { Select } from '../../ui/Select.tsx';
@@ -82,6 +84,16 @@ export function ModelFields({ draft, set }: ArrivingProps) {
           text: `${each.airframe}, ${each.engine}, ${each.position}`,
         }))}
       />
+      <Select
+        name="use"
+        label="Used for"
+        hint="Untold, the manual’s strictest time counts"
+        placeholder="Not told"
+        value={draft.use}
+        onChange={(use) => set({ use })}
+        choices={useCategories.map((value) => ({ value, text: useTitles[value] }))}
+      />
+      <DateField name="madeOn" label="Made on" value={draft.madeOn} onChange={(madeOn) => set({ madeOn })} />
     </FieldGroup>
   );
 }

@@ -1,4 +1,5 @@
 import type { Meter } from '@hubwright/contracts/customers/operations';
+import type { UseCategory } from '@hubwright/contracts/manuals/service-limits';
 import type { DeclaredEvent, Scope } from '@hubwright/contracts/manuals/words';
 import type { Reply, Sent } from '@hubwright/contracts/operation';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
@@ -44,6 +45,8 @@ export interface ArrivalDraft {
   readonly aircraftId: string | null;
   readonly model: Found | null;
   readonly applicationId: string | null;
+  readonly use: UseCategory | null;
+  readonly madeOn: string;
   readonly scope: Scope | null;
   readonly serial: string;
   readonly isUnreadable: boolean;
@@ -68,6 +71,8 @@ export const nothingArrived: ArrivalDraft = {
   aircraftId: null,
   model: null,
   applicationId: null,
+  use: null,
+  madeOn: '',
   scope: null,
   serial: '',
   isUnreadable: false,
@@ -182,6 +187,8 @@ export function arrivalToSend(draft: ArrivalDraft): Arrival {
     modelId: draft.model?.id ?? '',
     ...given('aircraftId', draft.aircraftId),
     ...given('applicationId', draft.applicationId),
+    ...given('use', draft.use),
+    ...given('madeOn', draft.madeOn),
     scope: draft.scope as Scope,
     serial: draft.isUnreadable ? null : draft.serial,
     parts: draft.parts.map((part, at) => ({

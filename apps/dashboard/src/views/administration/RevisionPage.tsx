@@ -10,6 +10,7 @@ import { KitListTable } from '../../features/manuals/KitListTable.tsx';
 import { LifeLimitTable } from '../../features/manuals/LifeLimitTable.tsx';
 import { modelQuery, type Revision, type RevisionModel, revisionQuery } from '../../features/manuals/manuals.ts';
 import { RouteSheets } from '../../features/manuals/RouteSheets.tsx';
+import { ServiceLimitList } from '../../features/manuals/ServiceLimitList.tsx';
 import { TboList } from '../../features/manuals/TboList.tsx';
 import { DateText } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
@@ -20,7 +21,7 @@ import { InlineSelect } from '../../ui/InlineSelect.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 
-const sheets = ['kit-list', 'routes', 'times', 'life-limits'] as const;
+const sheets = ['kit-list', 'routes', 'times', 'life-limits', 'storage-seals'] as const;
 const address = z.object({ model: z.string().catch(''), sheet: z.enum(sheets).catch('kit-list') });
 
 /** Whether it is the current one, and who asked the maker. */
@@ -80,6 +81,11 @@ function Content({ model }: { model: RevisionModel }) {
           id: 'life-limits',
           title: `Life limits (${model.lifeLimits.length})`,
           content: <LifeLimitTable designation={model.designation} limits={model.lifeLimits} />,
+        },
+        {
+          id: 'storage-seals',
+          title: 'Storage and seals',
+          content: <ServiceLimitList limits={model.serviceLimits} />,
         },
       ]}
     />

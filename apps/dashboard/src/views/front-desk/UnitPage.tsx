@@ -10,6 +10,7 @@ import { EstablishTimes } from '../../features/units/establish-times.tsx';
 import { Intervals } from '../../features/units/Intervals.tsx';
 import { TakeHistory } from '../../features/units/TakeHistory.tsx';
 import { TimesAsOf } from '../../features/units/TimesAsOf.tsx';
+import { UnitKeeping } from '../../features/units/UnitKeeping.tsx';
 import { UnitPapers } from '../../features/units/UnitPapers.tsx';
 import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
 import { UnitTree } from '../../features/units/UnitTree.tsx';
@@ -84,6 +85,12 @@ export function UnitPage() {
             <TimesTable times={unit.times} />
           </details>
         </section>
+        {isUnit ? (
+          <section className="sheet stack" aria-labelledby="keeping">
+            <h2 id="keeping">Use, age and storage</h2>
+            <UnitKeeping itemId={unit.id} />
+          </section>
+        ) : null}
         {unit.kind === 'assembly' ? (
           <section className="sheet stack" aria-labelledby="aircraft">
             <h2 id="aircraft">On aircraft</h2>

@@ -20,12 +20,14 @@ export const issueDirective = defineCommand(operation, {
     await requireModels(context);
     const { signature: _, lines, supersedes, credits, ends, ...said } = input;
     const { everyHoursTenths = null, everyMonths = null, terminatingAction = null, deferDays = null } = said;
+    const { firstDays = null, firstMonths = null, firstHoursTenths = null, firstTotalTenths = null } = said;
+    const first = { firstDays, firstMonths, firstHoursTenths, firstTotalTenths };
     const id = newId();
     const contentHash = contentHashOf({ ...said, lines, supersedes, credits, ends });
     const dates = { issuedOn: toDbDate(said.issuedOn), effectiveOn: toDbDate(said.effectiveOn) };
     const by = { issuedBy: actor.personId, issuedAt: now, contentHash, entryId };
     await tx.directive.create({
-      data: { ...said, everyHoursTenths, everyMonths, terminatingAction, deferDays, ...dates, ...by, id },
+      data: { ...said, ...first, everyHoursTenths, everyMonths, terminatingAction, deferDays, ...dates, ...by, id },
     });
     await tx.directiveLine.createMany({
       data: lines.map(({ modelId = null, partNumber, serialFrom = null, serialTo = null }, index) => ({
@@ -56,8 +58,12 @@ function refuseContradiction({ input, today }: Issuing): void {
   if (effectiveOn < issuedOn) throw wrong('/effectiveOn', 'It is in force on or after the day it was issued');
   if (repeats === 'recurring' && !says) throw wrong('/everyMonths', 'Say how often it recurs: hours, months or both');
   if (repeats !== 'recurring' && says) throw wrong('/repeats', 'Only a recurring one has hours or months');
-  if (repeats !== 'recurring' && terminatingAction !== undefined)
-    throw wrong('/terminatingAction', 'Only a recurring one is ended by a terminating action');
+  if (repeats === 'one-time' && terminatingAction !== undefined)
+    throw wrong('/terminatingAction', 'Only one that comes again is ended by a terminating action');
+  const { firstDays, firstMonths, firstHoursTenths, firstTotalTenths } = input;
+  const waits = [firstDays, firstMonths, firstHoursTenths, firstTotalTenths].some((one) => one !== undefined);
+  if (repeats === 'at-overhaul' && waits)
+    throw wrong('/repeats', 'What is due at overhaul has no other time for its first action');
   if (kind === 'airworthiness-directive' && binding !== 'required')
     throw wrong('/binding', 'An airworthiness directive is required');
   input.lines.forEach((line, index) => {

@@ -1,2 +1,2 @@
-export type { Standing } from './standings.ts';
+export { type Standing, standingsOfUnits } from './standings.ts';
 export { standingsOnVisit } from './visit.ts';

@@ -17,6 +17,10 @@ export function ruleShape(row: DirectiveWithLinks): Directive {
     ...{ id, everyHoursTenths, everyMonths, endOfMonth, lines },
     repeats: row.repeats as Directive['repeats'],
     effectiveOn: fromDbDate(row.effectiveOn),
+    first: {
+      ...{ days: row.firstDays, months: row.firstMonths },
+      ...{ hoursTenths: row.firstHoursTenths, totalTenths: row.firstTotalTenths },
+    },
     withdrawnOn: fromDbDateOrNull(row.withdrawnOn),
     supersededBy: row.namedBy
       .filter(({ kind }) => kind === 'supersedes')

@@ -1,13 +1,15 @@
 import {
+  type Directive,
   type DirectiveAsked,
   type DirectiveRecord,
   type DirectiveUnit,
   type DirectiveVerdict,
   decideDirective,
 } from '@hubwright/rules/directives';
+import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { type DirectiveWithLinks, nameOf, ruleShape, withLinks } from './rule-shapes.ts';
-import { type Models, silentOn, unitOnRecord } from './unit-on-record.ts';
+import { followedNumbers, type Models, silentOn, type UnitOnRecord, unitsOnRecord } from './units-on-record.ts';
 
 /** How one directive stands for one item, and what was last recorded of it there. */
 export interface Standing extends DirectiveVerdict {
@@ -27,28 +29,54 @@ export async function standingsOf(
   models: Models,
   { unitId, asked }: { unitId: string; asked: DirectiveAsked },
 ): Promise<UnitStandings> {
-  const { rows, records, isWhole, ...known } = await unitOnRecord(models, unitId);
-  const directives = await directivesFor(models, known.modelId);
+  return found((await standingsOfUnits(models, { unitIds: [unitId], asked })).get(unitId), 'This unit');
+}
+
+/** The same for several units at once, in so many statements however many there are. */
+export async function standingsOfUnits(
+  models: Models,
+  { unitIds, asked }: { unitIds: readonly string[]; asked: DirectiveAsked },
+): Promise<Map<string, UnitStandings>> {
+  const onRecord = await unitsOnRecord(models, unitIds);
+  const modelIds = [...new Set([...onRecord.values()].flatMap(({ modelId }) => modelId ?? []))];
+  const directives = await directivesFor(models, modelIds);
   const numbers = directives.flatMap(({ lines }) => lines.flatMap(({ partNumber }) => partNumber ?? []));
-  const unit = { ...known, silentOn: await silentOn(models, { parts: known.parts, isWhole }, numbers) };
-  const names = await namesOf(models, rows);
+  const followed = numbers.length === 0 ? new Set<string>() : await followedNumbers(models, numbers);
+  const names = await namesOf(
+    models,
+    [...onRecord.values()].flatMap(({ rows }) => rows),
+  );
+  const shaped = directives.map((directive) => ({ directive, rule: ruleShape(directive) }));
+  return new Map(
+    [...onRecord].map(([unitId, known]) => {
+      const own = shaped.filter(({ directive: { lines } }) =>
+        lines.some(({ modelId }) => modelId === null || modelId === known.modelId),
+      );
+      const named = own.flatMap(({ directive: { lines } }) => lines.flatMap(({ partNumber }) => partNumber ?? []));
+      const unit = { ...known, silentOn: silentOn(known, named, followed) };
+      return [unitId, standingsIn(unit, { own, asked, names })];
+    }),
+  );
+}
+
+type Shaped = { readonly directive: DirectiveWithLinks; readonly rule: Directive };
+
+function standingsIn(
+  unit: UnitOnRecord & DirectiveUnit,
+  { own, asked, names }: { own: readonly Shaped[]; asked: DirectiveAsked; names: ReadonlyMap<string, string> },
+): UnitStandings {
+  const { rows, records } = unit;
   const lastOf = (directiveId: string, itemId: string): Standing['last'] => {
     const row = rows.findLast((one) => one.directiveId === directiveId && one.itemId === itemId);
     if (!row) return null;
-    return {
-      method: row.method,
-      by: names.get(row.recordedBy) ?? '',
-      on: fromDbDate(row.doneOn),
-      outcome: row.outcome,
-    };
+    const { method, outcome } = row;
+    return { method, outcome, by: names.get(row.recordedBy) ?? '', on: fromDbDate(row.doneOn) };
   };
-  const standings = directives.flatMap((directive) =>
-    decideDirective(ruleShape(directive), unit, { records, asked })
+  const standings = own.flatMap(({ directive, rule }) =>
+    decideDirective(rule, unit, { records, asked })
       .filter(({ state }) => state !== 'not-applicable' || directive.lines.some(({ modelId }) => modelId !== null))
       .map((verdict) => ({
-        ...verdict,
-        directive,
-        called: nameOf(directive),
+        ...{ ...verdict, directive, called: nameOf(directive) },
         last: lastOf(directive.id, verdict.itemId),
       })),
   );
@@ -60,10 +88,10 @@ const order: DirectiveVerdict['state'][] = [
 ];
 
 /** Those that name the model, and those that name a part whatever it sits in. */
-function directivesFor(models: Models, modelId: string | null): Promise<DirectiveWithLinks[]> {
-  const named = modelId === null ? [] : [{ lines: { some: { modelId } } }];
+function directivesFor(models: Models, modelIds: readonly string[]): Promise<DirectiveWithLinks[]> {
+  const named = { lines: { some: { modelId: { in: [...modelIds] } } } };
   return models.directive.findMany({
-    where: { withdrawnOn: null, OR: [{ lines: { some: { modelId: null } } }, ...named] },
+    where: { withdrawnOn: null, OR: [{ lines: { some: { modelId: null } } }, named] },
     include: withLinks,
     orderBy: [{ number: 'asc' }, { revision: 'asc' }],
     take: 1000,

@@ -1,6 +1,6 @@
 import { found } from '../../platform/command/version.ts';
 import { standingsOf, type UnitStandings } from './standings.ts';
-import type { Models } from './unit-on-record.ts';
+import type { Models } from './units-on-record.ts';
 
 /** How the directives stand for the unit of a work order on this visit. */
 export async function standingsOnVisit(

@@ -1,13 +1,17 @@
 import type { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
+import type { UseCategory } from '@hubwright/contracts/manuals/service-limits';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { type OverhaulsLeft, overhaulsLeft } from '../work-orders/public.ts';
 import { type DueRow, dueSql, factsOf } from './due-facts.ts';
-import { dueOfUnit } from './due-of-unit.ts';
 import type { Flying } from './flying.ts';
+import { noSources } from './limit-sources/source.ts';
+import { sourcesOfUnits } from './limit-sources/sources-of-units.ts';
+import { wholeDue } from './limit-sources/whole-due.ts';
 
 @Injectable()
 export class DueDateQueries {
@@ -25,19 +29,39 @@ export class DueDateQueries {
     const [first] = await this.reads.sql<DueRow>(dueSql, [[unitId], asOf]);
     const row = found(first, 'This unit');
     const facts = factsOf(row, asOf);
+    const ask = <Row extends object>(text: string, parameters?: readonly unknown[]) =>
+      this.reads.sql<Row>(text, parameters);
+    const sources = await sourcesOfUnits({ ask, models: this.reads.models }, { unitIds: [unitId], asOf });
+    const { others, notes, ...due } = wholeDue({ ...facts, hoursPerMonth }, sources.get(unitId) ?? noSources);
     return {
-      ...dueOfUnit({ ...facts, hoursPerMonth }),
+      ...{
+        ...due,
+        others: [...others],
+        notes: [...notes, ...materialNotes(await overhaulsLeft(this.reads.models, unitId))],
+      },
       unit: unitOf(row),
       lastOverhaul:
         row.overhaul_on === null ? null : { on: row.overhaul_on, meterTenths: row.overhaul_meter_tenths ?? 'unknown' },
       flying: flyingOut(facts.flying),
       limits: (facts.rules as DueRow['rules']).map(
-        ({ applicationId: _, serialFrom: __, serialTo: ___, ...limit }) => limit,
+        ({ hoursTenths, months, endOfMonth, requirement, revision, useCategory }) => ({
+          ...{ hoursTenths, months, endOfMonth, requirement, revision },
+          use: useCategory as UseCategory | null,
+        }),
       ),
       readings: readingsUsed(row, facts.flying),
       asOf,
     };
   }
+}
+
+/** An estimate for planning; whether a blade may fly again is decided by measuring it. */
+function materialNotes(blades: readonly OverhaulsLeft[]): string[] {
+  return blades.map(({ position, serial, overhauls, basis }) => {
+    const name = `${position}${serial === null ? '' : ` serial ${serial}`}`;
+    if (overhauls === 'unknown') return `Material of ${name}: how many overhauls it may give is not known (${basis}).`;
+    return `Material of ${name}: about ${overhauls} more ${overhauls === 1 ? 'overhaul' : 'overhauls'}, an estimate (${basis}).`;
+  });
 }
 
 function unitOf({ id, designation, maker, serial }: DueRow) {

@@ -1,13 +1,9 @@
-import { type SerialPlace, serialPlace } from '@hubwright/rules/directives';
+import { rulesInForce, type TboCondition } from '@hubwright/rules/due';
 import type { Tenths } from '@hubwright/rules/times';
 import type { DueFacts, DueRule } from './due-of-unit.ts';
 import { flyingOf } from './flying.ts';
 
-interface RuleOnRecord extends DueRule {
-  readonly applicationId: string | null;
-  readonly serialFrom: string | null;
-  readonly serialTo: string | null;
-}
+interface RuleOnRecord extends DueRule, TboCondition {}
 
 /** An installation as it stands: corrections and removals are in it. */
 interface IntervalOnRecord {
@@ -37,6 +33,9 @@ export interface DueRow {
   readonly order_aircraft_id: string | null;
   readonly order_registration: string | null;
   readonly in_shop: boolean;
+  /** As somebody said it last: how it is used and when it was made. */
+  readonly use_category: string | null;
+  readonly made_on: string | null;
   readonly overhaul_on: string | null;
   readonly overhaul_meter: string | null;
   readonly overhaul_meter_tenths: number | null;
@@ -61,7 +60,8 @@ const visitsSql = `(SELECT jsonb_agg(jsonb_build_object('receivedOn', w.received
     ORDER BY w.received_on, w.number) FROM work_orders w WHERE w.unit_id = u.id)`;
 const rulesSql = `(SELECT jsonb_agg(jsonb_build_object('hoursTenths', t.hours_tenths, 'months', t.months, 'endOfMonth', t.end_of_month,
       'requirement', t.requirement, 'applicationId', t.application_id,
-      'serialFrom', t.serial_from, 'serialTo', t.serial_to, 'revision', manual.number || ' rev. ' || r.revision))
+      'serialFrom', t.serial_from, 'serialTo', t.serial_to, 'useCategory', t.use_category,
+      'ageFromMonths', t.age_from_months, 'ageToMonths', t.age_to_months, 'revision', manual.number || ' rev. ' || r.revision))
     FROM tbo_rules t JOIN manual_revisions r ON r.id = t.revision_id JOIN manuals manual ON manual.id = r.manual_id
     WHERE r.manual_id = m.manual_id AND r.state = 'current' AND t.model_id = m.id
       AND (t.application_id IS NULL OR t.application_id = last.application_id))`;
@@ -87,7 +87,7 @@ const readingsSql = `(SELECT jsonb_agg(jsonb_build_object('aircraftId', x.aircra
 export const dueSql = `
   SELECT u.id::text, m.id::text AS model_id, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial,
     u.serial AS read_serial, last.customer_id::text AS order_customer_id, a.id::text AS order_aircraft_id,
-    a.registration AS order_registration,
+    a.registration AS order_registration, said.use_category, said.made_on::text,
     EXISTS (SELECT FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped') AS in_shop,
     o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
     coalesce(${rulesSql}, '[]') AS rules, coalesce(${papersSql}, '[]') AS papers, coalesce(${visitsSql}, '[]') AS visits,
@@ -96,6 +96,8 @@ export const dueSql = `
   JOIN unit_models m ON m.id = u.model_id
   LEFT JOIN LATERAL (SELECT w.customer_id, w.aircraft_id, w.application_id FROM work_orders w
     WHERE w.unit_id = u.id ORDER BY w.received_on DESC, w.number DESC LIMIT 1) last ON true
+  LEFT JOIN LATERAL (SELECT x.use_category, x.made_on FROM unit_uses x WHERE x.item_id = u.id
+    ORDER BY x.recorded_at DESC, x.id DESC LIMIT 1) said ON true
   LEFT JOIN aircraft a ON a.id = last.aircraft_id
   LEFT JOIN LATERAL (SELECT t.recorded_on, t.meter, t.meter_tenths FROM time_records t
     WHERE t.item_id = u.id AND t.basis = 'overhaul' ORDER BY t.recorded_on DESC, t.recorded_at DESC LIMIT 1) o ON true
@@ -103,34 +105,13 @@ export const dueSql = `
   CROSS JOIN LATERAL (SELECT array_remove(array_append(stood.aircraft_ids, last.aircraft_id), NULL) AS ids) flown
   WHERE u.kind = 'assembly' AND u.joined_into_id IS NULL AND u.id = ANY($1::uuid[])`;
 
-/**
- * Rules of the unit's own application take the place of the general ones. One for other serials is left out; where the serial cannot
- * be compared with the range it counts, so that no doubt moves a date later.
- */
-export function rulesThatApply(all: DueRow['rules'], serial: string | null): DueRow['rules'] {
-  const rows = all.filter((rule) => placeOf(rule, serial) !== 'out');
-  const own = rows.filter(({ applicationId }) => applicationId !== null);
-  return own.length > 0 ? own : rows;
-}
-
-function placeOf({ serialFrom, serialTo }: RuleOnRecord, serial: string | null): SerialPlace {
-  return serialPlace(serial, {
-    ...(serialFrom === null ? {} : { from: serialFrom }),
-    ...(serialTo === null ? {} : { to: serialTo }),
-  });
-}
-
 export function factsOf(row: DueRow, asOf: string): DueFacts {
-  const rules = rulesThatApply(row.rules, row.read_serial);
-  return {
-    overhaulOn: row.overhaul_on,
-    rules,
-    doubts: rules
-      .filter((rule) => placeOf(rule, row.read_serial) === 'look')
-      .map(({ serialFrom, serialTo }) => `${serialFrom ?? 'the first'} to ${serialTo ?? 'the last'}`),
-    flying: flyingOf(row, asOf),
-    asOf,
-  };
+  const { read_serial: serial, use_category: use, made_on: madeOn, overhaul_on: overhaulOn } = row;
+  const { rules, doubts } = rulesInForce(row.rules, { serial, use, madeOn, overhauledOn: overhaulOn });
+  const flownBy = row.papers.flatMap(({ recordedOn: on, sinceOverhaulTenths: tenths }) =>
+    tenths === null || on < (overhaulOn ?? '') ? [] : [{ on, tenths }],
+  );
+  return { ...{ overhaulOn, rules, doubts, flownBy, asOf }, flying: flyingOf(row, asOf) };
 }
 
 /** Whose it is and where it sits: on the aircraft it is reported on, else on the one its last order named. */

@@ -39,10 +39,16 @@ const touchedSql = `
     WHERE u.kind = 'assembly' AND (m.id = ANY($4::uuid[]) OR m.manual_id = ANY($5::uuid[]))
   LIMIT ${mostNews + 1}`;
 
+/** What is recorded of a directive on one part names the part, and moves that unit alone. */
+function isSweeping({ subjects }: Pick<NewsRow, 'subjects'>): boolean {
+  const kinds = subjects.map(({ kind }) => kind);
+  return kinds.some((kind) => sweeping.has(kind) && !(kind === 'directive' && kinds.includes('unit')));
+}
+
 /** The assemblies whose due date what was written may move, or `everything`. */
 export async function touchedUnits(ask: KeptAsk, rows: readonly NewsRow[]): Promise<string[] | 'everything'> {
   const subjects = rows.flatMap((row) => row.subjects);
-  if (rows.length === mostNews || subjects.some(({ kind }) => sweeping.has(kind))) return 'everything';
+  if (rows.length === mostNews || rows.some(isSweeping)) return 'everything';
   const lists = direct.map((wanted) => [...new Set(subjects.flatMap(({ kind, id }) => (kind === wanted ? [id] : [])))]);
   if (lists.every((ids) => ids.length === 0)) return [];
   const units = await ask<{ id: string }>(touchedSql, lists);

@@ -1,5 +1,4 @@
 import { describe, expect, it } from '@jest/globals';
-import { rulesThatApply } from './due-facts.ts';
 import { type DueFacts, dueOfUnit } from './due-of-unit.ts';
 
 const rule = { revision: 'M-1 rev. 2', hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' };
@@ -57,28 +56,8 @@ describe('when a unit is next due', () => {
     expect(dueOfUnit({ ...facts, rules: [rule, { ...rule, requirement: 'required' }] }).requirement).toBe('required');
   });
 
-  it('takes the rules of its own application before the general ones', () => {
-    const every = { serialFrom: null, serialTo: null };
-    const [general, own] = [
-      { ...rule, ...every, applicationId: null },
-      { ...rule, ...every, applicationId: 'a' },
-    ];
-    expect(rulesThatApply([general, own], 'QG1')).toEqual([own]);
-    expect(rulesThatApply([general], 'QG1')).toEqual([general]);
-  });
-
-  it('takes rules for serials by the serial; one that cannot be compared counts, and the basis says so', () => {
-    const base = { ...rule, applicationId: null };
-    const early = { ...base, serialFrom: 'QG1000', serialTo: 'QG1999', months: 60 };
-    const late = { ...base, serialFrom: 'QG2000', serialTo: null };
-    expect(rulesThatApply([early, late], 'QG1500')).toEqual([early]);
-    expect(rulesThatApply([early, late], 'QG2000')).toEqual([late]);
-    expect(rulesThatApply([early, late], 'QG1500A')).toEqual([early, late]);
-    expect(rulesThatApply([early, late], null)).toEqual([early, late]);
-    const doubtful = dueOfUnit({ ...facts, rules: [early, late], doubts: ['QG1000 to QG1999'] });
-    expect(doubtful).toMatchObject({
-      dueOn: '2031-01-31',
-      basis: expect.stringContaining('serials QG1000 to QG1999 counts'),
-    });
+  it('tells why a rule counts that may not hold for it', () => {
+    const doubts = ['A limit for serials QG1000 to QG1999 counts, as the serial cannot be compared.'];
+    expect(dueOfUnit({ ...facts, doubts }).basis).toContain('serials QG1000 to QG1999 counts');
   });
 });

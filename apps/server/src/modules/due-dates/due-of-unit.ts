@@ -6,7 +6,7 @@ import { RuleError } from '@hubwright/rules/errors';
 import { asFlown, type Flown } from './flown.ts';
 import type { Flying } from './flying.ts';
 
-type DueReply = Pick<
+export type DueReply = Pick<
   Reply<typeof dueDateOperations.nextDue>,
   | 'dueOn'
   | 'earliest'
@@ -37,8 +37,10 @@ export interface DueFacts {
   readonly rules: readonly DueRule[];
   readonly flying: Flying;
   readonly asOf: string;
-  /** Serial ranges of rules that count although nobody can tell whether the unit lies in them. */
+  /** Why rules count although nobody can tell whether they hold for this unit, each in a sentence. */
   readonly doubts?: readonly string[];
+  /** What papers since the overhaul say it had flown by their day; the oldest first. */
+  readonly flownBy?: readonly { readonly on: string; readonly tenths: number }[];
   /** Hours a month as somebody supposes, in place of the use by the readings. */
   readonly hoursPerMonth?: number | undefined;
 }
@@ -80,10 +82,7 @@ function computed({ rules, asOf, overhaulOn, doubts = [] }: Dated, flown: Flown)
     governedWhat: governedBy === 'none' ? '' : whatGoverns(rules, overhaulOn, governedBy),
     perDay: due.perDay,
     overdue: due.overdue,
-    basis: [
-      ...[due.basis, ...flown.words],
-      ...doubts.map((range) => `A limit for serials ${range} counts, as the serial cannot be compared.`),
-    ].join(' '),
+    basis: [...[due.basis, ...flown.words, ...doubts]].join(' '),
     requirement: requirementOf(rules),
   };
 }
@@ -117,7 +116,7 @@ function tenths(hours: number | 'unknown'): number | 'unknown' {
 }
 
 /** Required wherever one of the rules is: a letter must not call a required interval recommended. */
-function requirementOf(rules: readonly DueRule[]): DueReply['requirement'] {
+export function requirementOf(rules: readonly DueRule[]): DueReply['requirement'] {
   if (rules.some(({ requirement }) => requirement === 'required')) return 'required';
   return rules.length > 0 ? 'recommended' : null;
 }

@@ -5,6 +5,7 @@ import { dueOfUnit } from './due-of-unit.ts';
 const rule = {
   ...{ revision: 'M-1 rev. 2', hoursTenths: 24_000, months: 72, endOfMonth: false, requirement: 'recommended' },
   ...{ applicationId: null, serialFrom: null, serialTo: null },
+  ...{ useCategory: null, ageFromMonths: null, ageToMonths: null },
 };
 const asOf = '2026-11-28';
 const reading = (aircraftId: string, readOn: string, hoursTenths: number) => ({
@@ -26,6 +27,7 @@ const interval = (aircraftId: string, from: [string, number | null], to?: [strin
 /** Overhauled on 2024-01-10 and shipped that day; it came from aircraft A at 1000.0 h. */
 const row: DueRow = {
   ...{ id: 'u', model_id: 'm', designation: 'QN-3', maker: 'Quillon', serial: 'Q1', read_serial: 'Q1', in_shop: false },
+  ...{ use_category: null, made_on: null },
   ...{ order_customer_id: 'c', order_aircraft_id: 'A', order_registration: 'ZZ-A' },
   ...{ overhaul_on: '2024-01-10', overhaul_meter: 'tachometer', overhaul_meter_tenths: 10_000, rules: [rule] },
   papers: [{ recordedOn: '2024-01-10', basis: 'overhaul', sinceNewTenths: null, sinceOverhaulTenths: 0 }],

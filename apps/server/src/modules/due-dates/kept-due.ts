@@ -101,7 +101,8 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
     const { wholeOn } = await this.state();
     if (wholeOn !== (await this.today())) await this.patiently(this.whole());
     const rows = await this.reads.sql<NewsRow>(newsSql);
-    if (rows.every(({ position }) => this.ahead.has(position))) return;
+    // Whoever took them in may still be working them out.
+    if (rows.every(({ position }) => this.ahead.has(position))) return this.taking.catch(() => undefined);
     this.taking = this.taking.catch(() => undefined).then(() => this.takeIn());
     await this.taking;
   }
@@ -152,7 +153,7 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
   }
 
   private async recomputeAll(ask: KeptAsk, unitIds: readonly string[]): Promise<void> {
-    const asked = { asOf: await this.today(), now: this.clock.now() };
+    const asked = { asOf: await this.today(), now: this.clock.now(), models: this.reads.models };
     for (let from = 0; from < unitIds.length; from += batch)
       await recompute(ask, unitIds.slice(from, from + batch), asked);
   }

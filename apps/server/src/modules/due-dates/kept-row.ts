@@ -1,6 +1,9 @@
 import type { KeptAsk } from '../../platform/database/kept-results.ts';
+import type { Reads } from '../../platform/database/reads.ts';
 import { type DueRow, dueSql, factsOf, whereNow } from './due-facts.ts';
-import { dueOfUnit } from './due-of-unit.ts';
+import { noSources, type UnitSources } from './limit-sources/source.ts';
+import { sourcesOfUnits } from './limit-sources/sources-of-units.ts';
+import { wholeDue } from './limit-sources/whole-due.ts';
 
 /** What is kept of one unit, by the names of its columns. */
 export interface KeptRow {
@@ -27,8 +30,8 @@ export interface KeptRow {
 const known = <T>(value: T | 'unknown'): T | null => (value === 'unknown' ? null : value);
 
 /** What a fresh computation of this moment would keep. */
-export function keptRow(row: DueRow, asOf: string): KeptRow {
-  const due = dueOfUnit(factsOf(row, asOf));
+export function keptRow(row: DueRow, asOf: string, sources: UnitSources = noSources): KeptRow {
+  const due = wholeDue(factsOf(row, asOf), sources);
   return {
     ...{ unit_id: row.id, model_id: row.model_id, in_shop: row.in_shop, ...whereNow(row) },
     ...{ due_on: known(due.dueOn), earliest: known(due.earliest), latest: known(due.latest) },
@@ -56,15 +59,16 @@ const writeSql = `
 
 const goneSql = 'DELETE FROM unit_due WHERE unit_id = ANY($1::uuid[]) AND NOT unit_id = ANY($2::uuid[])';
 
-/** Works some units out again and keeps the answers: one statement reads them, one writes them. */
+/** Works some units out again and keeps the answers: a few statements read them all, one writes them. */
 export async function recompute(
   ask: KeptAsk,
   unitIds: readonly string[],
-  { asOf, now }: { asOf: string; now: Date },
+  { asOf, now, models }: { asOf: string; now: Date; models: Reads['models'] },
 ): Promise<void> {
   if (unitIds.length === 0) return;
   const rows = await ask<DueRow>(dueSql, [unitIds, asOf]);
-  const kept = rows.map((row) => keptRow(row, asOf));
+  const sources = await sourcesOfUnits({ ask, models }, { unitIds, asOf });
+  const kept = rows.map((row) => keptRow(row, asOf, sources.get(row.id)));
   await ask(writeSql, [JSON.stringify(kept), asOf, now]);
   if (kept.length < unitIds.length) await ask(goneSql, [unitIds, kept.map(({ unit_id }) => unit_id)]);
 }

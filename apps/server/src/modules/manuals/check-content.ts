@@ -37,6 +37,7 @@ export async function refuseWrongContent(
       ...wrongBladeRules(content, pointer),
       ...wrongSheets(content, { bladeCount: model.bladeCount, applications }, pointer),
       ...wrongTboRanges(content, pointer),
+      ...wrongServiceLimits(content, pointer),
       ...content.tboRules.flatMap(({ applicationId }, rule) =>
         applicationId && !applications.has(applicationId)
           ? [{ pointer: `${pointer}/tboRules/${rule}/applicationId`, detail: 'This application is of another model' }]
@@ -97,6 +98,26 @@ function wrongRoutes({ routes }: ModelContent, at: string): Pointed[] {
       ({ step, field, detail }) => ({ pointer: `${at}/routes/${route}/steps/${step}/${field}`, detail }),
     ),
   );
+}
+
+/** One way of preservation has one storage rule, one part number one installed life. */
+function wrongServiceLimits({ serviceLimits }: ModelContent, at: string): Pointed[] {
+  const twice = (list: 'storage' | 'seals', keys: readonly string[]) =>
+    keys.flatMap((key, index) =>
+      keys.indexOf(key) === index
+        ? []
+        : [{ pointer: `${at}/serviceLimits/${list}/${index}`, detail: `${key} is given above already` }],
+    );
+  return [
+    ...twice(
+      'storage',
+      serviceLimits.storage.map(({ preservation }) => preservation),
+    ),
+    ...twice(
+      'seals',
+      serviceLimits.seals.map(({ partNumber }) => partNumber.toUpperCase()),
+    ),
+  ];
 }
 
 /** One part number has one life limit. */

@@ -1,4 +1,5 @@
 import { noBladeRules } from '@hubwright/contracts/manuals/measures';
+import { noServiceLimits } from '@hubwright/contracts/manuals/service-limits';
 import type { Reads } from '../../platform/database/reads.ts';
 
 const inOrder = { orderBy: { sequence: 'asc' } } as const;
@@ -9,6 +10,7 @@ const wholeContent = {
   tboRules: true,
   lifeLimits: { orderBy: { partNumber: 'asc' } },
   bladeRules: true,
+  serviceLimits: true,
 } as const;
 
 /** A revision and all it says, model by model, as the contract shows it; undefined when there is none. */
@@ -38,6 +40,7 @@ export async function revisionContent(read: Pick<Reads['models'], 'manualRevisio
       tboRules: of(revision.tboRules, id).map(present),
       lifeLimits: of(revision.lifeLimits, id).map(present),
       bladeRules: of(revision.bladeRules, id)[0]?.content ?? noBladeRules,
+      serviceLimits: of(revision.serviceLimits, id)[0]?.content ?? noServiceLimits,
     })),
   };
 }

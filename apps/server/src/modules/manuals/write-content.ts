@@ -32,6 +32,16 @@ export async function writeContent(context: Writing, revisionId: string, content
   await tx.bladeRules.createMany({
     data: content.models.map(({ modelId, bladeRules }) => ({ id: newId(), revisionId, modelId, content: bladeRules })),
   });
+  await tx.serviceLimits.createMany({
+    data: content.models.map((one) => ({
+      ...{ id: newId(), revisionId, modelId: one.modelId },
+      content: { ...one.serviceLimits, seals: one.serviceLimits.seals.map(inCapitals) },
+    })),
+  });
+}
+
+function inCapitals<T extends { partNumber: string }>(row: T): T {
+  return { ...row, partNumber: row.partNumber.toUpperCase() };
 }
 
 async function writeLimits({ tx, newId }: Writing, revisionId: string, models: readonly ModelContent[]): Promise<void> {
@@ -47,18 +57,22 @@ async function writeLimits({ tx, newId }: Writing, revisionId: string, models: r
         months: months ?? null,
         serialFrom: serialFrom ? normaliseSerial(serialFrom) : null,
         serialTo: serialTo ? normaliseSerial(serialTo) : null,
+        useCategory: rule.useCategory ?? null,
+        ageFromMonths: rule.ageFromMonths ?? null,
+        ageToMonths: rule.ageToMonths ?? null,
       })),
     ),
   });
   await tx.lifeLimit.createMany({
     data: models.flatMap(({ modelId, lifeLimits }) =>
-      lifeLimits.map(({ partNumber, hoursTenths, cycles }) => ({
+      lifeLimits.map(({ partNumber, hoursTenths, cycles, overhauls }) => ({
         id: newId(),
         revisionId,
         modelId,
         partNumber: partNumber.toUpperCase(),
         hoursTenths: hoursTenths ?? null,
         cycles: cycles ?? null,
+        overhauls: overhauls ?? null,
       })),
     ),
   });

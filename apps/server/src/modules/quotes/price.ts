@@ -2,7 +2,7 @@ import { Problem, type ProblemType } from '@hubwright/contracts/problems';
 import type { QuoteKind } from '@hubwright/contracts/quotes/operations';
 import { addMoney, type Money, taxOn } from '@hubwright/rules/money';
 import { found } from '../../platform/command/version.ts';
-import { directiveLines } from './directive-lines.ts';
+import { directiveLines, directivesNotQuoted } from './directive-lines.ts';
 import { type FindingToPrice, findingLines, findingsOf } from './price-findings.ts';
 import { type Models, type PricedLine, partLine } from './priced-line.ts';
 
@@ -30,7 +30,10 @@ export async function priceLines(
   const shop = found(await models.shopProfile.findUnique({ where: { id: 1 } }), 'The shop profile');
   const { currency } = shop;
   const findings = asked.kind === 'estimate' ? [] : await findingsOf(models, workOrder.id);
-  if (asked.kind === 'over-and-above') return { currency, ...overAndAbove(findings, asked.findingIds, currency) };
+  if (asked.kind === 'over-and-above') {
+    const directives = await directivesNotQuoted(models, { workOrderId: workOrder.id, today: asked.today });
+    return { currency, ...overAndAbove(findings, { chosen: asked.findingIds, directives, currency }) };
+  }
   const labour = await labourLine(models, workOrder);
   const gaps: Gap[] = [
     ...('problem' in labour ? [labour] : []),
@@ -45,20 +48,29 @@ export async function priceLines(
   return { currency, lines, gaps };
 }
 
-function overAndAbove(findings: readonly FindingToPrice[], chosen: readonly string[] | undefined, currency: string) {
+function overAndAbove(
+  findings: readonly FindingToPrice[],
+  asked: { chosen: readonly string[] | undefined; directives: readonly PricedLine[]; currency: string },
+) {
+  const { chosen, directives, currency } = asked;
   const waiting = findings.filter((finding) => !finding.paid && finding.hasCost);
-  const asked = chosen ? waiting.filter((finding) => chosen.includes(finding.id)) : waiting;
-  const strange = chosen?.filter((id) => !asked.some((finding) => finding.id === id)) ?? [];
+  const quoted = chosen ? waiting.filter((finding) => chosen.includes(finding.id)) : waiting;
+  const strange = chosen?.filter((id) => !quoted.some((finding) => finding.id === id)) ?? [];
   const gaps: Gap[] = [
     ...(strange.length > 0
       ? [{ problem: 'finding-not-quotable' as const, detail: `${strange.length} of the findings cannot be quoted` }]
       : []),
-    ...asked.filter((finding) => finding.disposition === null).map(undecided),
-    ...(asked.length === 0
-      ? [{ problem: 'nothing-to-quote' as const, detail: 'Every finding with a cost is paid for by an approved quote' }]
+    ...quoted.filter((finding) => finding.disposition === null).map(undecided),
+    ...(quoted.length === 0 && directives.length === 0
+      ? [
+          {
+            problem: 'nothing-to-quote' as const,
+            detail: 'Every finding with a cost, and every open directive, is in an approved quote',
+          },
+        ]
       : []),
   ];
-  return { lines: asked.flatMap((finding) => findingLines(finding, currency)), gaps };
+  return { lines: [...quoted.flatMap((finding) => findingLines(finding, currency)), ...directives], gaps };
 }
 
 function undecided(finding: FindingToPrice): Gap {

@@ -11,6 +11,9 @@ export interface PricedLine {
   readonly description: string;
   readonly partId: string | null;
   readonly findingId: string | null;
+  /** The directive a line is for, and the part it concerns. */
+  readonly directiveId?: string;
+  readonly itemId?: string;
   readonly quantity: number;
   readonly unitPrice: string;
   readonly amountMinor: number;

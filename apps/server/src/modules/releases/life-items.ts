@@ -1,9 +1,11 @@
-import { lifeVerdict } from '@hubwright/rules/due';
+import { type LifeLimit, lifeVerdict } from '@hubwright/rules/due';
 import type { Tx } from '../../platform/database/client.ts';
 import { lifeLimitsOf } from '../manuals/public.ts';
 import { latestTimes } from '../units/public.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
+import { overhauledItems } from './release-content.ts';
 import type { ReleaseFacts } from './release-facts.ts';
+import { wordOfWork } from './word-of-work.ts';
 
 /**
  * Fitted parts, the unit itself included, that the work's manual revision limits in life and whose total since new is not known
@@ -17,18 +19,18 @@ export async function lifeItems(tx: Tx, facts: ReleaseFacts, holders: Holders): 
     { position: 'the unit', item: workOrder.unit, times: [await latestTimes(tx, workOrder.unitId)] },
     ...installations.map(({ position, item: part }) => ({ position, item: part, times: part.times })),
   ];
+  const overhaulsOf = await overhaulsWith(tx, facts);
   return fitted.flatMap(({ position, item: part, times: [newest] }) => {
     const limit = limits.get(part.partNumber.toUpperCase());
     if (!limit) return [];
     const verdict = lifeVerdict(given(limit), {
       hoursTenths: newest?.sinceNewTenths ?? 'unknown',
       cycles: newest?.sinceNewCycles ?? 'unknown',
+      ...overhaulsOf(part.id, newest?.sinceNewOverhauls ?? null),
     });
     if (verdict.state === 'within') return [];
     const name = `${position}, ${part.partNumber} serial ${part.serial ?? 'not read'}`;
-    const bounds = verdict.by.map((measure) =>
-      measure === 'cycles' ? (limit.cycles === 1 ? '1 cycle' : `${limit.cycles} cycles`) : inHours(limit.hoursTenths),
-    );
+    const bounds = verdict.by.map((measure) => boundOf(limit, measure));
     const by = { subject: { kind: 'unit', id: part.id } };
     return verdict.state === 'reached'
       ? [
@@ -46,8 +48,44 @@ export async function lifeItems(tx: Tx, facts: ReleaseFacts, holders: Holders): 
   });
 }
 
-function given({ hoursTenths, cycles }: { hoursTenths: number | null; cycles: number | null }) {
-  return { ...(hoursTenths === null ? {} : { hoursTenths }), ...(cycles === null ? {} : { cycles }) };
+interface Limit {
+  readonly hoursTenths: number | null;
+  readonly cycles: number | null;
+  readonly overhauls: number | null;
+}
+
+function given({ hoursTenths, cycles, overhauls }: Limit): LifeLimit {
+  return {
+    ...(hoursTenths === null ? {} : { hoursTenths }),
+    ...(cycles === null ? {} : { cycles }),
+    ...(overhauls === null ? {} : { overhauls }),
+  };
+}
+
+function boundOf(limit: Limit, measure: keyof LifeLimit): string {
+  if (measure === 'hoursTenths') return inHours(limit.hoursTenths);
+  const count = limit[measure];
+  return `${count} ${count === 1 ? measure.slice(0, -1) : measure}`;
+}
+
+/** Overhauls since new with that of this visit, which is recorded with the release; what nobody counted is at least what is on record here. */
+async function overhaulsWith(tx: Tx, facts: ReleaseFacts) {
+  const { workOrder, installations } = facts;
+  const rows = await tx.timeRecord.groupBy({
+    by: ['itemId'],
+    where: { itemId: { in: [workOrder.unitId, ...installations.map(({ itemId }) => itemId)] }, basis: 'overhaul' },
+    _count: true,
+  });
+  const here = new Map(rows.map(({ itemId, _count }) => [itemId, _count]));
+  const isOverhaul = workOrder.scope === 'overhaul' || wordOfWork(facts).word === 'overhauled';
+  const now = new Set(isOverhaul ? overhauledItems(facts) : []);
+  return (itemId: string, counted: number | null) => {
+    const more = now.has(itemId) ? 1 : 0;
+    return {
+      overhauls: counted === null ? ('unknown' as const) : counted + more,
+      overhaulsAtLeast: (here.get(itemId) ?? 0) + more,
+    };
+  };
 }
 
 const hours = new Intl.NumberFormat('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 });

@@ -21,6 +21,7 @@ export async function restartTimes(
       sinceNewTenths: before?.sinceNewTenths ?? null,
       sinceOverhaulTenths: 0,
       sinceNewCycles: before?.sinceNewCycles ?? null,
+      sinceNewOverhauls: before?.sinceNewOverhauls == null ? null : before.sinceNewOverhauls + 1,
       meter: before?.meter ?? null,
       meterTenths: before?.meterTenths ?? null,
       basis: 'overhaul',

@@ -17,13 +17,14 @@ export const establishTimes = defineCommand(operation, {
     const need = { process: 'receiving-inspection', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
     const before = await refuseFewer(context);
-    const { sinceNewTenths, sinceOverhaulTenths, sinceNewCycles, basis } = input;
+    const { sinceNewTenths, sinceOverhaulTenths, sinceNewCycles, sinceNewOverhauls, basis } = input;
     await recordTimes(context, {
       itemId: item.id,
       on: today,
       sinceNewTenths: known(sinceNewTenths),
       sinceOverhaulTenths: known(sinceOverhaulTenths),
       sinceNewCycles: known(sinceNewCycles),
+      sinceNewOverhauls: known(sinceNewOverhauls),
       meter: before?.meter ?? null,
       meterTenths: before?.meterTenths ?? null,
       basis,
@@ -33,7 +34,7 @@ export const establishTimes = defineCommand(operation, {
     return {
       reply: { id: item.id, version },
       subjects: [{ kind: 'unit', id: item.id, before: item.version, after: version }],
-      facts: { sinceNewTenths, sinceOverhaulTenths, sinceNewCycles, basis },
+      facts: { sinceNewTenths, sinceOverhaulTenths, sinceNewCycles, sinceNewOverhauls, basis },
       authorisation,
     };
   },
@@ -42,7 +43,7 @@ export const establishTimes = defineCommand(operation, {
 /** Time since new only grows: a paper that says less than the record is another part's, or the record is wrong. */
 async function refuseFewer({ tx, input }: Context<typeof operation>) {
   const before = await latestTimes(tx, input.itemId);
-  const fewer = (['sinceNewTenths', 'sinceNewCycles'] as const).filter((field) => {
+  const fewer = (['sinceNewTenths', 'sinceNewCycles', 'sinceNewOverhauls'] as const).filter((field) => {
     const said = known(input[field]);
     const recorded = before?.[field] ?? null;
     return said !== null && recorded !== null && said < recorded;

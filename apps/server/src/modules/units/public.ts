@@ -7,6 +7,7 @@ import { toDbDate } from '../../platform/database/dates.ts';
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
 export { IntervalQueries } from './intervals.queries.ts';
 export { endOnArrival, refuseNonsense } from './intervals.ts';
+export { keepOnArrival } from './keep-on-arrival.ts';
 export { awayBetween, declaredInTable, paperOf } from './time-facts.ts';
 export { TimesQueries } from './times.queries.ts';
 export { UnitQueries } from './units.queries.ts';
@@ -88,6 +89,7 @@ export interface TimesOnDay {
   readonly sinceNewTenths: number | null;
   readonly sinceOverhaulTenths: number | null;
   readonly sinceNewCycles?: number | null;
+  readonly sinceNewOverhauls?: number | null;
   readonly meter?: string | null;
   readonly meterTenths?: number | null;
   /** How they are known: `declared by the customer`, `logbook`, `overhaul`. */
@@ -110,6 +112,7 @@ export async function recordTimes(context: Ids, times: TimesOnDay): Promise<void
       sinceNewTenths,
       sinceOverhaulTenths,
       sinceNewCycles: times.sinceNewCycles ?? null,
+      sinceNewOverhauls: times.sinceNewOverhauls ?? (await overhaulsOf(context.tx, times.itemId)),
       meter: times.meter ?? null,
       meterTenths: times.meterTenths ?? null,
       basis: times.basis,
@@ -117,6 +120,11 @@ export async function recordTimes(context: Ids, times: TimesOnDay): Promise<void
       recordedAt: context.now,
     },
   });
+}
+
+/** A record that says nothing of overhauls leaves their number as it was. */
+async function overhaulsOf(tx: Tx, itemId: string): Promise<number | null> {
+  return (await latestTimes(tx, itemId))?.sinceNewOverhauls ?? null;
 }
 
 /** The newest times on record of an item, or null when none were ever declared. */

@@ -2,12 +2,14 @@ import { Module } from '@nestjs/common';
 import { FindQueries } from './find.queries.ts';
 import { IntervalsController } from './intervals.controller.ts';
 import { IntervalQueries } from './intervals.queries.ts';
+import { KeepingController } from './keeping.controller.ts';
+import { KeepingQueries } from './keeping.queries.ts';
 import { TimesQueries } from './times.queries.ts';
 import { UnitsController } from './units.controller.ts';
 import { UnitQueries } from './units.queries.ts';
 
 @Module({
-  controllers: [UnitsController, IntervalsController],
-  providers: [UnitQueries, FindQueries, TimesQueries, IntervalQueries],
+  controllers: [UnitsController, IntervalsController, KeepingController],
+  providers: [UnitQueries, FindQueries, TimesQueries, IntervalQueries, KeepingQueries],
 })
 export class UnitsModule {}

@@ -9,6 +9,7 @@ import {
   findOrCreateItem,
   type ItemIdentity,
   install,
+  keepOnArrival,
   openInstallations,
   recordTimes,
   uninstall,
@@ -86,6 +87,10 @@ export async function bookIn(
   const [unitId = '', ...partIds] = ids;
   const { meter = null, meterTenths = null } = input.times;
   await endOnArrival(context, unitId, { on: arrival.on, number: arrival.number, meter, meterTenths });
+  await keepOnArrival(context, unitId, {
+    ...{ on: arrival.on, number: arrival.number },
+    ...{ aircraftId: input.aircraftId ?? null, use: input.use ?? null, madeOn: input.madeOn ?? null },
+  });
   for (const sitting of await openInstallations(context.tx, unitId))
     if (!partIds.includes(sitting.itemId))
       await uninstall(context, { itemId: sitting.itemId, on: arrival.on, foundOnArrival: true });

@@ -7,6 +7,7 @@ export { liftHolds, writeHold } from './holds.ts';
 export { workOrderLocks } from './loads.ts';
 export { buildLocks, openClosedBuild } from './open-closed-build.ts';
 export { openReviews } from './open-reviews.ts';
+export { type OverhaulsLeft, overhaulsLeft } from './overhauls-left.ts';
 export { conditionOf } from './part-limits.ts';
 export { routesByClass, stepOfRoute } from './raise-travelers.ts';
 export { isGovernorTest } from './sheets/governor-sheet.ts';

@@ -181,7 +181,9 @@ describe('a newer revision over open work', () => {
 });
 
 describe('life limits of two revisions', () => {
-  const limit = (hoursTenths: number | null, cycles: number | null) => ({ hoursTenths, cycles });
+  const limit = (hoursTenths: number | null, cycles: number | null, overhauls: number | null = null) => ({
+    ...{ hoursTenths, cycles, overhauls },
+  });
 
   it('are told part by part: new, changed or gone, with where the part is fitted', () => {
     const before = new Map([
@@ -192,7 +194,7 @@ describe('life limits of two revisions', () => {
     const after = new Map([
       ['Q76-B', limit(50_000, null)],
       ['SAME', limit(10, null)],
-      ['HUB', limit(null, 700)],
+      ['HUB', limit(null, 700, 5)],
     ]);
     const fitted = new Map([['Q76-B', ['blade 1, serial B1', 'blade 2, serial not read']]]);
     expect(
@@ -200,7 +202,7 @@ describe('life limits of two revisions', () => {
         ...[area, what, change, was, is, ...consequences],
       ]),
     ).toEqual([
-      ['life', 'HUB', 'added', null, '700 cycles since new'],
+      ['life', 'HUB', 'added', null, '700 cycles or 5 overhauls since new'],
       ['life', 'OLD', 'removed', '900 cycles since new', null],
       [
         ...['life', 'Q76-B', 'changed', '6,000.0 h or 1 cycle since new', '5,000.0 h since new'],

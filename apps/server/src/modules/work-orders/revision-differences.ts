@@ -160,6 +160,7 @@ export function kitDifferences(differences: readonly KitDifference[]): Differenc
 export interface LifeLimitOf {
   readonly hoursTenths: number | null;
   readonly cycles: number | null;
+  readonly overhauls: number | null;
 }
 
 /** Life limits by part number, line by line; `fitted` says where parts of a number sit in this unit. */
@@ -181,9 +182,14 @@ const hours = new Intl.NumberFormat('en-US', { minimumFractionDigits: 1, maximum
 
 function lifeWords(limit: LifeLimitOf | undefined): string | null {
   if (!limit) return null;
-  const { hoursTenths, cycles } = limit;
-  const inHours = hoursTenths === null ? [] : [`${hours.format(hoursTenths / 10)} h`];
-  return [...inHours, ...(cycles === null ? [] : [cycles === 1 ? '1 cycle' : `${cycles} cycles`])]
+  const { hoursTenths, cycles, overhauls } = limit;
+  const many = (count: number | null, one: string) =>
+    count === null ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
+  return [
+    ...(hoursTenths === null ? [] : [`${hours.format(hoursTenths / 10)} h`]),
+    ...many(cycles, 'cycle'),
+    ...many(overhauls, 'overhaul'),
+  ]
     .join(' or ')
     .concat(' since new');
 }
