@@ -58,7 +58,7 @@ describe('when a unit is next due, on its page', () => {
   test('likely days are drawn and said, and a supposed use is answered at once', async () => {
     await page.goto(`/units/${unitId}`);
     const sheet = page.getByRole('region', { name: 'Next due' });
-    await sheet.getByRole('img', { name: /Likely days/ }).waitFor({ timeout: 20_000 });
+    await sheet.getByRole('img', { name: /^likely/ }).waitFor({ timeout: 20_000 });
     expect(await sheet.textContent()).toContain('The hour limit governs');
     await sheet.getByLabel('What if it flies so many hours a month').fill('100');
     await sheet.getByText(/At 100\.0\s*h a month: *due/).waitFor({ timeout: 10_000 });
