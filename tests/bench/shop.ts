@@ -56,12 +56,7 @@ export async function openShop(): Promise<BenchShop> {
       HUBWRIGHT_DATA: folder,
       HUBWRIGHT_REQUESTS_PER_MINUTE: '1000000000',
     },
-    async newest() {
-      const { rows } = await sql.query(
-        '(SELECT id FROM movements ORDER BY sequence DESC LIMIT 1) UNION ALL (SELECT id FROM record_entries ORDER BY id DESC LIMIT 1)',
-      );
-      return rows.map((row) => row.id);
-    },
+    newest: () => newestOf(sql),
     closeInProcess() {
       closed ??= running.close();
       return closed;
@@ -73,6 +68,13 @@ export async function openShop(): Promise<BenchShop> {
       await rm(folder, { recursive: true, force: true });
     },
   };
+}
+
+async function newestOf(sql: pg.Client): Promise<string[]> {
+  const { rows } = await sql.query(
+    '(SELECT id FROM movements ORDER BY sequence DESC LIMIT 1) UNION ALL (SELECT id FROM record_entries ORDER BY id DESC LIMIT 1)',
+  );
+  return rows.map((row) => row.id);
 }
 
 /** Lots with plenty in one bin, written directly: their history does not matter to the figures. */

@@ -24,26 +24,30 @@ interface Doing {
   readonly onMeters: (aircraft: Aircraft) => void;
 }
 
+const facts: readonly Column<Aircraft>[] = [
+  {
+    id: 'registration',
+    header: 'Registration',
+    value: (row) => row.registration,
+    cell: (row) => <span className="code">{row.registration}</span>,
+  },
+  { id: 'airframe', header: 'Airframe', value: (row) => row.airframe },
+  { id: 'engine', header: 'Engine', value: (row) => row.engine },
+  {
+    id: 'readings',
+    header: 'Latest readings',
+    value: (row) =>
+      row.latestReadings
+        .map((each) => `${meterWords[each.meter]} ${each.hoursTenths / 10} on ${each.readOn}`)
+        .join('; '),
+    cell: (row) => <Readings aircraft={row} />,
+    canSort: false,
+  },
+];
+
 function columnsWith({ onRead, onMeters }: Doing): readonly Column<Aircraft>[] {
   return [
-    {
-      id: 'registration',
-      header: 'Registration',
-      value: (row) => row.registration,
-      cell: (row) => <span className="code">{row.registration}</span>,
-    },
-    { id: 'airframe', header: 'Airframe', value: (row) => row.airframe },
-    { id: 'engine', header: 'Engine', value: (row) => row.engine },
-    {
-      id: 'readings',
-      header: 'Latest readings',
-      value: (row) =>
-        row.latestReadings
-          .map((each) => `${meterWords[each.meter]} ${each.hoursTenths / 10} on ${each.readOn}`)
-          .join('; '),
-      cell: (row) => <Readings aircraft={row} />,
-      canSort: false,
-    },
+    ...facts,
     {
       id: 'meters',
       header: 'Its meters',
