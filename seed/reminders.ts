@@ -5,6 +5,7 @@ import { changeReminderSettings } from '../apps/server/src/modules/reminders/cha
 import { markLetterPosted } from '../apps/server/src/modules/reminders/mark-letter-posted.command.ts';
 import { sendReminders } from '../apps/server/src/modules/reminders/send-reminders.command.ts';
 import { setReminderChoice } from '../apps/server/src/modules/reminders/set-reminder-choice.command.ts';
+import { sayUse } from '../apps/server/src/modules/units/say-use.command.ts';
 import type { Calendar } from './calendar.ts';
 import type { SeedRun } from './run.ts';
 
@@ -65,6 +66,12 @@ async function bringInFleet(run: SeedRun): Promise<void> {
   const { id } = await run.run(stageFleetTable({ header: columns, rows }), staged, { by: 'desk' });
   const mapping = Object.fromEntries(columns.map((field, index) => [field, index]));
   await run.run(applyFleetTable, { importId: id, mapping }, { by: 'desk' });
+  // Until somebody says how they are used the shorter limit of acrobatic flying would count.
+  const units = await run.reads.serializedItem.findMany({
+    where: { serial: { in: fleet.map(({ serial }) => serial) } },
+  });
+  for (const { id: itemId } of units)
+    await run.run(sayUse, { itemId, use: 'normal', basis: 'the base’s list' }, { by: 'desk' });
 }
 
 /** On paper: the demonstration sends no mail. */
