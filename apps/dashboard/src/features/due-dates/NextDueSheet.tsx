@@ -28,7 +28,10 @@ export function NextDueSheet({ unitId }: { unitId: string }) {
         </p>
       )}
       {due.limits.map((limit) => (
-        <Interval key={`${limit.revision} ${limit.requirement} ${limit.use} ${limit.hoursTenths} ${limit.months}`} limit={limit} />
+        <Interval
+          key={`${limit.revision} ${limit.requirement} ${limit.use} ${limit.hoursTenths} ${limit.months}`}
+          limit={limit}
+        />
       ))}
       {due.lastOverhaul && due.limits.some(({ hoursTenths }) => hoursTenths !== null) ? (
         <WhatIf unitId={unitId} />
