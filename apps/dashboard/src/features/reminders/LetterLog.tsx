@@ -2,6 +2,7 @@ import { reminderOperations } from '@hubwright/contracts/reminders/operations';
 import { type LetterState, letterStateTitles } from '@hubwright/contracts/reminders/shapes';
 import { type ReactNode, useState } from 'react';
 import { usePages } from '../../api/pages.ts';
+import { plainDates } from '../../format/plain-dates.ts';
 import { DateText, InstantText } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -44,7 +45,7 @@ const columns: readonly Column<Letter>[] = [
     cell: ({ state, outcome, nextTryAt }) => (
       <>
         <StateMark state={shapeOf[state]} word={letterStateTitles[state]} />
-        {outcome ? <p className="small soft">{outcome}</p> : null}
+        {outcome ? <p className="small soft">{plainDates(outcome)}</p> : null}
         {state === 'waiting' && nextTryAt ? (
           <p className="small soft">
             next try <InstantText instant={nextTryAt} />

@@ -2,6 +2,7 @@ import { reminderOperations } from '@hubwright/contracts/reminders/operations';
 import { letterStateTitles } from '@hubwright/contracts/reminders/shapes';
 import { addressOf } from '../../api/address.ts';
 import { useMay } from '../../api/me.ts';
+import { plainDates } from '../../format/plain-dates.ts';
 import { InstantText } from '../../format/values.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -27,7 +28,7 @@ export function LetterRecord({ letter, onClose }: { letter: Letter; onClose: () 
         <ol className={styles.log}>
           {events.map((event) => (
             <li key={`${event.at} ${event.what}`}>
-              <strong>{event.what}</strong>, <InstantText instant={event.at} />, {event.by}. {event.detail}
+              <strong>{event.what}</strong>, <InstantText instant={event.at} />, {event.by}. {plainDates(event.detail)}
             </li>
           ))}
         </ol>
