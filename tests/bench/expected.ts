@@ -1,8 +1,8 @@
-import { randomUUID } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import pg from 'pg';
-import { median, type Shot, send } from './load.ts';
+import { answered, type Clerk, move } from './clerk.ts';
+import { median, type Shot } from './load.ts';
 
 const [units, parts, models, linesPerModel] = [3_000, 5_000, 50, 100];
 const tries = 20;
@@ -30,11 +30,8 @@ const dueSql = `
     current_date + substr(serial, 3)::int % 170 + 25, 'calendar', 'bench', 'bench', false, false, current_date, now() FROM made`;
 const movedSql = `UPDATE unit_due SET due_on = due_on + 1, latest = latest + 1, computed_at = clock_timestamp() WHERE unit_id = (SELECT id FROM serialized_items WHERE serial = $1)`;
 
-interface Target {
-  readonly port: number;
+interface Target extends Clerk {
   readonly pid: number;
-  readonly cookie: string;
-  readonly bins: readonly [string, string];
 }
 
 /**
@@ -106,19 +103,4 @@ function residentMegabytes(pid: number): string {
 
 function view({ cookie }: Target, path: string): Shot {
   return { method: 'GET', path, headers: { cookie } };
-}
-
-async function answered(port: number, shot: Shot): Promise<number> {
-  const { status, milliseconds, body } = await send(port, shot);
-  if (status !== 200) throw new Error(`${shot.path} answered ${status}: ${body.slice(0, 300)}`);
-  return milliseconds;
-}
-
-function move({ cookie, bins }: Target, lot: string): Shot {
-  return {
-    method: 'POST',
-    path: `/api/inventory/lots/${lot}/moves`,
-    headers: { cookie, 'content-type': 'application/json', 'idempotency-key': randomUUID() },
-    body: JSON.stringify({ from: bins[0], to: bins[1], quantity: 1 }),
-  };
 }

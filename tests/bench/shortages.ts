@@ -1,7 +1,7 @@
-import { randomUUID } from 'node:crypto';
 import { loadavg } from 'node:os';
 import pg from 'pg';
-import { median, type Shot, send } from './load.ts';
+import { answered, type Clerk, move } from './clerk.ts';
+import { median, type Shot } from './load.ts';
 
 const linesPerKit = 40;
 const parts = 400;
@@ -34,17 +34,11 @@ const kitsSql = `
 /** Told as something nobody knows, so that the server reads everything anew. */
 const toldSql = `INSERT INTO outbox (nouns, subjects) VALUES ('{kits}', jsonb_build_array(jsonb_build_object('kind', 'bench', 'id', uuidv7())))`;
 
-interface Target {
-  readonly port: number;
-  readonly cookie: string;
-  readonly bins: readonly [string, string];
-}
-
 /**
  * How long after a movement the shortage view answers what is true then, with 60 and with 2,000 open kits of forty lines. Real time,
  * one request after the other: a clerk waits. The twin is the first answer, in which every line is worked out.
  */
-export async function shortageRows(target: Target, databaseUrl: string): Promise<string[][]> {
+export async function shortageRows(target: Clerk, databaseUrl: string): Promise<string[][]> {
   const sql = new pg.Client({ connectionString: databaseUrl });
   await sql.connect();
   try {
@@ -66,7 +60,7 @@ export async function shortageRows(target: Target, databaseUrl: string): Promise
   }
 }
 
-async function rowFor(target: Target, { kits, lots }: { kits: number; lots: readonly string[] }): Promise<string[]> {
+async function rowFor(target: Clerk, { kits, lots }: { kits: number; lots: readonly string[] }): Promise<string[]> {
   const { cookie, port } = target;
   const view: Shot = { method: 'GET', path: '/api/shortages?limit=50', headers: { cookie } };
   const whole = await answered(port, view);
@@ -85,19 +79,4 @@ async function rowFor(target: Target, { kits, lots }: { kits: number; lots: read
     `${sorted[0]?.toFixed(0)}–${sorted.at(-1)?.toFixed(0)}`,
     `${kits} kits × ${linesPerKit} lines over ${parts} parts, ${tries} movements; load of the machine ${loadavg()[0]?.toFixed(1)}`,
   ];
-}
-
-async function answered(port: number, shot: Shot): Promise<number> {
-  const { status, milliseconds, body } = await send(port, shot);
-  if (status !== 200) throw new Error(`${shot.path} answered ${status}: ${body.slice(0, 300)}`);
-  return milliseconds;
-}
-
-function move({ cookie, bins }: Target, lot: string): Shot {
-  return {
-    method: 'POST',
-    path: `/api/inventory/lots/${lot}/moves`,
-    headers: { cookie, 'content-type': 'application/json', 'idempotency-key': randomUUID() },
-    body: JSON.stringify({ from: bins[0], to: bins[1], quantity: 1 }),
-  };
 }

@@ -35,7 +35,7 @@ export const foundKind = z
   ])
   .meta({ id: 'FoundKind' });
 
-const item = z.object({
+export const itemOnRecord = z.object({
   id,
   kind: partClass,
   maker: z.string(),
@@ -57,31 +57,33 @@ export const timesOnRecord = z
   })
   .meta({ id: 'TimesOnRecord' });
 
-const unitHistory = item
+/** A part that sits or sat in an assembly. */
+export const partInside = itemOnRecord.extend({
+  position: z.string(),
+  fromDate: date,
+  toDate: date.nullable(),
+  latestTimes: timesOnRecord.nullable(),
+});
+
+/** An assembly that a part sits or sat in. */
+export const assemblyAround = z.object({
+  id,
+  partNumber: z.string(),
+  serial: z.string().nullable(),
+  position: z.string(),
+  fromDate: date,
+  toDate: date.nullable(),
+});
+
+const unitHistory = itemOnRecord
   .extend({
     model: z.object({ id, designation: z.string(), bladeCount: z.int().nullable() }).nullable(),
     identityResolved: z.boolean(),
     /** The part on record it turned out to be; its history goes on there. */
     joinedInto: z.object({ id, serial: z.string() }).nullable(),
     times: z.array(timesOnRecord),
-    parts: z.array(
-      item.extend({
-        position: z.string(),
-        fromDate: date,
-        toDate: date.nullable(),
-        latestTimes: timesOnRecord.nullable(),
-      }),
-    ),
-    installedIn: z.array(
-      z.object({
-        id,
-        partNumber: z.string(),
-        serial: z.string().nullable(),
-        position: z.string(),
-        fromDate: date,
-        toDate: date.nullable(),
-      }),
-    ),
+    parts: z.array(partInside),
+    installedIn: z.array(assemblyAround),
     workOrders: z.array(
       z.object({
         id,

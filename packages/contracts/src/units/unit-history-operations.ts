@@ -1,10 +1,9 @@
 import { z } from 'zod';
-import { partClass } from '../manuals/words.ts';
 import { read } from '../operation.ts';
 import { releaseContent } from '../releases/operations.ts';
 import { date, id, instant } from '../values.ts';
 import { intervalOperations } from './interval-operations.ts';
-import { timesOnRecord } from './operations.ts';
+import { assemblyAround, itemOnRecord, partInside, timesOnRecord } from './operations.ts';
 
 /** Who may take a unit's whole history out: it names people and holds what they signed. */
 const mayTake = ['front-desk', 'inspector', 'manager', 'administrator'] as const;
@@ -54,14 +53,7 @@ const paperRow = z
 
 const papers = { releases: z.array(releaseRow), documents: z.array(dataDocument), papers: z.array(paperRow) };
 
-const item = z.object({
-  id,
-  kind: partClass,
-  maker: z.string(),
-  partNumber: z.string(),
-  serial: z.string().nullable(),
-  provisionalName: z.string().nullable(),
-});
+const item = itemOnRecord.omit({ version: true });
 const times = intervalOperations.itemTimes.output.shape;
 
 const signature = z
@@ -128,24 +120,8 @@ const wholeHistory = z
     shop: z.string(),
     identity: item.extend({ model: z.object({ id, designation: z.string() }).nullable(), joinedIntoId: id.nullable() }),
     where: times.where,
-    parts: z.array(
-      item.extend({
-        position: z.string(),
-        fromDate: date,
-        toDate: date.nullable(),
-        latestTimes: timesOnRecord.nullable(),
-      }),
-    ),
-    installedIn: z.array(
-      z.object({
-        id,
-        partNumber: z.string(),
-        serial: z.string().nullable(),
-        position: z.string(),
-        fromDate: date,
-        toDate: date.nullable(),
-      }),
-    ),
+    parts: z.array(partInside.omit({ version: true })),
+    installedIn: z.array(assemblyAround),
     intervals: intervalOperations.aircraftIntervals.output.shape.rows,
     /** Readings of the meters it flew by, in the time it was on them; those that were mistakes are left out. */
     readings: z.array(

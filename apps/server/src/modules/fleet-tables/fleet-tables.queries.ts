@@ -1,13 +1,12 @@
 import { type FleetKind, fleetFields, fleetKinds } from '@hubwright/contracts/imports/fleet-kinds';
 import type { fleetTableOperations } from '@hubwright/contracts/imports/fleet-operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
-import { csvText } from '@hubwright/rules/csv';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
-import { previewTable, stagedTable } from '../imports/public.ts';
+import { previewTable, stagedTable, templateText } from '../imports/public.ts';
 import { planTable } from './plan.ts';
 
 type Preview = typeof fleetTableOperations.previewFleetTable;
@@ -23,11 +22,7 @@ export class FleetTableQueries {
   ) {}
 
   template(kind: FleetKind): string {
-    const fields = fleetFields[kind];
-    return csvText(
-      fields.map(({ title }) => title),
-      [fields.map(({ example }) => example)],
-    );
+    return templateText(fleetFields[kind]);
   }
 
   async preview(input: Input<Preview>): Promise<Reply<Preview>> {

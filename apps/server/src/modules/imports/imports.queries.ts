@@ -1,7 +1,6 @@
 import { type ImportKind, importFields, importKinds } from '@hubwright/contracts/imports/kinds';
 import type { importOperations } from '@hubwright/contracts/imports/operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
-import { csvText } from '@hubwright/rules/csv';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
@@ -9,6 +8,7 @@ import { Reads } from '../../platform/database/reads.ts';
 import { planImport } from './plan.ts';
 import { previewTable } from './preview-table.ts';
 import { stagedTable } from './table.ts';
+import { templateText } from './template-text.ts';
 
 interface DoneRow {
   readonly id: string;
@@ -42,11 +42,7 @@ export class ImportQueries {
 
   /** The headings of a kind, what may stand below each, and one row of the invented shop. */
   template(kind: ImportKind): string {
-    const fields = importFields[kind];
-    return csvText(
-      fields.map(({ title }) => title),
-      [fields.map(({ example }) => example)],
-    );
+    return templateText(importFields[kind]);
   }
 
   async preview(

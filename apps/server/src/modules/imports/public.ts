@@ -14,3 +14,4 @@ export {
 } from './table.ts';
 export { TableUploads } from './table-uploads.ts';
 export { takeOver } from './take-over.ts';
+export { templateText } from './template-text.ts';
