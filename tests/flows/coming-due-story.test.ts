@@ -5,17 +5,20 @@ import { directiveOperations } from '@hubwright/contracts/directives/operations'
 import { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { fleetTableOperations as tables } from '@hubwright/contracts/imports/fleet-operations';
+import { reminderOperations } from '@hubwright/contracts/reminders/operations';
 import { intervalOperations } from '@hubwright/contracts/units/interval-operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { unitHistoryOperations } from '@hubwright/contracts/units/unit-history-operations';
 import { addMonths } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
+import { ReminderMail } from '../../apps/server/src/modules/reminders/reminder-mail.ts';
 import { returnUnrepaired } from '../../apps/server/src/modules/work-orders/return-unrepaired.command.ts';
 import { type Arrival, readsOf } from '../support/arrivals.ts';
 import { day } from '../support/days.ts';
 import { type FleetAircraft, fleetFile, trainingFleet } from '../support/fleet-file.ts';
 import { Job } from '../support/job.ts';
+import { MailCatcher } from '../support/mail-catcher.ts';
 import { MovedClock } from '../support/moved-clock.ts';
 import { as, pin } from '../support/people.ts';
 import { expectRefused } from '../support/refused.ts';
@@ -41,6 +44,7 @@ const [a, b] = [0, 1];
 
 describe('a fleet comes in by table, is followed, worked on and told when it is due', () => {
   const clock = new MovedClock();
+  let catcher: MailCatcher;
   let shop: ShopApp;
   let desk: Visitor;
   let customerId: string;
@@ -76,12 +80,16 @@ describe('a fleet comes in by table, is followed, worked on and told when it is 
   const aircraft = async () => (await desk.call(customerOperations.listAircraft, { customerId, limit: 200 })).body.rows;
 
   beforeAll(async () => {
-    shop = await ShopApp.open('shop', { clock });
+    catcher = await MailCatcher.open();
+    shop = await ShopApp.open('shop', { clock, smtpUrl: catcher.url });
     desk = await as(shop, 'front-desk');
     customerId = (await readsOf(shop).customer.findUniqueOrThrow({ where: { code: 'OXLIP' } })).id;
     fleet = trainingFleet(fleetOf, day(0));
   }, 120_000);
-  afterAll(() => shop.close());
+  afterAll(async () => {
+    await shop?.close();
+    await catcher?.down();
+  });
 
   it('is refused whole while five rows are wrong, each named at its cell', async () => {
     const before = (await aircraft()).length;
@@ -245,7 +253,40 @@ describe('a fleet comes in by table, is followed, worked on and told when it is 
     expect((await timesOf('TF003')).sinceNew.tenths).toBe(20_500 + 108 * 2);
   });
 
-  // Reminders: once the letters are there, they are proposed, looked at and sent for this customer here, and the log names each.
+  it('the club is told of the one that comes to its interval, once, and the log says where the letter went', async () => {
+    const manager = await as(shop, 'manager');
+    const settings = {
+      ...{
+        isOn: true,
+        intervals: [180, 90, 30],
+        senderName: 'Due dates desk',
+        senderEmail: 'due@tansyhollow.example.com',
+      },
+      ...{ replyTo: 'desk@tansyhollow.example.com', subject: 'Units that are likely to fall due' },
+      ...{ opening: 'We keep the due dates of what we overhauled.', closing: 'Tell us when it suits you.' },
+      reason: 'agreed in the office',
+    };
+    expect((await manager.call(reminderOperations.changeReminderSettings, settings, { version: 0 })).status).toBe(200);
+    const own = async () =>
+      (await desk.call(reminderOperations.dueLetters, {})).body.rows.find(({ customer }) => customer.id === customerId);
+    // Sixty days on: the last of the fleet, due in 7 months then, has 152 to 155 days left; the one before, 182 to 185.
+    const units = (await own())?.units ?? [];
+    expect(units.map(({ serial, intervalDays }) => [serial, intervalDays])).toEqual([['TF060', 180]]);
+    const letters = [
+      {
+        ...{ customerId, way: 'e-mail' as const },
+        units: units.map(({ unitId, intervalDays }) => ({ unitId, intervalDays })),
+      },
+    ];
+    const sentBy = await desk.call(reminderOperations.sendReminders, { letters });
+    expect(sentBy.status).toBe(200);
+    await shop.running.app.get(ReminderMail).sendDue();
+    expect(catcher.caught).toHaveLength(1);
+    expect(catcher.caught[0]?.text).toContain(`Likely due ${addMonths(fleet[59]?.overhauledOn ?? '', 72)}`);
+    const log = (await desk.call(reminderOperations.listLetters, { customerId })).body.rows;
+    expect(log).toMatchObject([{ number: sentBy.body.letters[0]?.number, state: 'sent' }]);
+    expect(await own()).toBeUndefined();
+  });
 
   it('is found by its serial at once, and its whole history goes with it', async () => {
     const { rows } = (await desk.call(unitOperations.find, { text: 'TF002' })).body;
