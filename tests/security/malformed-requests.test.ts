@@ -28,7 +28,9 @@ function wellFormed(operation: Operation, { url, payload, method, headers }: Sen
     const segments = (url.split('?')[0] ?? '').split('/').map(decodeURIComponent);
     const at = operation.path.split('/');
     const path = Object.fromEntries(pathKeys(operation.path).map((key) => [key, segments[at.indexOf(`:${key}`)]]));
-    return operation.input.safeParse({ ...(JSON.parse(payload ?? '{}') as object), ...path }).success;
+    // A reader may skip a byte order mark in front of JSON, and the server's does (RFC 8259, section 8.1).
+    const body = (payload ?? '{}').replace(/^\ufeff/, '');
+    return operation.input.safeParse({ ...(JSON.parse(body) as object), ...path }).success;
   } catch {
     return false;
   }

@@ -80,8 +80,12 @@ interface AxeResult {
   violations: { id: string; nodes: { html: string }[] }[];
 }
 
-/** Keeps what the page looks like now, in `.cache/pictures/<name>.png`. */
+/**
+ * Keeps what the page looks like now, in `.cache/pictures/<name>.png`, when HUBWRIGHT_PICTURES is set: pictures are for eyes
+ * and check nothing, and a browser on a busy machine can take half a minute over one.
+ */
 export async function picture(page: Page, name: string): Promise<void> {
+  if (!process.env.HUBWRIGHT_PICTURES) return;
   const folder = join(root, '.cache/pictures');
   mkdirSync(folder, { recursive: true });
   await page.screenshot({ path: join(folder, `${name}.png`) });
