@@ -1,41 +1,41 @@
-import type { ReactNode } from 'react';
-import { Menu as AriaMenu, Button, Header, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components';
+import { lazy, type ReactNode, Suspense, useRef, useState } from 'react';
+import { Button } from 'react-aria-components';
+import type { MenuGroup } from './MenuList.tsx';
 
-export interface MenuAction {
-  readonly id: string;
-  readonly text: string;
-  readonly onAction?: () => void;
-  readonly href?: string;
-  readonly isDisabled?: boolean;
-  /** Shown as the one that is on, for choices such as light and dark. */
-  readonly isOn?: boolean;
-}
+const loadList = () => import('./MenuList.tsx');
+const MenuList = lazy(loadList);
 
-/** A button that opens a list of actions, in named groups. */
+/**
+ * A button that opens a list of actions, in named groups. The list comes when a pointer or the focus reaches the button:
+ * every page shows the button and few open it.
+ */
 export function Menu(props: {
   /** Names the list; the button is named by what it shows. */
   label: string;
   children: ReactNode;
-  groups: readonly { title?: string; actions: readonly MenuAction[] }[];
+  groups: readonly MenuGroup[];
 }) {
+  const trigger = useRef<HTMLButtonElement>(null);
+  const [isOpen, setOpen] = useState(false);
   return (
-    <MenuTrigger>
-      <Button className="button quiet">{props.children}</Button>
-      <Popover className="popover" placement="bottom end">
-        <AriaMenu className="list">
-          {props.groups.map((group) => (
-            <MenuSection key={group.title ?? group.actions[0]?.id ?? ''} aria-label={group.title ?? props.label}>
-              {group.title ? <Header className="list-head">{group.title}</Header> : null}
-              {group.actions.map(({ id, text, isOn, ...action }) => (
-                <MenuItem key={id} id={id} textValue={text} className="list-item" {...action}>
-                  <span>{text}</span>
-                  {isOn ? <span className="soft small">on</span> : null}
-                </MenuItem>
-              ))}
-            </MenuSection>
-          ))}
-        </AriaMenu>
-      </Popover>
-    </MenuTrigger>
+    <>
+      <Button
+        ref={trigger}
+        className="button quiet"
+        aria-haspopup="menu"
+        aria-expanded={isOpen}
+        onHoverStart={loadList}
+        onFocus={loadList}
+        onPress={() => setOpen(!isOpen)}
+        onKeyDown={(event) => (event.key === 'ArrowDown' ? setOpen(true) : event.continuePropagation())}
+      >
+        {props.children}
+      </Button>
+      {isOpen ? (
+        <Suspense fallback={null}>
+          <MenuList label={props.label} groups={props.groups} trigger={trigger} close={() => setOpen(false)} />
+        </Suspense>
+      ) : null}
+    </>
   );
 }
