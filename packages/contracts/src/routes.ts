@@ -52,7 +52,9 @@ import { intervalOperations } from './units/interval-operations.ts';
 import { keepingOperations } from './units/keeping-operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { unitHistoryOperations } from './units/unit-history-operations.ts';
+import { lossOperations } from './vendors/loss-operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
+import { vendorPieceOperations } from './vendors/piece-operations.ts';
 import { bakeOperations } from './work-orders/bake-operations.ts';
 import { clockOperations } from './work-orders/clock-operations.ts';
 import { dimensionOperations } from './work-orders/dimension-operations.ts';
@@ -102,6 +104,8 @@ export const routes = {
   ...loadOperations,
   ...bakeOperations,
   ...vendorOperations,
+  ...lossOperations,
+  ...vendorPieceOperations,
   ...peeningOperations,
   ...mediaOperations,
   ...peeningPaperOperations,
