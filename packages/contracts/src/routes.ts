@@ -24,6 +24,7 @@ import { valueOperations } from './inventory/value-operations.ts';
 import { allocationOperations } from './kits/allocation-operations.ts';
 import { destroyOperations } from './kits/destroy-operations.ts';
 import { expectedOperations } from './kits/expected-operations.ts';
+import { holdOperations } from './kits/hold-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { promiseOperations } from './kits/promise-operations.ts';
 import { trayOperations } from './kits/tray-operations.ts';
@@ -94,6 +95,7 @@ export const routes = {
   ...expectedOperations,
   ...promiseOperations,
   ...destroyOperations,
+  ...holdOperations,
   ...partOperations,
   ...supplierOperations,
   ...processOperations,
