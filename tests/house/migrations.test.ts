@@ -58,6 +58,7 @@ const onlyAdded = [
   'arrival_assumptions',
   'unit_uses',
   'storage_periods',
+  'vendor_losses',
 ];
 
 describe('migrations', () => {

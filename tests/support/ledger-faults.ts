@@ -16,7 +16,7 @@ const checks: Readonly<Record<string, string>> = {
     WHERE (SELECT coalesce(sum(CASE WHEN from_kind IN ('supplier', 'count', 'customer', 'other-lot') THEN quantity ELSE 0 END)
              - sum(CASE WHEN to_kind IN ('supplier', 'count', 'customer', 'other-lot') THEN quantity ELSE 0 END), 0) FROM movements WHERE lot_id = l.id)
         <> (SELECT coalesce(sum(on_hand), 0) FROM balances WHERE lot_id = l.id)`,
-  'of a part, received is not on hand, installed, scrapped, returned and at the vendor': `
+  'of a part, received is not on hand, installed, scrapped, returned, at the vendor and lost there': `
     WITH way AS (
       SELECT part_id, to_kind AS kind, quantity FROM movements UNION ALL SELECT part_id, from_kind, -quantity FROM movements),
     sums AS (SELECT part_id,
@@ -27,11 +27,13 @@ const checks: Readonly<Record<string, string>> = {
         sum(b.on_hand) FILTER (WHERE b.place_kind IN ('receiving', 'quarantine', 'bin', 'tray', 'rack', 'held')) AS on_hand,
         sum(b.on_hand) FILTER (WHERE b.place_kind = 'unit') AS installed,
         sum(b.on_hand) FILTER (WHERE b.place_kind = 'scrap') AS scrapped,
-        sum(b.on_hand) FILTER (WHERE b.place_kind = 'vendor') AS at_vendor
+        sum(b.on_hand) FILTER (WHERE b.place_kind = 'vendor') AS at_vendor,
+        sum(b.on_hand) FILTER (WHERE b.place_kind = 'lost') AS lost
       FROM balances b JOIN lots l ON l.id = b.lot_id GROUP BY l.part_id)
     SELECT p.number AS what FROM sums s JOIN parts p ON p.id = s.part_id LEFT JOIN held h ON h.part_id = s.part_id
     WHERE s.relabelled <> 0
-      OR s.came <> coalesce(h.on_hand, 0) + coalesce(h.installed, 0) + coalesce(h.scrapped, 0) + coalesce(h.at_vendor, 0)`,
+      OR s.came <> coalesce(h.on_hand, 0) + coalesce(h.installed, 0) + coalesce(h.scrapped, 0) + coalesce(h.at_vendor, 0)
+        + coalesce(h.lost, 0)`,
   'a serialized piece is in two places or counted twice': `
     SELECT l.code AS what FROM lots l JOIN parts p ON p.id = l.part_id JOIN balances b ON b.lot_id = l.id
     WHERE p.serialised AND b.on_hand > 0 GROUP BY l.code HAVING sum(b.on_hand) > 1`,

@@ -24,6 +24,7 @@ import { valueOperations } from './inventory/value-operations.ts';
 import { allocationOperations } from './kits/allocation-operations.ts';
 import { destroyOperations } from './kits/destroy-operations.ts';
 import { expectedOperations } from './kits/expected-operations.ts';
+import { holdOperations } from './kits/hold-operations.ts';
 import { kitsOperations } from './kits/operations.ts';
 import { promiseOperations } from './kits/promise-operations.ts';
 import { trayOperations } from './kits/tray-operations.ts';
@@ -52,7 +53,9 @@ import { intervalOperations } from './units/interval-operations.ts';
 import { keepingOperations } from './units/keeping-operations.ts';
 import { unitOperations } from './units/operations.ts';
 import { unitHistoryOperations } from './units/unit-history-operations.ts';
+import { lossOperations } from './vendors/loss-operations.ts';
 import { vendorOperations } from './vendors/operations.ts';
+import { vendorPieceOperations } from './vendors/piece-operations.ts';
 import { bakeOperations } from './work-orders/bake-operations.ts';
 import { clockOperations } from './work-orders/clock-operations.ts';
 import { dimensionOperations } from './work-orders/dimension-operations.ts';
@@ -92,6 +95,7 @@ export const routes = {
   ...expectedOperations,
   ...promiseOperations,
   ...destroyOperations,
+  ...holdOperations,
   ...partOperations,
   ...supplierOperations,
   ...processOperations,
@@ -102,6 +106,8 @@ export const routes = {
   ...loadOperations,
   ...bakeOperations,
   ...vendorOperations,
+  ...lossOperations,
+  ...vendorPieceOperations,
   ...peeningOperations,
   ...mediaOperations,
   ...peeningPaperOperations,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, id, line, pieces, signature } from '../values.ts';
+import { placeKinds } from './shapes.ts';
 import { binCode, freed } from './values.ts';
 
 const parts = ['parts-room'] as const;
@@ -27,11 +28,19 @@ export const handlingOperations = {
     path: '/api/inventory/lots/:lotId/split',
     access: parts,
     versioned: true,
-    summary: 'Give some pieces of a lot in one place a lot of their own, with the same paper and dates',
-    input: z.strictObject({ lotId: id, bin: binCode.optional(), quantity: pieces, reason: line }),
+    summary:
+      'Give some pieces of a lot in a bin, in quarantine or held for their owner a lot of their own, with the same paper and dates',
+    input: z.strictObject({
+      lotId: id,
+      bin: binCode.optional(),
+      /** Needed where they lie in neither bin nor quarantine. */
+      place: z.enum(placeKinds).optional(),
+      quantity: pieces,
+      reason: line,
+    }),
     output: held.extend({ newLotId: id, newCode: z.string() }).meta({ id: 'LotSplit' }),
     touches: ['kits'],
-    problems: ['not-enough', 'nothing-to-split', 'lot-suspected'],
+    problems: ['not-enough', 'nothing-to-split', 'lot-suspected', 'not-divided-here', 'already-surrendered'],
   }),
   mergeLots: command({
     id: 'merge-lots',
@@ -39,11 +48,12 @@ export const handlingOperations = {
     path: '/api/inventory/lots/:lotId/merge',
     access: parts,
     versioned: true,
-    summary: 'Put what a lot has in bins and quarantine under another lot that is the same in every respect',
+    summary:
+      'Put what a lot has in bins, in quarantine and held for its owner under another lot that is the same in every respect',
     input: z.strictObject({ lotId: id, intoId: id, reason: line }),
     output: changed.extend({ intoVersion: z.int(), quantity: z.int() }).meta({ id: 'LotsMerged' }),
     touches: ['kits'],
-    problems: ['lots-differ', 'not-enough'],
+    problems: ['lots-differ', 'not-enough', 'lot-suspected', 'not-divided-here', 'already-surrendered'],
   }),
   scrapLot: command({
     id: 'scrap-lot',

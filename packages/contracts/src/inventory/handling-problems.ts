@@ -6,6 +6,11 @@ export const handlingProblems = {
     title: 'This would leave the lot without a piece',
     next: 'Take fewer pieces; a lot that goes as a whole keeps its label.',
   },
+  'not-divided-here': {
+    status: 409,
+    title: 'Lots are not split or merged where these pieces are',
+    next: 'Do first what the detail says; labels are parted and joined in bins, in quarantine and where pieces are held for their owner.',
+  },
   'lots-differ': {
     status: 409,
     title: 'The lots are not the same in every respect',

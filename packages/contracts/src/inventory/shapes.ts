@@ -20,8 +20,8 @@ export const lotState = z.enum(lotStates).meta({ id: 'LotState' });
 export type LotState = (typeof lotStates)[number];
 
 /**
- * Kinds of place a quantity can be at. `held`: rejected parts that are their owner's until given up. `other-lot`: the same pieces
- * under another lot's label, after a split or a merge.
+ * Kinds of place a quantity can be at. `held`: rejected parts that are their owner's until given up. `lost`: what an outside vendor
+ * lost or destroyed. `other-lot`: the same pieces under another lot's label, after a split or a merge.
  */
 export const placeKinds = [
   'supplier',
@@ -36,6 +36,7 @@ export const placeKinds = [
   'customer',
   'count',
   'held',
+  'lost',
   'other-lot',
 ] as const;
 

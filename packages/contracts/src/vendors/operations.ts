@@ -1,17 +1,14 @@
 import { z } from 'zod';
 import { partClass } from '../manuals/words.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, id, instant, line, listOf, note, page, pieces, signature } from '../values.ts';
+import { changed, date, id, instant, line, listOf, note, page, signature } from '../values.ts';
 import { signingProblems } from '../work-orders/signing-problems.ts';
 import { travelerNamed } from '../work-orders/traveler-words.ts';
+import { returnCondition as condition, loosePieces, returnConditions } from './pieces.ts';
 
-/** How a part came back. Only `good` lets its step be signed. */
-export const returnConditions = ['good', 'damaged', 'wrong-work'] as const;
-const condition = z.enum(returnConditions).meta({ id: 'ReturnCondition' });
-const lots = z
-  .array(z.strictObject({ lotId: id, quantity: pieces }))
-  .max(60)
-  .default([]);
+/** How a part's time at the vendor ended: as it came back, or not at all. */
+const ending = z.enum([...returnConditions, 'lost']).meta({ id: 'VendorLineEnding' });
+const lots = loosePieces.default([]);
 
 const vendorLine = z
   .object({
@@ -20,7 +17,7 @@ const vendorLine = z
     ...travelerNamed,
     work: z.string(),
     backAt: instant.nullable(),
-    condition: condition.nullable(),
+    condition: ending.nullable(),
     certificate: z.string().nullable(),
     note: z.string(),
   })
@@ -41,7 +38,7 @@ const vendorOrder = z
     state: z.enum(['out', 'back']),
     version: z.int(),
     lines: z.array(vendorLine),
-    /** Whole pieces of the racks that went along and are still there. */
+    /** Pieces of the racks that went along and are still there. */
     pieces: z.array(z.object({ lotId: id, lotCode: z.string(), part: z.string(), quantity: z.int() })),
   })
   .meta({ id: 'VendorOrder' });
@@ -53,14 +50,16 @@ export const vendorOperations = {
     noun: 'vendors',
     path: '/api/vendor-orders',
     access: ['parts-room', 'inspector'],
-    summary: 'Send parts out for a step that is done outside, with pieces of their racks that go along',
+    summary:
+      'Send parts out for a step that is done outside, with pieces of their racks that go along; or such pieces alone',
     input: z.strictObject({
       supplierId: id,
       /** The shop’s purchase order to the vendor. */
       purchaseOrder: line,
       paperDue: line,
       expectedOn: date,
-      stepIds: z.array(id).min(1, 'Send at least one part').max(60),
+      /** None where only pieces go. */
+      stepIds: z.array(id).max(60),
       pieces: lots,
     }),
     output: changed.extend({ number: z.string() }),
@@ -72,6 +71,8 @@ export const vendorOperations = {
       'expected-in-past',
       'piece-not-with-it',
       'not-enough',
+      'lost-at-vendor',
+      'nothing-named',
       ...signingProblems,
     ],
   }),

@@ -37,4 +37,14 @@ export const vendorProblems = {
     title: 'That piece does not belong to a unit of this order',
     next: 'Send pieces from the rack of the same work orders.',
   },
+  'nothing-named': {
+    status: 422,
+    title: 'Nothing is named that this would be about',
+    next: 'Name at least one part or one piece.',
+  },
+  'lost-at-vendor': {
+    status: 409,
+    title: 'A vendor lost this part',
+    next: 'Have an inspector reject it by a finding; a replacement takes its place in the unit.',
+  },
 } as const satisfies Record<string, ProblemKind>;

@@ -10,7 +10,7 @@ import { freedWords } from './stock-words.ts';
 /** Some pieces get a label of their own, with the same paper and dates. */
 export function SplitDialog({ lot, onClose }: LotDialogProps) {
   const split = useCommand(handlingOperations.splitLot);
-  const places = placesOf(lot, ['bin', 'quarantine']);
+  const places = placesOf(lot, ['bin', 'quarantine', 'held']);
   const [place, setPlace] = useState(places.length === 1 ? (places[0]?.title ?? null) : null);
   const [quantity, setQuantity] = useState('');
   const [reason, setReason] = useState('');
@@ -18,7 +18,13 @@ export function SplitDialog({ lot, onClose }: LotDialogProps) {
   const send = () =>
     split.mutate(
       {
-        input: { lotId: lot.id, quantity: Number(quantity || Number.NaN), reason, ...binOf(at) },
+        input: {
+          lotId: lot.id,
+          quantity: Number(quantity || Number.NaN),
+          reason,
+          ...binOf(at),
+          ...(at?.kind === 'held' ? { place: 'held' as const } : {}),
+        },
         version: lot.version,
       },
       {

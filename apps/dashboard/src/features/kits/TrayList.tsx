@@ -1,22 +1,29 @@
+import { holdOperations } from '@hubwright/contracts/kits/hold-operations';
 import { useState } from 'react';
+import { useMay } from '../../api/me.ts';
 import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
+import { HoldFromTrayDialog } from './hold-from-tray.tsx';
 import type { Kit, TrayLot } from './kit-detail.ts';
+import { RejectFromTrayDialog } from './reject-from-tray.tsx';
 import { ReturnDialog } from './return-from-tray.tsx';
 import { ScrapFromTrayDialog } from './scrap-from-tray.tsx';
 import { SwapDialog } from './swap-lot.tsx';
 
 interface Asked {
-  readonly what: 'return' | 'scrap' | 'swap';
+  readonly what: 'return' | 'scrap' | 'swap' | 'hold' | 'reject';
   readonly lot: TrayLot;
 }
 
-/** What lies in the kit's tray; each lot can go back to its bin, or to scrap when it was damaged. */
+/** What lies in the kit's tray; each lot can go back to its bin, to scrap when it was damaged, or be held apart. */
 export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
   const [asked, setAsked] = useState<Asked>();
   const close = () => setAsked(undefined);
+  const isOpen = kit.state === 'open';
+  const mayHold = useMay(holdOperations.holdFromTray) && isOpen;
+  const mayReject = useMay(holdOperations.rejectFromTray) && isOpen;
   if (kit.tray.length === 0) return <EmptyState title="The tray is empty">Scan a lot to put it in.</EmptyState>;
   return (
     <>
@@ -37,7 +44,7 @@ export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
                 ) : null}
               </p>
             </div>
-            {mayMove && kit.state === 'open' ? (
+            {mayMove && isOpen ? (
               <>
                 <Button onPress={() => setAsked({ what: 'return', lot })} aria-label={`Return ${lot.lotCode}`}>
                   Return
@@ -58,11 +65,31 @@ export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
                 </Button>
               </>
             ) : null}
+            {mayHold ? (
+              <Button
+                weight="quiet"
+                onPress={() => setAsked({ what: 'hold', lot })}
+                aria-label={`In doubt: hold ${lot.lotCode} apart`}
+              >
+                Hold
+              </Button>
+            ) : null}
+            {mayReject && lot.sourceClass === 'customer-supplied' ? (
+              <Button
+                weight="quiet"
+                onPress={() => setAsked({ what: 'reject', lot })}
+                aria-label={`Reject pieces of ${lot.lotCode} for their owner`}
+              >
+                Reject
+              </Button>
+            ) : null}
           </li>
         ))}
       </ul>
       {asked?.what === 'return' ? <ReturnDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
       {asked?.what === 'swap' ? <SwapDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
+      {asked?.what === 'hold' ? <HoldFromTrayDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
+      {asked?.what === 'reject' ? <RejectFromTrayDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
       {asked?.what === 'scrap' ? <ScrapFromTrayDialog kitId={kit.id} lot={asked.lot} onClose={close} /> : null}
     </>
   );

@@ -1,4 +1,6 @@
+import { lossOperations } from '@hubwright/contracts/vendors/loss-operations';
 import { vendorOperations } from '@hubwright/contracts/vendors/operations';
+import { vendorPieceOperations } from '@hubwright/contracts/vendors/piece-operations';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
 import { countOf } from '../../format/numbers.ts';
@@ -9,8 +11,10 @@ import type { Signer } from '../../ui/SignCommand.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { ChangeExpected } from './change-expected.tsx';
 import { TakeBack } from './take-back.tsx';
+import { TakeBackPieces } from './take-back-pieces.tsx';
 import styles from './vendors.module.css';
 import { conditionWords, type VendorLine, type VendorOrder } from './vendors.ts';
+import { WriteOffPart, WriteOffPieces } from './write-off.tsx';
 
 function LineRow({ line }: { line: VendorLine }) {
   const { condition, certificate, note } = line;
@@ -33,13 +37,41 @@ function LineRow({ line }: { line: VendorLine }) {
   );
 }
 
+/** What may be done with an order that is out, by what it still has there; each opens a form. */
+function useDoings(order: VendorOrder) {
+  const may = {
+    take: useMay(vendorOperations.takeBack),
+    pieces: useMay(vendorPieceOperations.takeBackPieces),
+    change: useMay(vendorOperations.changeExpected),
+    losePart: useMay(lossOperations.writeOffPart),
+    losePieces: useMay(lossOperations.writeOffPieces),
+  };
+  const hasParts = order.lines.some(({ condition }) => condition === null);
+  const hasPieces = order.pieces.length > 0;
+  const all = [
+    { id: 'take', text: 'Take back', is: may.take && hasParts },
+    { id: 'pieces', text: 'Take back pieces alone', is: may.pieces && hasPieces },
+    { id: 'change', text: 'New promise of the vendor', is: may.change },
+    { id: 'lose-part', text: 'A part does not come back', is: may.losePart && hasParts },
+    { id: 'lose-pieces', text: 'Pieces do not come back', is: may.losePieces && hasPieces },
+  ] as const;
+  return order.state === 'out' ? all.filter(({ is }) => is) : [];
+}
+
+const forms = {
+  take: TakeBack,
+  pieces: TakeBackPieces,
+  change: ChangeExpected,
+  'lose-part': WriteOffPart,
+  'lose-pieces': WriteOffPieces,
+} as const;
+
 /** One order at a vendor: what is out, since when, what must come back, and whether it is late. */
 export function VendorOrderSheet({ order, signer }: { order: VendorOrder; signer: Signer }) {
-  const mayChange = useMay(vendorOperations.changeExpected);
-  const mayTake = useMay(vendorOperations.takeBack);
-  const [doing, setDoing] = useState<'change' | 'take'>();
+  const doings = useDoings(order);
+  const [doing, setDoing] = useState<keyof typeof forms>();
   const isOut = order.state === 'out';
-  const close = () => setDoing(undefined);
+  const Form = doing && forms[doing];
   return (
     <section className={styles.order} aria-label={order.number}>
       <div className="row between">
@@ -67,18 +99,16 @@ export function VendorOrderSheet({ order, signer }: { order: VendorOrder; signer
           With it: {order.pieces.map(({ quantity, part, lotCode }) => `${quantity} × ${part} (${lotCode})`).join(', ')}
         </p>
       ) : null}
-      {isOut ? (
+      {doings.length > 0 ? (
         <div className="row actions">
-          {mayTake ? <Button onPress={() => setDoing('take')}>Take back</Button> : null}
-          {mayChange ? (
-            <Button weight="quiet" onPress={() => setDoing('change')}>
-              New promise of the vendor
+          {doings.map(({ id, text }, index) => (
+            <Button key={id} {...(index > 0 ? { weight: 'quiet' as const } : {})} onPress={() => setDoing(id)}>
+              {text}
             </Button>
-          ) : null}
+          ))}
         </div>
       ) : null}
-      {doing === 'take' ? <TakeBack order={order} signer={signer} onClose={close} /> : null}
-      {doing === 'change' ? <ChangeExpected order={order} onClose={close} /> : null}
+      {Form ? <Form order={order} signer={signer} onClose={() => setDoing(undefined)} /> : null}
     </section>
   );
 }

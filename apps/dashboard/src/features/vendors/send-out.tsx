@@ -1,14 +1,11 @@
 import { vendorOperations } from '@hubwright/contracts/vendors/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { formatDate } from '../../format/dates.ts';
 import { CheckboxList } from '../../ui/Checkbox.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
-import { DateField } from '../../ui/DateField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
-import { Select } from '../../ui/Select.tsx';
-import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { noVendor, VendorFields } from './VendorFields.tsx';
 import type { OutsideWork, RackPiece, Vendor } from './vendors.ts';
 
 export interface SendOutProps {
@@ -23,17 +20,13 @@ export interface SendOutProps {
 /** Which parts go to which vendor, until when, and which paper has to come back with them. */
 export function SendOut({ waiting, vendors, today, piecesOf, onClose }: SendOutProps) {
   const send = useCommand(vendorOperations.sendToVendor);
-  const [supplierId, setSupplierId] = useState<string | null>(null);
-  const [text, setText] = useState({ purchaseOrder: '', paperDue: '', expectedOn: '' });
+  const [vendor, setVendor] = useState(noVendor);
   const [stepIds, setStepIds] = useState<readonly string[]>([]);
   const [lotIds, setLotIds] = useState<readonly string[]>([]);
   const free = waiting.filter(({ blocked }) => blocked === null);
   const orders = free.filter(({ stepId }) => stepIds.includes(stepId)).map(({ workOrderId }) => workOrderId);
   const offered = piecesOf([...new Set(orders)]);
   const pieces = offered.filter(({ lotId }) => lotIds.includes(lotId));
-  const set = (name: keyof typeof text) => (value: string) => setText({ ...text, [name]: value });
-  const approval = ({ approvedUntil }: Vendor) =>
-    approvedUntil && approvedUntil >= today ? `approved until ${formatDate(approvedUntil)}` : 'not approved today';
   return (
     <Dialog title="Send parts to a vendor" isOpen onClose={onClose}>
       <CommandForm
@@ -45,8 +38,8 @@ export function SendOut({ waiting, vendors, today, piecesOf, onClose }: SendOutP
           send.mutate(
             {
               input: {
-                ...text,
-                supplierId: supplierId ?? '',
+                ...vendor,
+                supplierId: vendor.supplierId ?? '',
                 stepIds: [...stepIds],
                 pieces: pieces.map(({ lotId, quantity }) => ({ lotId, quantity })),
               },
@@ -80,36 +73,7 @@ export function SendOut({ waiting, vendors, today, piecesOf, onClose }: SendOutP
             choices={offered.map(({ lotId, words }) => ({ value: lotId, text: words }))}
           />
         ) : null}
-        <Select
-          name="supplierId"
-          label="Vendor"
-          value={supplierId}
-          onChange={setSupplierId}
-          choices={vendors.map((each) => ({ value: each.id, text: `${each.name} (${approval(each)})` }))}
-          isRequired
-        />
-        <TextField
-          name="purchaseOrder"
-          label="Purchase order"
-          value={text.purchaseOrder}
-          onChange={set('purchaseOrder')}
-          isRequired
-        />
-        <TextField
-          name="paperDue"
-          label="Paper that must come back"
-          hint="For example: certificate with the bake chart"
-          value={text.paperDue}
-          onChange={set('paperDue')}
-          isRequired
-        />
-        <DateField
-          name="expectedOn"
-          label="Expected back"
-          value={text.expectedOn}
-          onChange={set('expectedOn')}
-          isRequired
-        />
+        <VendorFields vendors={vendors} today={today} value={vendor} onChange={setVendor} />
       </CommandForm>
     </Dialog>
   );

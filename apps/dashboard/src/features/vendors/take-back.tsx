@@ -1,4 +1,5 @@
-import { returnConditions, vendorOperations } from '@hubwright/contracts/vendors/operations';
+import { vendorOperations } from '@hubwright/contracts/vendors/operations';
+import { returnConditions } from '@hubwright/contracts/vendors/pieces';
 import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
 import { Checkbox } from '../../ui/Checkbox.tsx';
@@ -8,7 +9,7 @@ import { Select } from '../../ui/Select.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { conditionWords, type VendorLine, type VendorOrder } from './vendors.ts';
+import { conditionWords, titleOf as title, type VendorOrder } from './vendors.ts';
 
 type Condition = (typeof returnConditions)[number];
 /** Nothing is chosen beforehand: a part that nobody looked at stays out. */
@@ -17,8 +18,6 @@ const choices = [
   { value: notBack, text: 'not back yet' },
   ...returnConditions.map((value) => ({ value, text: conditionWords[value] })),
 ];
-
-const title = ({ workOrderNumber, position, work }: VendorLine) => `${workOrderNumber} ${position}: ${work}`;
 
 /** Receiving inspection of what came back: each part's condition, the vendor's certificate, the paper that was due. */
 export function TakeBack({ order, signer, onClose }: { order: VendorOrder; signer: Signer; onClose: () => void }) {
@@ -70,7 +69,7 @@ export function TakeBack({ order, signer, onClose }: { order: VendorOrder; signe
           <TextField name="note" label="What was seen" value={note} onChange={setNote} />
           {order.pieces.length > 0 ? (
             <p className="small">
-              {whole ? 'Back into the rack with them: ' : 'Stay out until every part is back: '}
+              {whole ? 'Back into the rack with them: ' : 'Stay out; take them back by themselves when they come: '}
               {order.pieces.map(({ quantity, part, lotCode }) => `${quantity} × ${part} (${lotCode})`).join(', ')}
             </p>
           ) : null}

@@ -1,4 +1,5 @@
 import type { Reply } from '@hubwright/contracts/operation';
+import type { lossOperations } from '@hubwright/contracts/vendors/loss-operations';
 import { vendorOperations } from '@hubwright/contracts/vendors/operations';
 import { queryFor } from '../../api/query.ts';
 
@@ -6,6 +7,7 @@ export const outsideWorkQuery = queryFor(vendorOperations.outsideWork, {});
 export type OutsideWork = Reply<typeof vendorOperations.outsideWork>['rows'][number];
 export type VendorOrder = Reply<typeof vendorOperations.listVendorOrders>['rows'][number];
 export type VendorLine = VendorOrder['lines'][number];
+export type VendorLoss = Reply<typeof lossOperations.listVendorLosses>['rows'][number];
 
 /** A vendor as the form that sends parts out offers it. */
 export interface Vendor {
@@ -21,4 +23,13 @@ export interface RackPiece {
   readonly quantity: number;
 }
 
-export const conditionWords = { good: 'good', damaged: 'damaged', 'wrong-work': 'not what was ordered' } as const;
+export const conditionWords = {
+  good: 'good',
+  damaged: 'damaged',
+  'wrong-work': 'not what was ordered',
+  lost: 'lost',
+} as const;
+export const lossWords = { lost: 'lost by the vendor', destroyed: 'destroyed at the vendor' } as const;
+
+/** A part of an order in words. */
+export const titleOf = ({ workOrderNumber, position, work }: VendorLine) => `${workOrderNumber} ${position}: ${work}`;

@@ -15,6 +15,7 @@ import { UnitPapers } from '../../features/units/UnitPapers.tsx';
 import { TimesTable, VisitTable } from '../../features/units/UnitTables.tsx';
 import { UnitTree } from '../../features/units/UnitTree.tsx';
 import { nameOf, unitQuery } from '../../features/units/units.ts';
+import { LossTable } from '../../features/vendors/LossTable.tsx';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { Link } from '../../ui/Link.tsx';
@@ -101,6 +102,7 @@ export function UnitPage() {
           <h2 id="visits">Visits</h2>
           <VisitTable visits={unit.workOrders} />
         </section>
+        {isUnit ? <LossTable of={{ unitId: unit.id }} title="Lost at vendors" /> : null}
         <section className="sheet stack" aria-labelledby="papers">
           <div className="row between">
             <h2 id="papers">Releases, documents and papers</h2>

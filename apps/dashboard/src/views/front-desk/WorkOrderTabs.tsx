@@ -13,6 +13,7 @@ import { WriteButtons } from '../../features/quotes/write-buttons.tsx';
 import { DocumentSet } from '../../features/travelers/DocumentSet.tsx';
 import { TakeOverDocuments } from '../../features/travelers/take-over-documents.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
+import { LossTable } from '../../features/vendors/LossTable.tsx';
 import { HoldList } from '../../features/work-orders/HoldList.tsx';
 import { ArrivalFacts } from '../../features/work-orders/OrderFacts.tsx';
 import { FindingBriefs, LooseItemList, OpenItems, TravelerBriefs } from '../../features/work-orders/OrderLists.tsx';
@@ -132,6 +133,7 @@ export function PartsTab({ order }: Props) {
       ) : (
         <p className="soft">This scope has no kit.</p>
       )}
+      <LossTable of={{ workOrderId: order.id }} title="Lost at vendors" />
       {read ? <ReadSerial part={read} signer={me} onClose={() => setRead(undefined)} /> : null}
     </div>
   );

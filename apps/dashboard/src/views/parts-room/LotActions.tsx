@@ -56,6 +56,7 @@ function actionsFor(lot: Lot): readonly Action[] {
   const isStock = lot.origin !== 'taken-off';
   const suspected = lot.state === 'suspected';
   const here = isStock && (inBins || waits) && !suspected;
+  const mayDivide = here || (isStock && held && lot.surrender === null && !suspected);
   const mayScrap = lot.owner ? held && lot.surrender !== null : here;
   return [
     { id: 'decide', text: 'Decide the suspicion', op: handling.decideSuspicion, fits: suspected },
@@ -69,8 +70,8 @@ function actionsFor(lot: Lot): readonly Action[] {
     { id: 'certificate', text: 'Certificate', op: stock.addCertificate, fits: isStock },
     { id: 'move', text: 'Move', op: stock.moveLot, fits: inBins },
     { id: 'count', text: 'Count', op: countOperations.countLot, fits: isStock && (inBins || waits) },
-    { id: 'split', text: 'Split', op: handling.splitLot, fits: here && lot.serial === null },
-    { id: 'merge', text: 'Merge', op: handling.mergeLots, fits: here && lot.serial === null },
+    { id: 'split', text: 'Split', op: handling.splitLot, fits: mayDivide && lot.serial === null },
+    { id: 'merge', text: 'Merge', op: handling.mergeLots, fits: mayDivide && lot.serial === null },
     { id: 'return', text: 'Return', op: handling.returnToSupplier, fits: here && lot.order !== null },
     { id: 'quarantine', text: 'Take out of use', op: stock.quarantineLot, fits: lot.state === 'accepted' && isStock },
     { id: 'suspect', text: 'Suspect', op: handling.suspectLot, fits: isStock && !suspected },

@@ -7,9 +7,11 @@ import { useMay, useMe } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
 import { suppliersQuery } from '../../features/purchasing/orders.ts';
+import { LossTable } from '../../features/vendors/LossTable.tsx';
 import { SendOut } from '../../features/vendors/send-out.tsx';
+import { SendPieces } from '../../features/vendors/send-pieces.tsx';
 import { VendorOrderSheet } from '../../features/vendors/VendorOrderSheet.tsx';
-import { outsideWorkQuery, type RackPiece } from '../../features/vendors/vendors.ts';
+import { outsideWorkQuery, type RackPiece, type Vendor } from '../../features/vendors/vendors.ts';
 import { WaitingOutside } from '../../features/vendors/WaitingOutside.tsx';
 import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
@@ -18,7 +20,7 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 
-const sheets = ['waiting', 'out', 'late', 'back'] as const;
+const sheets = ['waiting', 'out', 'late', 'back', 'lost'] as const;
 const address = z.object({ sheet: z.enum(sheets).catch('waiting') });
 
 function Orders({ state, empty }: { state: 'out' | 'late' | 'back'; empty: string }) {
@@ -51,12 +53,29 @@ function useRacks(workOrderIds: readonly string[]) {
     );
 }
 
+/** Pieces of a unit that go out without a part: the units are those whose kits still take parts. */
+function Loose({ vendors, today, onClose }: { vendors: readonly Vendor[]; today: string; onClose: () => void }) {
+  const kits = usePages(kitsOperations.kitBoard, { state: 'open' }).rows;
+  const [chosen, setChosen] = useState<string | null>(null);
+  const piecesOf = useRacks(chosen ? [chosen] : []);
+  const units = new Map(kits.map(({ workOrder: { id, number, customer } }) => [id, `${number}, ${customer}`]));
+  return (
+    <SendPieces
+      units={[...units].map(([workOrderId, words]) => ({ workOrderId, words }))}
+      workOrderId={chosen}
+      onUnit={setChosen}
+      offered={chosen ? piecesOf([chosen]) : []}
+      {...{ vendors, today, onClose }}
+    />
+  );
+}
+
 /** Parts that wait for a vendor, parts that are out, and what came back. */
 export function OutsideWorkPage() {
   const waiting = useSuspenseQuery(outsideWorkQuery).data.rows;
   const vendors = useSuspenseQuery(suppliersQuery).data.rows;
   const [{ sheet }, setAddress] = useAddress(address);
-  const [isSending, setSending] = useState(false);
+  const [isSending, setSending] = useState<'parts' | 'pieces'>();
   const maySend = useMay(vendorOperations.sendToVendor);
   const today = useToday();
   const piecesOf = useRacks([...new Set(waiting.map(({ workOrderId }) => workOrderId))].slice(0, 20));
@@ -75,9 +94,10 @@ export function OutsideWorkPage() {
               <div className="stack">
                 {maySend ? (
                   <div className="row actions">
-                    <Button weight="next" isDisabled={!canGo} onPress={() => setSending(true)}>
+                    <Button weight="next" isDisabled={!canGo} onPress={() => setSending('parts')}>
                       Send parts to a vendor
                     </Button>
+                    <Button onPress={() => setSending('pieces')}>Send pieces without a part</Button>
                   </div>
                 ) : null}
                 <WaitingOutside rows={waiting} />
@@ -87,15 +107,17 @@ export function OutsideWorkPage() {
           { id: 'out', title: 'Out', content: <Orders state="out" empty="Nothing is at a vendor" /> },
           { id: 'late', title: 'Late', content: <Orders state="late" empty="No vendor is late" /> },
           { id: 'back', title: 'Back', content: <Orders state="back" empty="Nothing has come back yet" /> },
+          { id: 'lost', title: 'Lost', content: <LossTable of={{}} /> },
         ]}
       />
-      {isSending ? (
+      {isSending === 'pieces' ? <Loose vendors={vendors} today={today} onClose={() => setSending(undefined)} /> : null}
+      {isSending === 'parts' ? (
         <SendOut
           waiting={waiting}
           vendors={vendors}
           today={today}
           piecesOf={piecesOf}
-          onClose={() => setSending(false)}
+          onClose={() => setSending(undefined)}
         />
       ) : null}
     </div>

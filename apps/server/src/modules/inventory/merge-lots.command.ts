@@ -4,9 +4,9 @@ import { inWhatTheyDiffer } from '@hubwright/rules/stock';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { sameVersion } from '../../platform/command/version.ts';
 import { identityOf } from './copy-lot.ts';
-import { lotLocks, theLot } from './lot.ts';
+import { joinable, refuseGivenUp } from './divided-where.ts';
+import { lotLocks, refuseSuspected, theLot } from './lot.ts';
 import { moveStock } from './move-stock.ts';
-import type { PlaceKind } from './place.ts';
 
 type Merging = Context<typeof handlingOperations.mergeLots>;
 
@@ -20,14 +20,11 @@ export const mergeLots = defineCommand(handlingOperations.mergeLots, {
     const [lot, into] = [await theLot(tx, input.lotId), await theLot(tx, input.intoId)];
     sameVersion(lot.version, context.expectedVersion);
     refuseUnlike(lot, into);
-    const shelf = await tx.balance.findMany({
-      where: { lotId: lot.id, onHand: { gt: 0 }, placeKind: { in: ['bin', 'quarantine'] } },
-      orderBy: [{ placeKind: 'asc' }, { placeRef: 'asc' }],
-    });
-    if (shelf.length === 0) throw new Problem('not-enough', `Nothing of ${lot.code} is in a bin or in quarantine`);
+    for (const one of [lot, into]) refuseSuspected(one);
+    const here = await joinable(tx, lot);
+    if (here.some(({ place }) => place.kind === 'held')) await refuseGivenUp(tx, [lot, into]);
     let versions = { lot: lot.version, into: into.version };
-    for (const { placeKind, placeRef, onHand: quantity } of shelf) {
-      const place = { kind: placeKind as PlaceKind, ref: placeRef };
+    for (const { place, quantity } of here) {
       const { reason } = input;
       const out = await moveStock(context, {
         lot,
@@ -40,7 +37,7 @@ export const mergeLots = defineCommand(handlingOperations.mergeLots, {
       versions = { lot: out.version, into: (await moveStock(context, back)).version };
     }
     await passPromises(context);
-    const quantity = shelf.reduce((sum, { onHand }) => sum + onHand, 0);
+    const quantity = here.reduce((sum, each) => sum + each.quantity, 0);
     return {
       reply: { id: lot.id, version: versions.lot, intoVersion: versions.into, quantity },
       subjects: [

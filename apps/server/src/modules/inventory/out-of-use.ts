@@ -33,3 +33,17 @@ export async function takeOutOfUse(
     .map(({ placeKind, placeRef, onHand }) => ({ kind: placeKind, ref: placeRef, quantity: onHand }));
   return { version, freed, elsewhere };
 }
+
+/** The lot is evidence from now on: out of use, and open to be decided by an inspector who did not report it. */
+export async function reportSuspicion(
+  context: MoveContext,
+  lot: Awaited<ReturnType<typeof theLot>>,
+  reason: string,
+): Promise<{ version: number; freed: Freed[] }> {
+  const { tx, newId, actor, now } = context;
+  const held = await takeOutOfUse(context, lot, { state: 'suspected', reason });
+  await tx.suspicion.create({
+    data: { id: newId(), lotId: lot.id, reason, reportedBy: actor.personId, reportedAt: now },
+  });
+  return held;
+}

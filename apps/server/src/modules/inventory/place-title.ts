@@ -13,6 +13,8 @@ export function placeTitle(columns: { kind: string; ref: string }): string {
       (SELECT 'propeller of ' || f.number FROM field_balances f WHERE f.id = nullif(${ref}, '')::uuid), 'unit of ' || ${ref})
     WHEN 'customer' THEN 'customer ' || coalesce((SELECT c.name FROM customers c WHERE c.id = nullif(${ref}, '')::uuid), '')
     WHEN 'held' THEN 'held for ' || coalesce((SELECT c.name FROM customers c WHERE c.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'vendor' THEN 'vendor ' || coalesce((SELECT s.name FROM suppliers s WHERE s.id = nullif(${ref}, '')::uuid), ${ref})
+    WHEN 'lost' THEN 'lost at ' || coalesce((SELECT s.name FROM suppliers s WHERE s.id = nullif(${ref}, '')::uuid), ${ref})
     WHEN 'other-lot' THEN coalesce((SELECT 'lot ' || x.code FROM lots x WHERE x.id = nullif(${ref}, '')::uuid), 'another lot')
     WHEN 'count' THEN 'count difference' ELSE ${kind} END`;
 }

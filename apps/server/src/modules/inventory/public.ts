@@ -1,7 +1,9 @@
+export { copyLot } from './copy-lot.ts';
 export { type MaterialUsed, outTimesAt, requireMaterials } from './frozen-lot.ts';
-export { binExists } from './lot.ts';
+export { binExists, refuseSuspected, theLot } from './lot.ts';
 export { moveMany } from './move-many.ts';
 export { type Moved, moveStock } from './move-stock.ts';
+export { reportSuspicion, takeOutOfUse } from './out-of-use.ts';
 export { type Place, quarantine, scrap } from './place.ts';
 export { rollSize } from './roll-size.ts';
 export { serialsHere } from './serials-here.ts';

@@ -54,6 +54,7 @@ const undoneElsewhere: Partial<Record<Place['kind'], string>> = {
 /** What has left for good, or changed its label, is not undone by a mirror image. */
 const notUndone: Partial<Record<Place['kind'], string>> = {
   'other-lot': 'split or merge the lots again instead',
+  lost: 'write down what came back after all as what it is now: receive it anew',
   held: 'they are held for their owner: give them back or have them given up',
 };
 

@@ -3,9 +3,9 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { sameVersion } from '../../platform/command/version.ts';
 import { copyLot } from './copy-lot.ts';
+import { dividedAt } from './divided-where.ts';
 import { binExists, lotLocks, refuseSuspected, theLot } from './lot.ts';
 import { moveStock } from './move-stock.ts';
-import { binOrQuarantine } from './place.ts';
 import { freeWhatIsGone } from './reservations.ts';
 
 /** Some pieces get a label of their own, where they lie: one movement out of the lot, one into the other. */
@@ -17,13 +17,13 @@ export const splitLot = defineCommand(handlingOperations.splitLot, {
     sameVersion(lot.version, context.expectedVersion);
     refuseSuspected(lot);
     if (input.bin) await binExists(tx, input.bin);
+    const place = await dividedAt(tx, lot, input);
     const { _sum } = await tx.balance.aggregate({ where: { lotId: lot.id }, _sum: { onHand: true } });
     if (input.quantity === _sum.onHand)
       throw new Problem('nothing-to-split', `${lot.code} has ${_sum.onHand} in all`, { lot: lot.code }, [
         { pointer: '/quantity', detail: 'Leave at least one piece to the lot' },
       ]);
     const other = await copyLot(context, lot);
-    const place = binOrQuarantine(input.bin);
     const { quantity, reason } = input;
     const out = await moveStock(context, {
       lot,
@@ -40,7 +40,7 @@ export const splitLot = defineCommand(handlingOperations.splitLot, {
         { kind: 'lot', id: lot.id, before: lot.version, after: out.version },
         { kind: 'lot', id: other.id, after: 2 },
       ],
-      facts: { code: lot.code, newCode: other.code, quantity, at: input.bin ?? 'quarantine', freed },
+      facts: { code: lot.code, newCode: other.code, quantity, at: input.bin ?? place.kind, freed },
       reason,
     };
   },

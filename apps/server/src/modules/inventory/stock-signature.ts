@@ -7,7 +7,7 @@ import { contentHashOf, type HeldAuthorisation } from '../people/public.ts';
 
 interface ToSign {
   readonly lotId: string;
-  readonly kind: 'scrapped' | 'destroyed' | 'suspicion-decided';
+  readonly kind: 'scrapped' | 'destroyed' | 'suspicion-decided' | 'lost-at-vendor' | 'taken-back' | 'rejected';
   readonly meaning: string;
   /** Everything the people saw and signed, as JSON. */
   readonly content: object;

@@ -3,22 +3,19 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { lotLocks, refuseSuspected, theLot } from './lot.ts';
-import { takeOutOfUse } from './out-of-use.ts';
+import { reportSuspicion } from './out-of-use.ts';
 import { placeTitle } from './place-title.ts';
 
 /** A lot may not be what its paper says: whoever sees it reports it, and it is kept apart until an inspector has decided. */
 export const suspectLot = defineCommand(handlingOperations.suspectLot, {
   locks: (input, tx) => lotLocks(tx, input.lotId),
   async execute(context) {
-    const { tx, input, newId, now, actor } = context;
+    const { tx, input } = context;
     const lot = await theLot(tx, input.lotId);
     refuseSuspected(lot);
     if (lot.origin === 'taken-off') throw new Problem('not-stock', `${lot.code} came off a unit`, { lot: lot.code });
     const { reason } = input;
-    const { version, freed } = await takeOutOfUse(context, lot, { state: 'suspected', reason });
-    await tx.suspicion.create({
-      data: { id: newId(), lotId: lot.id, reason, reportedBy: actor.personId, reportedAt: now },
-    });
+    const { version, freed } = await reportSuspicion(context, lot, reason);
     const elsewhere = await whereElse(tx, lot.id);
     return {
       reply: { id: lot.id, version, freed, elsewhere },

@@ -76,7 +76,7 @@ const lineColumns = `
     (SELECT CASE WHEN f.over_and_above THEN coalesce((SELECT q.state FROM quotes q JOIN quote_lines ql ON ql.quote_id = q.id
         WHERE q.work_order_id = w.id AND ql.finding_id = f.id AND q.state <> 'superseded' ORDER BY q.created_at DESC, q.id DESC LIMIT 1), 'unpriced') END
       FROM findings f WHERE f.id = kl.finding_id) AS extra,
-    c.accepted_sources AS "acceptedSources", m."inTray", m.installed, m."inRack", m."cameOn",
+    c.accepted_sources AS "acceptedSources", m."inTray", m.installed, m."inRack", m."atVendor", m."cameOn",
     coalesce((SELECT sum(r.quantity) FROM reservations r WHERE r.kit_line_id = kl.id), 0)::int AS reserved,
     EXISTS (SELECT 1 FROM movements t JOIN kit_lines tl ON tl.id = t.kit_line_id
       WHERE t.to_kind = 'unit' AND t.to_ref = w.id::text AND t.from_kind = 'customer' AND tl.kit_id = k.id) AS "tornDown"
@@ -86,6 +86,7 @@ const lineColumns = `
     SELECT coalesce(sum(CASE 'tray' WHEN to_kind THEN quantity WHEN from_kind THEN -quantity END), 0)::int AS "inTray",
       coalesce(sum(CASE 'unit' WHEN to_kind THEN quantity WHEN from_kind THEN -quantity END), 0)::int AS installed,
       coalesce(sum(CASE 'rack' WHEN to_kind THEN quantity WHEN from_kind THEN -quantity END), 0)::int AS "inRack",
+      coalesce(sum(CASE 'vendor' WHEN to_kind THEN quantity WHEN from_kind THEN -quantity END), 0)::int AS "atVendor",
       coalesce(sum(quantity) FILTER (WHERE from_kind = 'customer' AND to_kind = 'unit'), 0)::int AS "cameOn"
     FROM movements WHERE kit_line_id = kl.id) m`;
 

@@ -1,7 +1,7 @@
 import type { SourceClass } from '@hubwright/contracts/inventory/operations';
 import type { Ask } from './ask.ts';
 
-/** Pieces of a lot in a tray, rack or unit, for one kit line. */
+/** Pieces of a lot in a tray, rack or unit, or out at a vendor, for one kit line. */
 export interface Held {
   readonly lotId: string;
   readonly lotCode: string;
@@ -40,7 +40,7 @@ const heldSql = `
   JOIN lots l ON l.id = h.lot_id JOIN parts p ON p.id = l.part_id LEFT JOIN kit_lines kl ON kl.id = h.kit_line_id
   ORDER BY kl.sequence, l.code`;
 
-/** What a tray (ref: the kit), a rack or a unit (ref: the work order) holds, lot by lot and line by line. */
-export function heldAt(ask: Ask, place: { kind: 'tray' | 'rack' | 'unit'; ref: string }): Promise<Held[]> {
+/** What a tray (ref: the kit), a rack or a unit (ref: the work order), or a vendor holds, lot by lot and line by line. */
+export function heldAt(ask: Ask, place: { kind: 'tray' | 'rack' | 'unit' | 'vendor'; ref: string }): Promise<Held[]> {
   return ask<Held>(heldSql, [place.kind, place.ref]);
 }

@@ -6,6 +6,7 @@ import { DestroyController } from './destroy.controller.ts';
 import { ExpectedController } from './expected.controller.ts';
 import { ExpectedQueries } from './expected.queries.ts';
 import { FillQueries } from './fill.queries.ts';
+import { HoldController } from './hold.controller.ts';
 import { KitCover } from './kit-cover.ts';
 import { KitPaperQueries } from './kit-paper.queries.ts';
 import { KitsController } from './kits.controller.ts';
@@ -23,6 +24,7 @@ import { UnitPartsController } from './unit-parts.controller.ts';
     AllocationController,
     PromisesController,
     DestroyController,
+    HoldController,
     ExpectedController,
   ],
   providers: [

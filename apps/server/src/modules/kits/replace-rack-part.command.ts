@@ -22,7 +22,7 @@ export const replaceRackPart = defineCommand(kitsOperations.replaceRackPart, {
     const to = isHeld ? heldForOwner(kit) : scrap;
     await moveHeld(context, taken, { from: holding(kit, 'rack'), to, reason: input.reason });
     // A finding may have asked for a new one before; only what is lacking beyond that is asked for now.
-    const spare = Math.max(0, figures.inRack + figures.installed + figures.inTray - line.quantity);
+    const spare = Math.max(0, figures.inRack + figures.atVendor + figures.installed + figures.inTray - line.quantity);
     const lacking = Math.max(0, input.quantity - spare);
     const lineId = lacking === 0 ? line.id : await newInstead(context, kit, { line, quantity: lacking });
     const reply = await touchKit(tx, kit);

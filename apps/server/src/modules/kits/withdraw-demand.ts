@@ -38,7 +38,7 @@ interface Withdrawn {
 }
 
 async function refuseIssued({ tx }: KitContext, { kit, line, number }: Withdrawn): Promise<void> {
-  const { inTray, installed, inRack, cameOn } = (await figuresOf(askIn(tx), [kit.id]))(line.id);
+  const { inTray, installed, inRack, atVendor, cameOn } = (await figuresOf(askIn(tx), [kit.id]))(line.id);
   const what = `${line.part.number} at ${line.position}`;
   const facts = { part: line.part.number, kit: kit.code, position: line.position };
   if (inTray > 0)
@@ -54,7 +54,7 @@ async function refuseIssued({ tx }: KitContext, { kit, line, number }: Withdrawn
       `${what} for ${number} is in the unit: take it out and bring it back to its bin first`,
       facts,
     );
-  if (cameOn > 0 && inRack + installed < line.quantity)
+  if (cameOn > 0 && inRack + atVendor + installed < line.quantity)
     throw new Problem(
       'disposition-carried-out',
       `The old ${what} left the rack and cannot go back: raise a new finding on what takes its place`,

@@ -157,6 +157,7 @@ async function rowsOf(client: pg.Client, workOrderId: string): Promise<{ table: 
     { table: 'governor_runs', ids: await ids('SELECT id FROM governor_runs WHERE work_order_id = $1') },
     { table: 'shop_cost_parts', ids: await ids('SELECT id FROM shop_cost_parts WHERE work_order_id = $1') },
     ...(await stockRows(ids)),
+    { table: 'vendor_losses', ids: await ids('SELECT id FROM vendor_losses WHERE work_order_id = $1') },
     { table: 'set_decisions', ids: await ids('SELECT id FROM set_decisions WHERE work_order_id = $1') },
     {
       table: 'struck_photos',

@@ -4,8 +4,15 @@ import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { fromDbDateOrNull, toDbDate } from '../../platform/database/dates.ts';
-import { moveStock } from '../inventory/public.ts';
-import { refuseInLoad, requireTurnToSend, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
+import { moveUnderLines } from '../kits/public.ts';
+import {
+  refuseInLoad,
+  requireTurnToSend,
+  requireWorkOn,
+  type SignedStep,
+  stepToSign,
+  workOrderLocks,
+} from '../work-orders/public.ts';
 import { atVendor, partLocks } from './vendor-order.ts';
 
 const operation = vendorOperations.sendToVendor;
@@ -15,10 +22,16 @@ type Sending = Context<typeof operation>;
 export const sendToVendor = defineCommand(operation, {
   async locks(input, tx) {
     const lots = await tx.lot.findMany({ where: { id: { in: input.pieces.map(({ lotId }) => lotId) } } });
-    return [...(await workOrderLocks(tx, input.stepIds)), ...partLocks(lots.map((lot) => ({ lot })))];
+    const racks = new Set(lots.flatMap(({ workOrderId }) => workOrderId ?? []));
+    return [
+      ...(await workOrderLocks(tx, input.stepIds)),
+      ...[...racks].map((id) => `work-order:${id}`),
+      ...partLocks(lots.map((lot) => ({ lot }))),
+    ];
   },
   async execute(context) {
     const { tx, input, newId, today } = context;
+    refuseNothing(input);
     const supplier = await approvedVendor(context);
     const steps: SignedStep[] = [];
     for (const id of new Set(input.stepIds)) steps.push(await sendable(context, id));
@@ -52,6 +65,12 @@ export const sendToVendor = defineCommand(operation, {
   },
 });
 
+function refuseNothing({ stepIds, pieces }: Sending['input']): void {
+  if (stepIds.length > 0 || pieces.length > 0) return;
+  const detail = 'Send at least one part, or pieces of a rack';
+  throw new Problem('nothing-named', detail, {}, [{ pointer: '/stepIds', detail }]);
+}
+
 async function approvedVendor({ tx, input, today }: Sending) {
   if (input.expectedOn < today)
     throw new Problem('expected-in-past', `${input.expectedOn} is over`, {}, [
@@ -74,8 +93,16 @@ async function sendable({ tx, now }: Sending, stepId: string): Promise<SignedSte
   if (!step.outside) throw new Problem('not-outside-work', `${number}: “${step.title}” is done in the shop`);
   const out = await tx.vendorLine.findFirst({ where: { stepId, condition: null }, include: { order: true } });
   if (out) throw new Problem('already-out', `${number} is out on ${out.order.number}`, { order: out.order.number });
+  await refuseLost(tx, step);
   await requireTurnToSend(tx, step, now);
   return step;
+}
+
+/** What never comes back is not sent again. */
+async function refuseLost({ vendorLine }: Sending['tx'], { id, traveler: { number } }: SignedStep): Promise<void> {
+  const lost = await vendorLine.findFirst({ where: { stepId: id, condition: 'lost' }, include: { order: true } });
+  if (lost)
+    throw new Problem('lost-at-vendor', `${number} was lost on ${lost.order.number}`, { order: lost.order.number });
 }
 
 /** Rack → vendor, for pieces of the same work orders. */
@@ -85,16 +112,17 @@ async function sendPieces(
 ) {
   const { tx, input, newId } = context;
   const workOrders = new Set(steps.map(({ traveler }) => traveler.workOrderId));
+  // Without a part there is no step whose turn says that the unit may be worked on.
+  const isAlone = steps.length === 0;
   const subjects: { kind: string; id: string; after: number }[] = [];
   for (const { lotId, quantity } of input.pieces) {
     const lot = found(await tx.lot.findUnique({ where: { id: lotId } }), 'This piece');
-    if (!lot.workOrderId || !workOrders.has(lot.workOrderId))
+    if (!lot.workOrderId || !(isAlone || workOrders.has(lot.workOrderId)))
       throw new Problem('piece-not-with-it', `${lot.code} is not of a unit on this order`, { lot: lot.code });
+    if (isAlone) await requireWorkOn(tx, lot.workOrderId);
     const from = { kind: 'rack', ref: lot.workOrderId } as const;
-    const moved = await moveStock(context, {
-      ...{ lot, quantity, from, to: atVendor(supplierId) },
-      reason: `out on ${order.number}`,
-    });
+    const reason = `out on ${order.number}`;
+    const moved = await moveUnderLines(context, { lot, quantity, from, to: atVendor(supplierId), reason });
     await tx.vendorPiece.create({
       data: { id: newId(), orderId: order.id, lotId, rackRef: lot.workOrderId, quantity },
     });

@@ -1,14 +1,13 @@
 import { Problem } from '@hubwright/contracts/problems';
 import { vendorOperations } from '@hubwright/contracts/vendors/operations';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
-import { moveStock } from '../inventory/public.ts';
 import { type HeldAuthorisation, requireAuthorisation, writeSignOff } from '../people/public.ts';
 import { stepToSign } from '../work-orders/public.ts';
-import { atVendor, orderOut, vendorLocks } from './vendor-order.ts';
+import { endVendorOrder, type OrderOut, orderOut, refuseWithoutPaper, vendorLocks } from './vendor-order.ts';
+import { bringBack } from './vendor-pieces.ts';
 
 const operation = vendorOperations.takeBack;
 type Taking = Context<typeof operation>;
-type Order = Awaited<ReturnType<typeof orderOut>>;
 
 /** Receiving inspection of what a vendor brought back, part by part; nothing is good without the paper that had to come. */
 export const takeBack = defineCommand(operation, {
@@ -18,16 +17,11 @@ export const takeBack = defineCommand(operation, {
     const order = await orderOut(tx, input.orderId, expectedVersion);
     const need = { process: 'receiving-inspection', level: 'inspect', today } as const;
     const authorisation = await requireAuthorisation(tx, actor, need);
-    if (!input.paperCame && input.lines.some(({ condition }) => condition === 'good'))
-      throw new Problem('paper-missing', `${order.number}: “${order.paperDue}” has to come back with the parts`, {}, [
-        { pointer: '/paperCame', detail: 'Without it no part is good' },
-      ]);
+    refuseWithoutPaper(order, input.paperCame, input.lines);
     const travelers: string[] = [];
     for (const line of input.lines) travelers.push(await inspectLine(context, { order, authorisation, line }));
-    const lots = await bringPieces(context, order);
-    const state = await stateOf(context, order.id);
-    const data = { state, version: { increment: 1 } };
-    const { version } = await tx.vendorOrder.update({ where: { id: order.id }, data });
+    const { lots } = await bringBack(context, order);
+    const { state, version } = await endVendorOrder(tx, order.id);
     const refused = input.lines.filter(({ condition }) => condition !== 'good').length;
     return {
       reply: { id: order.id, version, state, refused },
@@ -44,7 +38,7 @@ export const takeBack = defineCommand(operation, {
 
 async function inspectLine(
   context: Taking,
-  given: { order: Order; authorisation: HeldAuthorisation; line: Taking['input']['lines'][number] },
+  given: { order: OrderOut; authorisation: HeldAuthorisation; line: Taking['input']['lines'][number] },
 ): Promise<string> {
   const { tx, input, now } = context;
   const { order, authorisation, line } = given;
@@ -71,29 +65,4 @@ async function inspectLine(
     data: { backAt: now, condition, certificate, note, signOffId },
   });
   return traveler.id;
-}
-
-/** Vendor → rack, as many as came back. */
-async function bringPieces(context: Taking, order: Order) {
-  const { tx, input } = context;
-  const subjects: { kind: string; id: string; after: number }[] = [];
-  for (const { lotId, quantity } of input.pieces) {
-    const piece = order.pieces.find((one) => one.lotId === lotId);
-    if (!piece) throw new Problem('piece-not-with-it', `That piece did not go out on ${order.number}`);
-    if (quantity > piece.quantity - piece.back)
-      throw new Problem('not-enough', `${piece.lot.code}: ${piece.quantity - piece.back} are out on ${order.number}`);
-    const to = { kind: 'rack', ref: piece.rackRef } as const;
-    const move = { lot: piece.lot, quantity, from: atVendor(order.supplierId), to };
-    const moved = await moveStock(context, { ...move, reason: `back on ${order.number}` });
-    await tx.vendorPiece.update({ where: { id: piece.id }, data: { back: { increment: quantity } } });
-    subjects.push({ kind: 'lot', id: lotId, after: moved.version });
-  }
-  return subjects;
-}
-
-/** Back once every part and every piece is. */
-async function stateOf({ tx }: Taking, orderId: string): Promise<'out' | 'back'> {
-  const lines = await tx.vendorLine.count({ where: { orderId, condition: null } });
-  const pieces = await tx.vendorPiece.findMany({ where: { orderId } });
-  return lines === 0 && pieces.every(({ quantity, back }) => quantity === back) ? 'back' : 'out';
 }

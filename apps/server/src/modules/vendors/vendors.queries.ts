@@ -48,10 +48,10 @@ export class VendorQueries {
         daysLate: at === 'out' ? Math.max(0, daysBetween(fromDbDate(expectedOn), today)) : 0,
         lines: lines.map(lineOf),
         pieces: pieces
-          .filter(({ quantity, back }) => quantity > back)
-          .map(({ lot, lotId, quantity, back }) => ({
+          .filter(({ quantity, back, lost }) => quantity > back + lost)
+          .map(({ lot, lotId, quantity, back, lost }) => ({
             ...{ lotId, lotCode: lot.code, part: lot.part.number },
-            quantity: quantity - back,
+            quantity: quantity - back - lost,
           })),
       })),
       next: rows.length > limit ? (shown.at(-1)?.number ?? null) : null,
@@ -64,7 +64,7 @@ export class VendorQueries {
     return {
       rows: turns
         .filter(({ outside, vendor }) => outside && vendor?.condition !== null)
-        .filter(({ vendor }) => vendor?.condition !== 'good')
+        .filter(({ vendor }) => vendor?.condition !== 'good' && vendor?.condition !== 'lost')
         .map((turn) => ({
           stepId: turn.step_id,
           travelerId: turn.traveler_id,

@@ -27,4 +27,5 @@ export {
 } from './step-signing.ts';
 export { namedTraveler, withTraveler } from './traveler-named.ts';
 export { type TurnRow, turnSql } from './turn.ts';
+export { requireWorkOn } from './work-on.ts';
 export { writeStepSignature } from './write-step-signature.ts';

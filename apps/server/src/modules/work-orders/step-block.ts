@@ -38,7 +38,7 @@ const evaluationConsents = new Set<Consent>([
   'quote-silent',
   'approved',
 ]);
-const workStages = new Set<Stage>(['teardown', 'inspected', 'in-work', 'build', 'final-inspection']);
+export const workStages = new Set<Stage>(['teardown', 'inspected', 'in-work', 'build', 'final-inspection']);
 
 /** Whether the customer has agreed to work of this phase: evaluation once it is approved, all else once the firm quote is. */
 export function isAgreed(phase: string, consent: string): boolean {
@@ -109,7 +109,9 @@ function blockByVendor({ outside, vendor }: Facts): Block | undefined {
     ? 'This is done outside: the part has not been sent yet'
     : vendor.condition === null
       ? `The part is at ${vendor.name} on ${vendor.order}, expected back on ${vendor.expected}`
-      : `The part came back from ${vendor.name} ${vendor.condition.replace('-', ' ')}: raise a finding, or send it again`;
+      : vendor.condition === 'lost'
+        ? `The part was lost at ${vendor.name} on ${vendor.order}: an inspector rejects it by a finding`
+        : `The part came back from ${vendor.name} ${vendor.condition.replace('-', ' ')}: raise a finding, or send it again`;
   return block('not-back-from-vendor', where);
 }
 
