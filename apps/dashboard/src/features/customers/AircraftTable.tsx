@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { meterWords } from '../../format/meter-words.ts';
-import { DateText, Hours } from '../../format/values.tsx';
+import { figureOf, figureText, MeterFigure, meterWords } from '../../format/meter-words.tsx';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -12,7 +12,7 @@ function Readings({ aircraft }: { aircraft: Aircraft }) {
     <ul style={{ listStyle: 'none' }}>
       {aircraft.latestReadings.map((reading) => (
         <li key={reading.meter}>
-          {meterWords[reading.meter]} <Hours tenths={reading.hoursTenths} />, <DateText date={reading.readOn} />
+          {meterWords[reading.meter]} <MeterFigure meter={reading.meter} figure={figureOf(reading)} />, <DateText date={reading.readOn} />
         </li>
       ))}
     </ul>
@@ -38,7 +38,7 @@ const facts: readonly Column<Aircraft>[] = [
     header: 'Latest readings',
     value: (row) =>
       row.latestReadings
-        .map((each) => `${meterWords[each.meter]} ${each.hoursTenths / 10} on ${each.readOn}`)
+        .map((each) => `${meterWords[each.meter]} ${figureText(each.meter, figureOf(each))} on ${each.readOn}`)
         .join('; '),
     cell: (row) => <Readings aircraft={row} />,
     canSort: false,

@@ -1,10 +1,10 @@
-import type { Meter } from '@hubwright/contracts/customers/operations';
+import type { CycleMeter, HourMeter } from '@hubwright/contracts/customers/operations';
 import { aircraftPositions, intervalOperations } from '@hubwright/contracts/units/interval-operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { queryFor } from '../../api/query.ts';
-import { meterChoices } from '../../format/meter-words.ts';
+import { cycleMeterChoices, hourMeterChoices } from '../../format/meter-words.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -13,7 +13,7 @@ import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { type Interval, leftEmpty, tenthsOf } from './times-as-of.ts';
+import { type Interval, leftEmpty, tenthsOf, wholeOf } from './times-as-of.ts';
 
 type Position = (typeof aircraftPositions)[number];
 const positionChoices = aircraftPositions.map((value) => ({ value, text: value }));
@@ -27,8 +27,63 @@ function draftOf(was: Interval | undefined) {
     fromTenths: textOf(was?.fromTenths ?? null),
     to: was?.to ?? '',
     toTenths: textOf(was?.toTenths ?? null),
+    fromCycles: wholeText(was?.cycles?.from ?? null),
+    toCycles: wholeText(was?.cycles?.to ?? null),
     why: '',
   };
+}
+type Draft = ReturnType<typeof draftOf>;
+
+function wholeText(count: number | 'unknown' | null): string {
+  return typeof count === 'number' ? String(count) : '';
+}
+
+/** What is sent of its meter of cycles: nothing where none was named. */
+function cyclesIn(meter: CycleMeter | null, { fromCycles, to, toCycles }: Draft) {
+  if (meter === null) return {};
+  return { cycles: { meter, from: wholeOf(fromCycles), ...(to === '' ? {} : { to: wholeOf(toCycles) }) } };
+}
+
+interface CyclesProps {
+  readonly meter: CycleMeter | null;
+  readonly onMeter: (meter: CycleMeter | null) => void;
+  readonly draft: Draft;
+  readonly set: (name: keyof Draft) => (text: string) => void;
+}
+
+/** The meter of cycles beside that of the hours, where its parts have a life in cycles. */
+function Cycles({ meter, onMeter, draft, set }: CyclesProps) {
+  return (
+    <>
+      <Select
+        name="cycles/meter"
+        label="Cycles from which meter, where they count"
+        value={meter}
+        onChange={onMeter}
+        choices={cycleMeterChoices}
+      />
+      {meter === null ? null : (
+        <DecimalField
+          name="cycles/from"
+          label="Cycles then"
+          hint={leftEmpty}
+          decimals={0}
+          value={draft.fromCycles}
+          onChange={set('fromCycles')}
+        />
+      )}
+      {meter === null || draft.to === '' ? null : (
+        <DecimalField
+          name="cycles/to"
+          label="Cycles at removal"
+          hint={leftEmpty}
+          decimals={0}
+          value={draft.toCycles}
+          onChange={set('toCycles')}
+        />
+      )}
+    </>
+  );
 }
 
 /** An installation on an aircraft as it is told to us, or as it really was; what was recorded before stays on record. */
@@ -39,14 +94,15 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
     was ? { id: was.aircraft.id, name: was.aircraft.registration, detail: '' } : null,
   );
   const [position, setPosition] = useState<Position | null>(was?.position ?? null);
-  const [meter, setMeter] = useState<Meter | null>(was?.meter ?? null);
+  const [meter, setMeter] = useState<HourMeter | null>((was?.meter as HourMeter | undefined) ?? null);
+  const [counter, setCounter] = useState<CycleMeter | null>(was?.cycles?.meter ?? null);
   const [draft, setDraft] = useState(draftOf(was));
   const set = (name: keyof typeof draft) => (text: string) => setDraft({ ...draft, [name]: text });
   const send = () => {
     if (!aircraft || !position || !meter) return;
     const { from, fromTenths, to, toTenths, why } = draft;
     const end = to === '' ? {} : { to, toTenths: tenthsOf(toTenths) };
-    const stated = { aircraftId: aircraft.id, position, meter, from, fromTenths: tenthsOf(fromTenths), ...end };
+    const stated = { aircraftId: aircraft.id, position, meter, from, fromTenths: tenthsOf(fromTenths), ...end, ...cyclesIn(counter, draft) };
     const done = {
       onSuccess: () => {
         say(`The installation on ${aircraft.name} is on record.`);
@@ -91,7 +147,7 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
           label="Hours from which meter"
           value={meter}
           onChange={setMeter}
-          choices={meterChoices}
+          choices={hourMeterChoices}
           isRequired
         />
         <DateField name="from" label="Installed on" value={draft.from} onChange={set('from')} isRequired />
@@ -116,6 +172,7 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
             onChange={set('toTenths')}
           />
         )}
+        <Cycles meter={counter} onMeter={setCounter} draft={draft} set={set} />
         <TextField
           name={was ? 'reason' : 'basis'}
           label={was ? 'Why it was wrong' : 'Who says so, or which log entry'}

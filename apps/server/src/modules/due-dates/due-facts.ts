@@ -1,6 +1,7 @@
 import { rulesInForce, type TboCondition } from '@hubwright/rules/due';
 import type { Tenths } from '@hubwright/rules/times';
 import type { DueFacts, DueRule } from './due-of-unit.ts';
+import { cyclingOf } from './cycling.ts';
 import { flyingOf } from './flying.ts';
 
 interface RuleOnRecord extends DueRule, TboCondition {}
@@ -17,6 +18,8 @@ interface IntervalOnRecord {
   readonly fromTenths: number | null;
   readonly to: string | null;
   readonly toTenths: number | null;
+  /** Which of its meters of cycles counts, where it was said. */
+  readonly cyclesMeter?: string | null;
 }
 
 /** A unit with what its due date is computed from, one row each. */
@@ -67,7 +70,8 @@ const rulesSql = `(SELECT jsonb_agg(jsonb_build_object('hoursTenths', t.hours_te
       AND (t.application_id IS NULL OR t.application_id = last.application_id))`;
 const intervalsSql = `SELECT coalesce(jsonb_agg(jsonb_build_object('id', i.interval_id, 'aircraftId', i.aircraft_id,
       'registration', f.registration, 'customerId', f.customer_id, 'position', i.position, 'meter', i.meter,
-      'from', i.from_date::text, 'fromTenths', i.from_tenths, 'to', i.to_date::text, 'toTenths', i.to_tenths) ORDER BY i.from_date), '[]') AS rows,
+      'from', i.from_date::text, 'fromTenths', i.from_tenths, 'to', i.to_date::text, 'toTenths', i.to_tenths,
+      'cyclesMeter', i.cycles_meter) ORDER BY i.from_date), '[]') AS rows,
     array_agg(i.aircraft_id) AS aircraft_ids
   FROM aircraft_intervals i JOIN aircraft f ON f.id = i.aircraft_id
   WHERE i.item_id = u.id AND NOT i.withdrawn AND NOT EXISTS (SELECT FROM aircraft_intervals l WHERE l.supersedes_id = i.id)`;
@@ -111,7 +115,9 @@ export function factsOf(row: DueRow, asOf: string): DueFacts {
   const flownBy = row.papers.flatMap(({ recordedOn: on, sinceOverhaulTenths: tenths }) =>
     tenths === null || on < (overhaulOn ?? '') ? [] : [{ on, tenths }],
   );
-  return { ...{ overhaulOn, rules, doubts, flownBy, asOf }, flying: flyingOf(row, asOf) };
+  const flying = flyingOf(row, asOf);
+  const flown = 'sinceOverhaul' in flying ? [{ on: asOf, tenths: flying.sinceOverhaul.atLeastTenths }] : [];
+  return { ...{ overhaulOn, rules, doubts, asOf, flying }, flownBy: [...flownBy, ...flown], cycling: cyclingOf(row, asOf) };
 }
 
 /** Whose it is and where it sits: on the aircraft it is reported on, else on the one its last order named. */

@@ -1,14 +1,12 @@
 import type { Input } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
-import { daysBetween } from '@hubwright/rules/dates';
 import { normaliseSerial } from '@hubwright/rules/identity';
 import type { Context } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { fromDbDate } from '../../platform/database/dates.ts';
-import { latestTimes } from '../units/public.ts';
-import { refuseHours } from './check-arrival.ts';
+import { TimesOnRecord } from '../units/public.ts';
+import { type EarlierTimes, refuseHours } from './check-arrival.ts';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;
 
@@ -39,9 +37,23 @@ export async function refuseWrongHours(
         where: { maker_partNumber_serial: { maker: unit.maker, partNumber: unit.designation, serial } },
       })
     : null;
-  const last = known ? await latestTimes(tx, known.id) : null;
-  const earlier = last
-    ? { on: fromDbDate(last.recordedOn), sinceNewTenths: last.sinceNewTenths, sinceNewCycles: last.sinceNewCycles }
-    : null;
-  refuseHours(input, earlier, earlier ? Math.max(0, daysBetween(earlier.on, unit.on)) : 0);
+  refuseHours(input, known ? await earlierTimes(tx, known.id, unit.on) : null, unit.on);
+}
+
+/**
+ * What is known of it for the day it comes: the newest total that is known in full, from its papers and what was flown by then, and what is
+ * known at least.
+ */
+async function earlierTimes(tx: Tx, itemId: string, on: string): Promise<EarlierTimes> {
+  const times = await TimesOnRecord.of(tx, [itemId]);
+  const hours = times.on(itemId, on).sinceNew;
+  const start = hours.start && hours.start.tenths !== 'unknown' ? hours.start : null;
+  return {
+    ...{ atLeastTenths: hours.atLeastTenths, atLeastCycles: times.on(itemId, on, 'cycles').sinceNew.atLeastTenths },
+    countedThrough: hours.countedThrough,
+    known:
+      hours.tenths === 'unknown'
+        ? start && { on: start.date, tenths: start.tenths as number }
+        : { on: hours.countedThrough, tenths: hours.tenths },
+  };
 }

@@ -3,6 +3,7 @@ import { eventTitles } from '@hubwright/contracts/manuals/words';
 import type { Input } from '@hubwright/contracts/operation';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { daysBetween } from '@hubwright/rules/dates';
 import { normaliseSerial } from '@hubwright/rules/identity';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;
@@ -60,33 +61,34 @@ export function refuseParts(
   }
 }
 
-/** What the shop last knew of the unit. `on` is a date. */
+/** What the shop knows of the unit for the day it comes: totals at least, and the newest one known in full with its day. */
 export interface EarlierTimes {
-  readonly on: string;
-  readonly sinceNewTenths: number | null;
-  readonly sinceNewCycles: number | null;
+  readonly atLeastTenths: number;
+  readonly atLeastCycles: number;
+  readonly countedThrough: string;
+  readonly known: { readonly on: string; readonly tenths: number } | null;
 }
 
 /** Hours that cannot be: beyond plausible, more since overhaul than since new, backwards, or faster than the clock. */
-export function refuseHours(input: Arrival, earlier: EarlierTimes | null, daysSince: number): void {
+export function refuseHours(input: Arrival, earlier: EarlierTimes | null, on: string): void {
   const wrong = [...impossible(input.times, '/times'), ...meterFaults(input.times)];
   for (const [index, part] of input.parts.entries()) wrong.push(...impossible(part, `/parts/${index}`));
   const now = input.times.sinceNewTenths;
-  if (earlier?.sinceNewTenths != null && now !== 'unknown') {
-    const flown = now - earlier.sinceNewTenths;
-    const pointer = '/times/sinceNewTenths';
-    if (flown < 0) wrong.push({ pointer, detail: `It had ${earlier.sinceNewTenths / 10} h on ${earlier.on} already` });
-    else if (flown > (daysSince + 1) * 240)
-      wrong.push({ pointer, detail: 'More than 24 hours a day since its last visit' });
-  }
+  if (earlier && now !== 'unknown') wrong.push(...hourFaults(now, earlier, on));
   const cycles = input.times.sinceNewCycles;
-  if (earlier?.sinceNewCycles != null && cycles !== 'unknown' && cycles < earlier.sinceNewCycles)
-    wrong.push({
-      pointer: '/times/sinceNewCycles',
-      detail: `It had ${earlier.sinceNewCycles} cycles on ${earlier.on} already`,
-    });
+  if (earlier && cycles !== 'unknown' && cycles < earlier.atLeastCycles)
+    wrong.push({ pointer: '/times/sinceNewCycles', detail: `It had ${earlier.atLeastCycles} cycles already` });
   const [first] = wrong;
   if (first) throw new Problem('hours-wrong', first.detail, {}, wrong);
+}
+
+function hourFaults(now: number, { atLeastTenths, countedThrough, known }: EarlierTimes, on: string): Pointed[] {
+  const pointer = '/times/sinceNewTenths';
+  const day = known?.tenths === atLeastTenths ? known.on : countedThrough;
+  if (now < atLeastTenths) return [{ pointer, detail: `It had ${atLeastTenths / 10} h on ${day} already` }];
+  if (known && now - known.tenths > (Math.max(0, daysBetween(known.on, on)) + 1) * 240)
+    return [{ pointer, detail: `More than 24 hours a day since ${known.on}` }];
+  return [];
 }
 
 function impossible(hours: Hours, base: string): Pointed[] {
