@@ -10,7 +10,8 @@ export const meterWords: Record<Meter, string> = {
   landings: 'landings',
   starts: 'starts',
 };
-const choicesOf = <Kind extends Meter>(kinds: readonly Kind[]) => kinds.map((value) => ({ value, text: meterWords[value] }));
+const choicesOf = <Kind extends Meter>(kinds: readonly Kind[]) =>
+  kinds.map((value) => ({ value, text: meterWords[value] }));
 export const hourMeterChoices = choicesOf(hourMeters);
 export const cycleMeterChoices = choicesOf(cycleMeters);
 export const meterChoices = choicesOf<Meter>([...hourMeters, ...cycleMeters]);

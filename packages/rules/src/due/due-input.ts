@@ -35,8 +35,16 @@ const MOST_A_DAY = { hours: 24, cycles: 240 };
 export function checkDueInput(input: NextDueInput): void {
   checkDate(input.asOf, 'asOf');
   checkOverhaul(input);
-  if (input.use && 'perDay' in input.use && !(input.use.perDay > 0 && input.use.perDay <= MOST_A_DAY[input.counts ?? 'hours']))
-    throw new RuleError('not-a-use', 'A day of flying has more than 0 and at most 24 hours, or 240 cycles.', 'use.perDay');
+  if (
+    input.use &&
+    'perDay' in input.use &&
+    !(input.use.perDay > 0 && input.use.perDay <= MOST_A_DAY[input.counts ?? 'hours'])
+  )
+    throw new RuleError(
+      'not-a-use',
+      'A day of flying has more than 0 and at most 24 hours, or 240 cycles.',
+      'use.perDay',
+    );
   if (input.limits.length === 0) throw new RuleError('no-limit', 'At least one limit is needed.', 'limits');
   input.limits.forEach((limit, i) => {
     checkLimit(limit, `limits[${i}]`);

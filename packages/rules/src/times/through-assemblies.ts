@@ -52,7 +52,10 @@ function flown(
       ...pieces.map((piece) => ({ ...piece, path: [] })),
       ...above.flatMap(({ sat: one, parent }) =>
         parent.pieces.flatMap((piece) =>
-          piecesOfPart(one, { pieces: [piece], away: parent.away }).map((cut) => ({ ...cut, path: [one, ...piece.path] })),
+          piecesOfPart(one, { pieces: [piece], away: parent.away }).map((cut) => ({
+            ...cut,
+            path: [one, ...piece.path],
+          })),
         ),
       ),
     ],

@@ -12,7 +12,8 @@ function Readings({ aircraft }: { aircraft: Aircraft }) {
     <ul style={{ listStyle: 'none' }}>
       {aircraft.latestReadings.map((reading) => (
         <li key={reading.meter}>
-          {meterWords[reading.meter]} <MeterFigure meter={reading.meter} figure={figureOf(reading)} />, <DateText date={reading.readOn} />
+          {meterWords[reading.meter]} <MeterFigure meter={reading.meter} figure={figureOf(reading)} />,{' '}
+          <DateText date={reading.readOn} />
         </li>
       ))}
     </ul>

@@ -90,7 +90,8 @@ function Changes({ changes }: { changes: readonly Change[] }) {
     <ul>
       {changes.map(({ id, meter, changedOn, oldTenths, newTenths, basis }) => (
         <li key={id}>
-          <DateText date={changedOn} />: {meterWords[meter]} replaced at <MeterFigure meter={meter} figure={oldTenths} />, the new one at{' '}
+          <DateText date={changedOn} />: {meterWords[meter]} replaced at{' '}
+          <MeterFigure meter={meter} figure={oldTenths} />, the new one at{' '}
           <MeterFigure meter={meter} figure={newTenths} /> ({basis})
         </li>
       ))}

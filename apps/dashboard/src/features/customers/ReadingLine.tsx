@@ -72,7 +72,10 @@ export function ReadingLine(props: {
       ) : null}
       {doubt === 'fast' ? (
         <div className={styles.asked}>
-          <p>More than {unit === 'h' ? 'twelve hours' : 'sixty cycles'} a day since the last reading. Ask again; if it is right:</p>
+          <p>
+            More than {unit === 'h' ? 'twelve hours' : 'sixty cycles'} a day since the last reading. Ask again; if it is
+            right:
+          </p>
           <Checkbox isSelected={entry.isSure} onChange={(isSure) => set({ isSure })}>
             It was looked at again
           </Checkbox>

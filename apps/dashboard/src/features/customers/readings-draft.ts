@@ -55,9 +55,7 @@ export function sentRows(rows: readonly GridRow[], entries: Readonly<Record<stri
       {
         ...{ aircraftId: aircraft.id, meter, sure: entry.isSure },
         [typedAs(meter).name]: parseFigure(meter, entry.hours) ?? Number.NaN,
-        ...(entry.isReplaced
-          ? { replaced: { on: entry.replacedOn, oldTenths: old ?? ('unknown' as const) } }
-          : {}),
+        ...(entry.isReplaced ? { replaced: { on: entry.replacedOn, oldTenths: old ?? ('unknown' as const) } } : {}),
       },
     ];
   });

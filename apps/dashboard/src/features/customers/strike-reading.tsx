@@ -34,8 +34,8 @@ export function StrikeReading(props: { reading: Reading; registration: string; o
         onCancel={onClose}
       >
         <p>
-          {registration}, {meterWords[reading.meter]}: <MeterFigure meter={reading.meter} figure={figureOf(reading)} /> on{' '}
-          <DateText date={reading.readOn} />. It stays on record with the reason.
+          {registration}, {meterWords[reading.meter]}: <MeterFigure meter={reading.meter} figure={figureOf(reading)} />{' '}
+          on <DateText date={reading.readOn} />. It stays on record with the reason.
         </p>
         <TextField name="reason" label="Why it was a mistake" value={reason} onChange={setReason} isRequired />
       </CommandForm>

@@ -19,9 +19,10 @@ const columns: readonly Column<Piece>[] = [
     id: 'where',
     header: 'Where',
     value: (row) =>
-      [...row.within.map(({ position, name }) => `${position} of ${name}`), row.aircraft?.registration ?? 'nobody reported'].join(
-        ', ',
-      ),
+      [
+        ...row.within.map(({ position, name }) => `${position} of ${name}`),
+        row.aircraft?.registration ?? 'nobody reported',
+      ].join(', '),
   },
   {
     id: 'meter',

@@ -45,8 +45,7 @@ function Part({ part, confirm }: { part: UnitPart; confirm: (part: UnitPart) => 
         <p className="small soft">
           {part.toDate ? (
             <>
-              from <DateText date={part.fromDate} /> to <DateText date={part.toDate} />, then{' '}
-              <PartTimes part={part} />
+              from <DateText date={part.fromDate} /> to <DateText date={part.toDate} />, then <PartTimes part={part} />
             </>
           ) : (
             <>

@@ -102,7 +102,15 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
     if (!aircraft || !position || !meter) return;
     const { from, fromTenths, to, toTenths, why } = draft;
     const end = to === '' ? {} : { to, toTenths: tenthsOf(toTenths) };
-    const stated = { aircraftId: aircraft.id, position, meter, from, fromTenths: tenthsOf(fromTenths), ...end, ...cyclesIn(counter, draft) };
+    const stated = {
+      aircraftId: aircraft.id,
+      position,
+      meter,
+      from,
+      fromTenths: tenthsOf(fromTenths),
+      ...end,
+      ...cyclesIn(counter, draft),
+    };
     const done = {
       onSuccess: () => {
         say(`The installation on ${aircraft.name} is on record.`);

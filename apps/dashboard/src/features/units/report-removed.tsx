@@ -18,7 +18,15 @@ export function ReportRemoved({ was, today, onClose }: { was: Interval; today: s
   const [basis, setBasis] = useState('');
   const send = () =>
     remove.mutate(
-      { input: { intervalId: was.intervalId, to, toTenths: tenthsOf(hours), ...(was.cycles ? { toCycles: wholeOf(cycles) } : {}), basis } },
+      {
+        input: {
+          intervalId: was.intervalId,
+          to,
+          toTenths: tenthsOf(hours),
+          ...(was.cycles ? { toCycles: wholeOf(cycles) } : {}),
+          basis,
+        },
+      },
       {
         onSuccess: () => {
           say(`Its removal from ${was.aircraft.registration} is on record.`);

@@ -74,7 +74,10 @@ function judged(
   const fault = facts.fault({ ...said, said: [asSaid(said)], change: isNewChange ? said.replaced : undefined, beside });
   if (fault) {
     const field = fault.said.what.endsWith('meter') ? 'replaced' : 'tenths';
-    return wrong(field, `${faultWords(fault, said.meter)}. Read it again; where the meter was replaced, say on which day`);
+    return wrong(
+      field,
+      `${faultWords(fault, said.meter)}. Read it again; where the meter was replaced, say on which day`,
+    );
   }
   const doubt = said.sure
     ? undefined

@@ -35,7 +35,10 @@ export const recordReadings = defineCommand(operation, {
 
 const saidIn =
   ({ readOn }: Input<typeof operation>) =>
-  ({ aircraftId, meter, replaced, sure, ...figures }: Input<typeof operation>['rows'][number], at: number): SaidReading => ({
+  (
+    { aircraftId, meter, replaced, sure, ...figures }: Input<typeof operation>['rows'][number],
+    at: number,
+  ): SaidReading => ({
     ...{ aircraftId, meter, on: readOn, tenths: figureSaid(meter, figures, `/rows/${at}`), sure },
     replaced: replaced && { ...replaced, newTenths: 0 },
   });

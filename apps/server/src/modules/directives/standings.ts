@@ -10,7 +10,14 @@ import {
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { type DirectiveWithLinks, nameOf, ruleShape, withLinks } from './rule-shapes.ts';
-import { followedNumbers, hoursOn, type Models, silentOn, type UnitOnRecord, unitsOnRecord } from './units-on-record.ts';
+import {
+  followedNumbers,
+  hoursOn,
+  type Models,
+  silentOn,
+  type UnitOnRecord,
+  unitsOnRecord,
+} from './units-on-record.ts';
 
 /** How one directive stands for one item, and what was last recorded of it there. */
 export interface Standing extends DirectiveVerdict {

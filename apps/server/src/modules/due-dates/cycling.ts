@@ -18,7 +18,12 @@ export function cyclingOf(row: DueRow, asOf: string): Cycling {
   const kinds = [...new Set(read.map(({ meter }) => meter))];
   const meter = last?.cyclesMeter ?? (kinds.length === 1 ? kinds[0] : undefined);
   if (meter === undefined)
-    return { why: kinds.length === 0 ? 'nobody reports the cycles of its aircraft' : 'it is not said which meter of cycles counts' };
+    return {
+      why:
+        kinds.length === 0
+          ? 'nobody reports the cycles of its aircraft'
+          : 'it is not said which meter of cycles counts',
+    };
   return { meter, points: lineOf(row, { aircraftId, meter }).points };
 }
 

@@ -1,7 +1,7 @@
 import { rulesInForce, type TboCondition } from '@hubwright/rules/due';
 import type { Tenths } from '@hubwright/rules/times';
-import type { DueFacts, DueRule } from './due-of-unit.ts';
 import { cyclingOf } from './cycling.ts';
+import type { DueFacts, DueRule } from './due-of-unit.ts';
 import { flyingOf } from './flying.ts';
 
 interface RuleOnRecord extends DueRule, TboCondition {}
@@ -117,7 +117,11 @@ export function factsOf(row: DueRow, asOf: string): DueFacts {
   );
   const flying = flyingOf(row, asOf);
   const flown = 'sinceOverhaul' in flying ? [{ on: asOf, tenths: flying.sinceOverhaul.atLeastTenths }] : [];
-  return { ...{ overhaulOn, rules, doubts, asOf, flying }, flownBy: [...flownBy, ...flown], cycling: cyclingOf(row, asOf) };
+  return {
+    ...{ overhaulOn, rules, doubts, asOf, flying },
+    flownBy: [...flownBy, ...flown],
+    cycling: cyclingOf(row, asOf),
+  };
 }
 
 /** Whose it is and where it sits: on the aircraft it is reported on, else on the one its last order named. */

@@ -1,4 +1,9 @@
-import { hourMeters, type Meter, meters, registration as registrationText } from '@hubwright/contracts/customers/operations';
+import {
+  hourMeters,
+  type Meter,
+  meters,
+  registration as registrationText,
+} from '@hubwright/contracts/customers/operations';
 import { aircraftPositions } from '@hubwright/contracts/units/interval-operations';
 import { RuleError } from '@hubwright/rules/errors';
 import { normaliseSerial } from '@hubwright/rules/identity';

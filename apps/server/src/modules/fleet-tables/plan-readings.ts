@@ -90,7 +90,9 @@ function readingRow(row: TableRow, cells: Cells, { aircraft, customerId, twice }
   const on = cells.needed('readOn') === '' ? undefined : cells.day('readOn');
   const meter = meterOf(cells);
   const counted = (field: string) =>
-    measureOf(meter ?? '') === 'cycles' ? (cells.whole(field, { least: 0, most: 1_000_000 }) ?? 'unknown') : cells.hours(field);
+    measureOf(meter ?? '') === 'cycles'
+      ? (cells.whole(field, { least: 0, most: 1_000_000 }) ?? 'unknown')
+      : cells.hours(field);
   const tenths = counted('hours');
   if (tenths === 'unknown') cells.wrong('hours', 'A reading needs what the meter showed');
   const first = on && meter ? twice.firstLineOf(`${registration} ${meter} ${on}`, row.line) : undefined;

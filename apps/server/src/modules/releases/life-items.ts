@@ -1,10 +1,10 @@
 import { type LifeLimit, lifeVerdict } from '@hubwright/rules/due';
 import type { Tx } from '../../platform/database/client.ts';
 import { lifeLimitsOf } from '../manuals/public.ts';
+import { overhaulCounts } from '../units/public.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
 import { overhauledItems } from './release-content.ts';
 import type { ReleaseFacts } from './release-facts.ts';
-import { overhaulCounts } from '../units/public.ts';
 import { wordOfWork } from './word-of-work.ts';
 
 /**

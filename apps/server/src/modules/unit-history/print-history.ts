@@ -115,7 +115,12 @@ function printFlying(paper: Paper, { intervals, readings, times }: WholeUnitHist
         { head: 'Meter', width: '*' },
         { head: 'It read', width: 80, side: 'right' },
       ],
-      readings.map((row) => [row.readOn, row.registration, row.meter.replaceAll('-', ' '), row.cycles === null ? hours(row.hoursTenths) : `${row.cycles} cycles`]),
+      readings.map((row) => [
+        row.readOn,
+        row.registration,
+        row.meter.replaceAll('-', ' '),
+        row.cycles === null ? hours(row.hoursTenths) : `${row.cycles} cycles`,
+      ]),
     );
 }
 

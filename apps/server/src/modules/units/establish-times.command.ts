@@ -61,7 +61,10 @@ async function refuseFewer({ tx, input, today }: Context<typeof operation>) {
     'hours-wrong',
     'This is less than what is on record since new',
     {},
-    fewer.map((field) => ({ pointer: `/${field}`, detail: `Less than on record: at least ${told(field, least[field])}` })),
+    fewer.map((field) => ({
+      pointer: `/${field}`,
+      detail: `Less than on record: at least ${told(field, least[field])}`,
+    })),
   );
 }
 

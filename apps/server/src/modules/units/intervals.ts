@@ -129,12 +129,13 @@ async function refuseFigures(
   const { aircraftId } = stated;
   const isLess = typeof to === 'number' && typeof from === 'number' && to < from;
   if (isLess && !(await changed(tx, { ...stated, meter })))
-    throw invalid(pointers.to, 'Removed at less than it was installed at; if the meter was replaced, record that first');
+    throw invalid(
+      pointers.to,
+      'Removed at less than it was installed at; if the meter was replaced, record that first',
+    );
   const said: Said[] = [
     { on: stated.from, tenths: from, as: 'installation', pointer: pointers.from },
-    ...(stated.to === undefined
-      ? []
-      : [{ on: stated.to, tenths: to, as: 'removal' as const, pointer: pointers.to }]),
+    ...(stated.to === undefined ? [] : [{ on: stated.to, tenths: to, as: 'removal' as const, pointer: pointers.to }]),
   ];
   await refuseOutOfLine(tx, { aircraftId, meter, said, ...(insteadOf ? { insteadOf: insteadOf.intervalId } : {}) });
 }
@@ -175,8 +176,9 @@ async function refuseTwoPlaces(tx: Tx, stated: Stated, insteadOf: AircraftInterv
       `${other.item.partNumber} ${other.item.serial} is on record at ${place} ${since}`,
     );
   }
-  const visit = ((await timeFacts(tx, [itemId])).visits.get(itemId) ?? [])
-    .find(({ receivedOn, leftOn }) => overlaps(stated, { from: receivedOn, to: leftOn }));
+  const visit = ((await timeFacts(tx, [itemId])).visits.get(itemId) ?? []).find(({ receivedOn, leftOn }) =>
+    overlaps(stated, { from: receivedOn, to: leftOn }),
+  );
   if (!visit) return;
   const detail = `It was in the shop on ${visit.number} from ${visit.receivedOn} ${visit.leftOn ? `to ${visit.leftOn}` : 'on'}`;
   throw new Problem('installed-elsewhere', detail, {}, [

@@ -93,7 +93,12 @@ async function satOf(models: TimeModels, itemIds: readonly string[]): Promise<Ma
     for (const id of level) all.set(id, []);
     for (const row of rows)
       all.get(row.itemId)?.push({
-        ...{ parentId: row.parentId, position: row.position, from: fromDbDate(row.fromDate), endsUnseen: row.endsUnseen },
+        ...{
+          parentId: row.parentId,
+          position: row.position,
+          from: fromDbDate(row.fromDate),
+          endsUnseen: row.endsUnseen,
+        },
         to: row.toDate ? fromDbDate(row.toDate) : undefined,
       });
     level = [...new Set(rows.map(({ parentId }) => parentId))].filter((id) => !all.has(id));
@@ -213,7 +218,9 @@ function piecesOf(facts: TimeFacts, itemId: string, measure: Measure): PlacedPie
     const intervals = rows.map((row) =>
       measure === 'hours' ? onAircraft(row) : cyclesOnAircraft(row, facts.readings.get(row.aircraftId) ?? []),
     );
-    const changes = [...new Set(rows.map(({ aircraftId }) => aircraftId))].flatMap((one) => facts.changes.get(one) ?? []);
+    const changes = [...new Set(rows.map(({ aircraftId }) => aircraftId))].flatMap(
+      (one) => facts.changes.get(one) ?? [],
+    );
     return { sat, away, pieces: piecesOfAssembly({ intervals, changes, away }) };
   });
 }

@@ -56,7 +56,10 @@ export class UnitQueries {
     const { models } = this.reads;
     const within = await partsWithin(models, [itemId]);
     const once = rows.filter(({ toDate }) => toDate !== null);
-    const times = await TimesOnRecord.of(models, [...within, ...once].map(({ item }) => item.id));
+    const times = await TimesOnRecord.of(
+      models,
+      [...within, ...once].map(({ item }) => item.id),
+    );
     const today = await this.zone.today(this.clock.now());
     return [
       ...within.map(({ item, parentId, level, position, fromDate }) => ({

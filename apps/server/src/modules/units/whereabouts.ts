@@ -14,7 +14,9 @@ interface Asked {
 
 /** Where an item was on a day: in the shop on an order, on an aircraft, in an assembly, or out there as far as anybody said. */
 export function whereabouts(facts: TimeFacts, { item, asOf, names }: Asked): Where {
-  const sat = (facts.sat.get(item.id) ?? []).findLast(({ from, to }) => from <= asOf && (to === undefined || asOf < to));
+  const sat = (facts.sat.get(item.id) ?? []).findLast(
+    ({ from, to }) => from <= asOf && (to === undefined || asOf < to),
+  );
   if (!sat && item.kind === 'assembly') return ofUnit(facts, item.id, { asOf, names });
   if (!sat) return { words: 'In no unit on record', path: null };
   const parent = { id: sat.parentId, kind: facts.kinds.get(sat.parentId) ?? 'assembly' };
@@ -31,7 +33,9 @@ function ofUnit(facts: TimeFacts, unitId: string, { asOf, names }: Omit<Asked, '
     return { words: `In the shop on ${visit.number}`, path: `/work-orders/${visit.id}` };
   const row = facts.intervals
     .get(unitId)
-    ?.findLast(({ fromDate, toDate }) => fromDbDate(fromDate) <= asOf && (toDate === null || asOf < fromDbDate(toDate)));
+    ?.findLast(
+      ({ fromDate, toDate }) => fromDbDate(fromDate) <= asOf && (toDate === null || asOf < fromDbDate(toDate)),
+    );
   if (row) {
     const place = row.position === 'single' ? 'On' : `On the ${row.position} of`;
     return { words: `${place} ${names.get(row.aircraftId) ?? ''} since ${fromDbDate(row.fromDate)}`, path: null };

@@ -37,23 +37,18 @@ export async function refuseWrongHours(
         where: { maker_partNumber_serial: { maker: unit.maker, partNumber: unit.designation, serial } },
       })
     : null;
-  refuseHours(input, known ? await earlierTimes(tx, known.id, unit.on) : null, unit.on);
+  refuseHours(input, known ? await earlierTimes(tx, known.id) : null, unit.on);
 }
 
 /**
- * What is known of it for the day it comes: the newest total that is known in full, from its papers and what was flown by then, and what is
- * known at least.
+ * What it had on the day of its newest paper. What readings add since then may be disputed: a declaration that says less is not refused
+ * here, it is shown on the unit's page to be asked about.
  */
-async function earlierTimes(tx: Tx, itemId: string, on: string): Promise<EarlierTimes> {
+async function earlierTimes(tx: Tx, itemId: string): Promise<EarlierTimes | null> {
   const times = await TimesOnRecord.of(tx, [itemId]);
+  const on = times.paperDays(itemId).at(-1);
+  if (on === undefined) return null;
   const hours = times.on(itemId, on).sinceNew;
-  const start = hours.start && hours.start.tenths !== 'unknown' ? hours.start : null;
-  return {
-    ...{ atLeastTenths: hours.atLeastTenths, atLeastCycles: times.on(itemId, on, 'cycles').sinceNew.atLeastTenths },
-    countedThrough: hours.countedThrough,
-    known:
-      hours.tenths === 'unknown'
-        ? start && { on: start.date, tenths: start.tenths as number }
-        : { on: hours.countedThrough, tenths: hours.tenths },
-  };
+  const cycles = times.on(itemId, on, 'cycles').sinceNew;
+  return { on, atLeastTenths: hours.atLeastTenths, atLeastCycles: cycles.atLeastTenths, tenths: hours.tenths };
 }

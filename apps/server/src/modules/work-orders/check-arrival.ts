@@ -61,12 +61,12 @@ export function refuseParts(
   }
 }
 
-/** What the shop knows of the unit for the day it comes: totals at least, and the newest one known in full with its day. */
+/** What the shop knew of the unit on an earlier day: totals, or what is known of them at least. */
 export interface EarlierTimes {
+  readonly on: string;
+  readonly tenths: number | 'unknown';
   readonly atLeastTenths: number;
   readonly atLeastCycles: number;
-  readonly countedThrough: string;
-  readonly known: { readonly on: string; readonly tenths: number } | null;
 }
 
 /** Hours that cannot be: beyond plausible, more since overhaul than since new, backwards, or faster than the clock. */
@@ -77,18 +77,20 @@ export function refuseHours(input: Arrival, earlier: EarlierTimes | null, on: st
   if (earlier && now !== 'unknown') wrong.push(...hourFaults(now, earlier, on));
   const cycles = input.times.sinceNewCycles;
   if (earlier && cycles !== 'unknown' && cycles < earlier.atLeastCycles)
-    wrong.push({ pointer: '/times/sinceNewCycles', detail: `It had ${earlier.atLeastCycles} cycles already` });
+    wrong.push({
+      pointer: '/times/sinceNewCycles',
+      detail: `It had ${earlier.atLeastCycles} cycles on ${earlier.on} already`,
+    });
   const [first] = wrong;
   if (first) throw new Problem('hours-wrong', first.detail, {}, wrong);
 }
 
-function hourFaults(now: number, { atLeastTenths, countedThrough, known }: EarlierTimes, on: string): Pointed[] {
+function hourFaults(now: number, { on: then, tenths, atLeastTenths }: EarlierTimes, on: string): Pointed[] {
   const pointer = '/times/sinceNewTenths';
-  const day = known?.tenths === atLeastTenths ? known.on : countedThrough;
-  if (now < atLeastTenths) return [{ pointer, detail: `It had ${atLeastTenths / 10} h on ${day} already` }];
-  if (known && now - known.tenths > (Math.max(0, daysBetween(known.on, on)) + 1) * 240)
-    return [{ pointer, detail: `More than 24 hours a day since ${known.on}` }];
-  return [];
+  if (now < atLeastTenths) return [{ pointer, detail: `It had ${atLeastTenths / 10} h on ${then} already` }];
+  const days = Math.max(0, daysBetween(then, on));
+  if (tenths === 'unknown' || now - tenths <= (days + 1) * 240) return [];
+  return [{ pointer, detail: 'More than 24 hours a day since its last visit' }];
 }
 
 function impossible(hours: Hours, base: string): Pointed[] {

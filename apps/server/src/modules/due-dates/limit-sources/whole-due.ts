@@ -120,7 +120,9 @@ function dueBy(source: LimitSource, facts: DueFacts): SourceDue {
 }
 
 const noHours = { dueHoursTenths: 'unknown', hoursLeftTenths: 'unknown' } as const;
-type Counted = Omit<SourceDue, 'limit'> & { day: Partial<Pick<DueByLimit, 'dueOn' | 'earliest' | 'latest' | 'overdue'>> };
+type Counted = Omit<SourceDue, 'limit'> & {
+  day: Partial<Pick<DueByLimit, 'dueOn' | 'earliest' | 'latest' | 'overdue'>>;
+};
 
 function byHours(left: CountLeft, facts: DueFacts): Counted {
   const flown = projected(left, facts);
