@@ -84,6 +84,8 @@ export const partInside = itemOnRecord.extend({
 /** An assembly that a part sits or sat in. */
 export const assemblyAround = z.object({
   id,
+  /** A unit of its own, not a part that holds parts. */
+  isUnit: z.boolean(),
   partNumber: z.string(),
   serial: z.string().nullable(),
   position: z.string(),

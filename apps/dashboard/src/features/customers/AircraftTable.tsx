@@ -23,6 +23,7 @@ function Readings({ aircraft }: { aircraft: Aircraft }) {
 interface Doing {
   readonly onRead: ((aircraft: Aircraft) => void) | undefined;
   readonly onMeters: (aircraft: Aircraft) => void;
+  readonly onMove: ((aircraft: Aircraft) => void) | undefined;
 }
 
 const facts: readonly Column<Aircraft>[] = [
@@ -46,7 +47,7 @@ const facts: readonly Column<Aircraft>[] = [
   },
 ];
 
-function columnsWith({ onRead, onMeters }: Doing): readonly Column<Aircraft>[] {
+function columnsWith({ onRead, onMeters, onMove }: Doing): readonly Column<Aircraft>[] {
   return [
     ...facts,
     {
@@ -69,6 +70,21 @@ function columnsWith({ onRead, onMeters }: Doing): readonly Column<Aircraft>[] {
             cell: (row: Aircraft) => (
               <Button onPress={() => onRead(row)}>
                 Record<span className="only-heard"> a reading of {row.registration}</span>
+              </Button>
+            ),
+            canSort: false,
+          },
+        ]
+      : []),
+    ...(onMove
+      ? [
+          {
+            id: 'move',
+            header: 'Owner',
+            value: () => '',
+            cell: (row: Aircraft) => (
+              <Button onPress={() => onMove(row)}>
+                Move<span className="only-heard"> {row.registration} to another customer</span>
               </Button>
             ),
             canSort: false,

@@ -35,6 +35,8 @@ export interface DueRow {
   readonly order_customer_id: string | null;
   readonly order_aircraft_id: string | null;
   readonly order_registration: string | null;
+  /** Whose that aircraft is by now. */
+  readonly order_aircraft_customer_id: string | null;
   readonly in_shop: boolean;
   /** As somebody said it last: how it is used and when it was made. */
   readonly use_category: string | null;
@@ -91,7 +93,7 @@ const readingsSql = `(SELECT jsonb_agg(jsonb_build_object('aircraftId', x.aircra
 export const dueSql = `
   SELECT u.id::text, m.id::text AS model_id, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial,
     u.serial AS read_serial, last.customer_id::text AS order_customer_id, a.id::text AS order_aircraft_id,
-    a.registration AS order_registration, said.use_category, said.made_on::text,
+    a.registration AS order_registration, a.customer_id::text AS order_aircraft_customer_id, said.use_category, said.made_on::text,
     EXISTS (SELECT FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped') AS in_shop,
     o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
     coalesce(${rulesSql}, '[]') AS rules, coalesce(${papersSql}, '[]') AS papers, coalesce(${visitsSql}, '[]') AS visits,
@@ -132,8 +134,10 @@ export function whereNow(row: DueRow) {
     return { customer_id: customerId, aircraft_id: aircraftId, registration, position };
   }
   const off = newest && newest.from >= (row.visits.at(-1)?.leftOn ?? '');
+  // Out there it is whoever's aircraft it is taken to be on; here, and off the aircraft, it is theirs who sent it.
+  const flies = !off && !row.in_shop && row.order_aircraft_id !== null;
   return {
-    customer_id: row.order_customer_id ?? newest?.customerId ?? null,
+    customer_id: (flies ? row.order_aircraft_customer_id : null) ?? row.order_customer_id ?? newest?.customerId ?? null,
     aircraft_id: off ? null : row.order_aircraft_id,
     registration: off ? null : row.order_registration,
     position: null,

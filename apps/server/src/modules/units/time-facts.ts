@@ -148,13 +148,15 @@ async function visitsOf(models: TimeModels, unitIds: string[]): Promise<Visit[]>
 
 /** What an owner's table says of a unit's times: a declaration, which an inspector did not sign. */
 export const declaredInTable = 'declared in a table of its owner';
+/** What the papers of a part of a part say when it is put on record. */
+export const declaredAtFitting = 'declared when it was fitted';
+const declarations: readonly string[] = [declaredInTable, declaredAtFitting, 'declared on receipt'];
 
 /** A row of the time record as a paper that times are counted from. */
 export function paperOf(
   row: Pick<TimeRecord, 'basis' | 'sinceNewTenths' | 'sinceOverhaulTenths'> & { recordedOn: string },
 ): Paper {
-  const declared =
-    row.basis === declaredInTable || row.basis === 'declared on receipt' || row.basis.startsWith('replacement on ');
+  const declared = declarations.includes(row.basis) || row.basis.startsWith('replacement on ');
   return {
     date: row.recordedOn,
     kind: row.basis === 'overhaul' ? 'overhaul' : declared ? 'declared' : 'established',

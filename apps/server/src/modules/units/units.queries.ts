@@ -40,7 +40,7 @@ export class UnitQueries {
       times: item.times.map(timesRow),
       parts,
       installedIn: item.installedIn.map(({ parent, position, fromDate, toDate }) => ({
-        id: parent.id,
+        ...{ id: parent.id, isUnit: parent.kind === 'assembly' },
         partNumber: parent.partNumber,
         serial: parent.serial,
         position,
