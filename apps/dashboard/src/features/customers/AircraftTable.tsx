@@ -47,50 +47,41 @@ const facts: readonly Column<Aircraft>[] = [
   },
 ];
 
+/** A column with one button a row; what is not seen of its words is heard. */
+function acting(
+  named: { id: string; header: string; word: string; heard: (row: Aircraft) => string },
+  on: ((aircraft: Aircraft) => void) | undefined,
+): readonly Column<Aircraft>[] {
+  if (!on) return [];
+  const { id, header, word, heard } = named;
+  return [
+    {
+      ...{ id, header, value: () => '', canSort: false },
+      cell: (row) => (
+        <Button onPress={() => on(row)}>
+          {word}
+          <span className="only-heard"> {heard(row)}</span>
+        </Button>
+      ),
+    },
+  ];
+}
+
 function columnsWith({ onRead, onMeters, onMove }: Doing): readonly Column<Aircraft>[] {
   return [
     ...facts,
-    {
-      id: 'meters',
-      header: 'Its meters',
-      value: () => '',
-      cell: (row) => (
-        <Button onPress={() => onMeters(row)}>
-          Look<span className="only-heard"> at the meters of {row.registration}</span>
-        </Button>
-      ),
-      canSort: false,
-    },
-    ...(onRead
-      ? [
-          {
-            id: 'read',
-            header: 'New reading',
-            value: () => '',
-            cell: (row: Aircraft) => (
-              <Button onPress={() => onRead(row)}>
-                Record<span className="only-heard"> a reading of {row.registration}</span>
-              </Button>
-            ),
-            canSort: false,
-          },
-        ]
-      : []),
-    ...(onMove
-      ? [
-          {
-            id: 'move',
-            header: 'Owner',
-            value: () => '',
-            cell: (row: Aircraft) => (
-              <Button onPress={() => onMove(row)}>
-                Move<span className="only-heard"> {row.registration} to another customer</span>
-              </Button>
-            ),
-            canSort: false,
-          },
-        ]
-      : []),
+    ...acting(
+      { id: 'meters', header: 'Its meters', word: 'Look', heard: (row) => `at the meters of ${row.registration}` },
+      onMeters,
+    ),
+    ...acting(
+      { id: 'read', header: 'New reading', word: 'Record', heard: (row) => `a reading of ${row.registration}` },
+      onRead,
+    ),
+    ...acting(
+      { id: 'move', header: 'Owner', word: 'Move', heard: (row) => `${row.registration} to another customer` },
+      onMove,
+    ),
   ];
 }
 

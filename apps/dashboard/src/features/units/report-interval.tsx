@@ -4,7 +4,7 @@ import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { queryFor } from '../../api/query.ts';
-import { cycleMeterChoices, hourMeterChoices } from '../../format/meter-words.tsx';
+import { hourMeterChoices } from '../../format/meter-words.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -13,7 +13,8 @@ import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { type Interval, leftEmpty, tenthsOf, wholeOf } from './times-as-of.ts';
+import { Cycles, cyclesIn, wholeText } from './interval-cycles.tsx';
+import { type Interval, leftEmpty, tenthsOf } from './times-as-of.ts';
 
 type Position = (typeof aircraftPositions)[number];
 const positionChoices = aircraftPositions.map((value) => ({ value, text: value }));
@@ -31,59 +32,6 @@ function draftOf(was: Interval | undefined) {
     toCycles: wholeText(was?.cycles?.to ?? null),
     why: '',
   };
-}
-type Draft = ReturnType<typeof draftOf>;
-
-function wholeText(count: number | 'unknown' | null): string {
-  return typeof count === 'number' ? String(count) : '';
-}
-
-/** What is sent of its meter of cycles: nothing where none was named. */
-function cyclesIn(meter: CycleMeter | null, { fromCycles, to, toCycles }: Draft) {
-  if (meter === null) return {};
-  return { cycles: { meter, from: wholeOf(fromCycles), ...(to === '' ? {} : { to: wholeOf(toCycles) }) } };
-}
-
-interface CyclesProps {
-  readonly meter: CycleMeter | null;
-  readonly onMeter: (meter: CycleMeter | null) => void;
-  readonly draft: Draft;
-  readonly set: (name: keyof Draft) => (text: string) => void;
-}
-
-/** The meter of cycles beside that of the hours, where its parts have a life in cycles. */
-function Cycles({ meter, onMeter, draft, set }: CyclesProps) {
-  return (
-    <>
-      <Select
-        name="cycles/meter"
-        label="Cycles from which meter, where they count"
-        value={meter}
-        onChange={onMeter}
-        choices={cycleMeterChoices}
-      />
-      {meter === null ? null : (
-        <DecimalField
-          name="cycles/from"
-          label="Cycles then"
-          hint={leftEmpty}
-          decimals={0}
-          value={draft.fromCycles}
-          onChange={set('fromCycles')}
-        />
-      )}
-      {meter === null || draft.to === '' ? null : (
-        <DecimalField
-          name="cycles/to"
-          label="Cycles at removal"
-          hint={leftEmpty}
-          decimals={0}
-          value={draft.toCycles}
-          onChange={set('toCycles')}
-        />
-      )}
-    </>
-  );
 }
 
 /** An installation on an aircraft as it is told to us, or as it really was; what was recorded before stays on record. */

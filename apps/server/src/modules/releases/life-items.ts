@@ -27,13 +27,7 @@ export async function lifeItems(
   return fitted.flatMap(({ position, item: part }) => {
     const limit = limits.get(part.partNumber.toUpperCase());
     if (!limit) return [];
-    const hours = facts.times.on(part.id, today).sinceNew;
-    const cycles = facts.times.on(part.id, today, 'cycles').sinceNew;
-    const verdict = lifeVerdict(given(limit), {
-      ...{ hoursTenths: hours.tenths, cycles: cycles.tenths },
-      atLeast: { hoursTenths: hours.atLeastTenths, cycles: cycles.atLeastTenths },
-      ...overhaulsOf(part.id),
-    });
+    const verdict = lifeVerdict(given(limit), { ...flownBy(facts, part.id, today), ...overhaulsOf(part.id) });
     if (verdict.state === 'within') return [];
     const name = `${position}, ${part.partNumber} serial ${part.serial ?? 'not read'}`;
     const bounds = verdict.by.map((measure) => boundOf(limit, measure));
@@ -52,6 +46,16 @@ export async function lifeItems(
           }),
         ];
   });
+}
+
+/** Hours and cycles as computed for today, with what is known of them at least. */
+function flownBy({ times }: ReleaseFacts, itemId: string, today: string) {
+  const hours = times.on(itemId, today).sinceNew;
+  const cycles = times.on(itemId, today, 'cycles').sinceNew;
+  return {
+    ...{ hoursTenths: hours.tenths, cycles: cycles.tenths },
+    atLeast: { hoursTenths: hours.atLeastTenths, cycles: cycles.atLeastTenths },
+  };
 }
 
 interface Limit {

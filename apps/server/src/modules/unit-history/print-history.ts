@@ -107,6 +107,10 @@ function printFlying(paper: Paper, { intervals, readings, times }: WholeUnitHist
       ],
       times.papers.map((row) => [row.recordedOn, hours(row.sinceNewTenths), hours(row.sinceOverhaulTenths), row.basis]),
     );
+  printReadings(paper, readings);
+}
+
+function printReadings(paper: Paper, readings: WholeUnitHistory['readings']): void {
   if (readings.length > 0)
     paper.heading('Meter readings while it flew').table(
       [

@@ -5,7 +5,7 @@ import type { Reads } from '../../platform/database/reads.ts';
 type Models = Pick<Reads['models'], 'installation'>;
 
 /** A part that sits in a unit now, at whatever depth. */
-export interface PartWithin {
+interface PartWithin {
   readonly unitId: string;
   /** What it sits in itself: the unit, or a part of it. */
   readonly parentId: string;

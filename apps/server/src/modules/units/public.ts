@@ -9,7 +9,7 @@ export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried
 export { IntervalQueries } from './intervals.queries.ts';
 export { endOnArrival, refuseNonsense } from './intervals.ts';
 export { keepOnArrival } from './keep-on-arrival.ts';
-export { type PartWithin, partsWithin } from './parts-within.ts';
+export { partsWithin } from './parts-within.ts';
 export { awayBetween, declaredInTable, type Measure, paperOf } from './time-facts.ts';
 export { TimesQueries } from './times.queries.ts';
 export { hoursWords, restsOn, TimesOnRecord, type Total } from './times-on-record.ts';
