@@ -63,7 +63,7 @@ describe('what limits a unit beside its hours and months', () => {
     modelId = (await job.workOrder()).modelId;
     const at = `${overhauled}T18:00:00Z`;
     await sql(
-      `UPDATE work_orders SET received_on = $2, stage = 'closed', shipped_at = $3, closed_at = $3, application_id = NULL WHERE unit_id = $1`,
+      `UPDATE work_orders SET received_on = $2::date - 30, stage = 'closed', shipped_at = $3, closed_at = $3, application_id = NULL WHERE unit_id = $1`,
       [unitId, overhauled, at],
     );
     await sql('UPDATE installations SET from_date = $2 WHERE parent_id = $1', [unitId, overhauled]);

@@ -244,7 +244,7 @@ describe('a blade moves from one propeller to another through a work order', () 
     expect((await desk.call(customerOperations.recordReading, reading)).status).toBe(200);
     const blade = await timesOf('B1-QM100');
     expect(blade.sinceNew).toMatchObject({ tenths: 7_854, start: { date: day(-400), tenths: 5_000 } });
-    expect(blade.pieces.map(({ within, flownTenths }) => [within?.name, flownTenths])).toEqual([
+    expect(blade.pieces.map(({ within, flownTenths }) => [within[0]?.name, flownTenths])).toEqual([
       ['Q3C-76 QM100', 1_599],
       ['Q3C-76 QM100', 800],
       ['Q3C-76 QM200', 455],

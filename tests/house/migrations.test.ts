@@ -49,6 +49,7 @@ const onlyAdded = [
   'directive_compliances',
   'aircraft_intervals',
   'struck_readings',
+  'aircraft_moves',
   'meter_changes',
   'reminder_settings',
   'reminder_choices',

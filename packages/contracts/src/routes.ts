@@ -1,5 +1,6 @@
 import { meterOperations } from './customers/meter-operations.ts';
 import { customerOperations } from './customers/operations.ts';
+import { ownerOperations } from './customers/owner-operations.ts';
 import { readingsOperations } from './customers/readings-operations.ts';
 import { directiveOperations } from './directives/operations.ts';
 import { arrivalOperations } from './due-dates/arrival-operations.ts';
@@ -49,6 +50,7 @@ import { recordOperations } from './records/operations.ts';
 import { releaseOperations } from './releases/operations.ts';
 import { reminderOperations } from './reminders/operations.ts';
 import { serverOperations } from './server/operations.ts';
+import { assemblyOperations } from './units/assembly-operations.ts';
 import { intervalOperations } from './units/interval-operations.ts';
 import { keepingOperations } from './units/keeping-operations.ts';
 import { unitOperations } from './units/operations.ts';
@@ -78,6 +80,8 @@ export const routes = {
   ...workingTimeOperations,
   ...customerOperations,
   ...meterOperations,
+  ...ownerOperations,
+  ...assemblyOperations,
   ...readingsOperations,
   ...manualOperations,
   ...documentOperations,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
 import { changed, date, hoursTenths, id, instant, line } from '../values.ts';
-import { meter } from './operations.ts';
+import { figureShown, meter } from './operations.ts';
 
 const desk = ['front-desk', 'manager'] as const;
 
@@ -10,7 +10,7 @@ const readingRow = z
     id,
     readOn: date,
     meter,
-    hoursTenths: z.int(),
+    ...figureShown,
     recordedAt: instant,
     /** Why it does not count; null while it does. */
     struckBecause: z.string().nullable(),
@@ -22,7 +22,7 @@ const changeRow = z
     id,
     meter,
     changedOn: date,
-    /** What the old meter showed last. */
+    /** What the old meter showed last; cycles on a meter of cycles. */
     oldTenths: hoursTenths,
     newTenths: z.int(),
     basis: z.string(),

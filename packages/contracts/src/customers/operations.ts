@@ -3,9 +3,34 @@ import { sourceClass } from '../inventory/operations.ts';
 import { command, read } from '../operation.ts';
 import { changed, date, id, instant, line, listOf, page } from '../values.ts';
 
-export const meters = ['tachometer', 'hour-meter', 'airframe'] as const;
+export const hourMeters = ['tachometer', 'hour-meter', 'airframe'] as const;
+/** Counted one by one, beside the hours. */
+export const cycleMeters = ['landings', 'starts'] as const;
+export const meters = [...hourMeters, ...cycleMeters] as const;
+export const hourMeter = z.enum(hourMeters).meta({ id: 'HourMeter' });
+export const cycleMeter = z.enum(cycleMeters).meta({ id: 'CycleMeter' });
 export const meter = z.enum(meters).meta({ id: 'Meter' });
 export type Meter = (typeof meters)[number];
+export type HourMeter = (typeof hourMeters)[number];
+export type CycleMeter = (typeof cycleMeters)[number];
+
+/** What a meter counts: hours in tenths, or cycles one by one. The two are never added. */
+export function measureOf(kind: string): 'hours' | 'cycles' {
+  return cycleMeters.some((one) => one === kind) ? 'cycles' : 'hours';
+}
+
+/** What a meter read: one of the two, by what it counts. */
+export const figureRead = {
+  hoursTenths: z
+    .int()
+    .min(0, 'Hours cannot be negative')
+    .max(2_000_000, 'More than 200,000 hours is not plausible')
+    .optional(),
+  /** In the place of hours on a meter of landings or starts. */
+  cycles: z.int().min(0, 'Cycles cannot be negative').max(1_000_000, 'More than a million is not plausible').optional(),
+};
+/** What a meter showed, in what it counts; the other is null. */
+export const figureShown = { hoursTenths: z.int().nullable(), cycles: z.int().nullable() };
 
 const details = {
   name: line,
@@ -32,7 +57,7 @@ export const registration = z
 const reading = z.object({
   readOn: date,
   meter,
-  hoursTenths: z.int(),
+  ...figureShown,
   recordedAt: instant,
 });
 const aircraftRow = z
@@ -125,10 +150,7 @@ export const customerOperations = {
       aircraftId: id,
       readOn: date,
       meter,
-      hoursTenths: z
-        .int()
-        .min(0, 'Hours cannot be negative')
-        .max(2_000_000, 'More than 200,000 hours is not plausible'),
+      ...figureRead,
     }),
     output: changed,
     touches: ['due-dates'],

@@ -16,6 +16,11 @@ export const customerProblems = {
     title: 'This reading was marked as a mistake already',
     next: 'Nothing to do; the reason stands beside it.',
   },
+  'owner-changed': {
+    status: 409,
+    title: 'The aircraft is on record with somebody else',
+    next: 'Look at the aircraft again: it was moved after you looked, is this customer’s already, or the day lies before its last change.',
+  },
   'change-withdrawn': {
     status: 409,
     title: 'This meter change does not stand any more',

@@ -1,13 +1,16 @@
 import { z } from 'zod';
 import { command } from '../operation.ts';
 import { changed, date, hoursTenths, id, line } from '../values.ts';
-import { meter } from './operations.ts';
+import { figureRead, meter } from './operations.ts';
 
 const row = z.strictObject({
   aircraftId: id,
   meter,
-  hoursTenths: z.int().min(0, 'Hours cannot be negative').max(2_000_000, 'More than 200,000 hours is not plausible'),
-  /** The meter was replaced since its last reading: on which day, and what the old one showed last. The new one began at nought. */
+  ...figureRead,
+  /**
+   * The meter was replaced since its last reading: on which day, and what the old one showed last, in cycles on a meter of cycles. The
+   * new one began at nought.
+   */
   replaced: z.strictObject({ on: date, oldTenths: hoursTenths }).optional(),
   /** The figure is unlikely, was looked at again and is right. */
   sure: z.boolean().default(false),

@@ -131,13 +131,19 @@ export const fleetFields: Record<FleetKind, readonly ImportField[]> = {
   readings: [
     registration,
     needed(['readOn', 'date', day, '2026-11-20', ['read on', 'reading date', 'day']]),
-    meter,
+    needed([
+      'meter',
+      'meter',
+      'tachometer, hour meter or airframe for hours; landings or starts for cycles',
+      'tachometer',
+      ['meter kind', 'hours from', 'which meter'],
+    ]),
     needed([
       'hours',
       'hours',
-      'What the meter showed, with a point',
+      'What the meter showed: hours with a point, or whole landings or starts',
       '3911.5',
-      ['reading', 'it read', 'meter reading', 'hours now'],
+      ['reading', 'it read', 'meter reading', 'hours now', 'cycles', 'landings', 'starts'],
     ]),
     open([
       'replacedOn',

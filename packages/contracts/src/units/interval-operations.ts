@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { meter } from '../customers/operations.ts';
+import { cycleMeter, hourMeter, meter } from '../customers/operations.ts';
 import { command, read } from '../operation.ts';
-import { changed, date, hoursTenths, id, instant, line } from '../values.ts';
+import { changed, cyclesSinceNew, date, hoursTenths, id, instant, line } from '../values.ts';
 
 export const aircraftPositions = ['single', 'left', 'right', 'center'] as const;
 const position = z.enum(aircraftPositions);
@@ -12,12 +12,14 @@ const desk = ['front-desk', 'manager', 'inspector'] as const;
 const installation = {
   aircraftId: id,
   position,
-  meter,
+  meter: hourMeter,
   from: date,
   fromTenths: hoursTenths,
   to: date.optional(),
   /** Needed with `to`. */
   toTenths: hoursTenths.optional(),
+  /** What its meter of cycles showed, where one was read; a removal without a figure of it leaves that unknown. */
+  cycles: z.strictObject({ meter: cycleMeter, from: cyclesSinceNew, to: cyclesSinceNew.optional() }).optional(),
 };
 
 const figure = z.union([z.int(), z.literal('unknown')]);
@@ -33,12 +35,17 @@ const total = z
   })
   .meta({ id: 'TotalTime' });
 
+/** `atLeast` is what is known; the same where the number is known. */
+const countedCycles = z
+  .object({ cycles: figure, atLeast: z.int(), restsOn: z.string(), countedThrough: date })
+  .meta({ id: 'CountedCycles' });
+
 const piece = z
   .object({
     intervalId: id.nullable(),
     aircraft: z.object({ id, registration: z.string() }).nullable(),
-    /** For a part: the assembly it sat in meanwhile, and where. */
-    within: z.object({ id, name: z.string(), position: z.string() }).nullable(),
+    /** What it sat in meanwhile, and where: the nearest first, then what that sat in. */
+    within: z.array(z.object({ id, name: z.string(), position: z.string() })),
     meter: meter.nullable(),
     /** 1 for the first meter of its kind on the aircraft, 2 for the one it was replaced by. */
     meterNo: z.int(),
@@ -64,6 +71,7 @@ const intervalRow = z
     fromTenths: figure,
     to: date.nullable(),
     toTenths: figure.nullable(),
+    cycles: z.object({ meter: cycleMeter, from: figure, to: figure.nullable() }).nullable(),
     basis: z.string(),
     recordedBy: z.string(),
     recordedAt: instant,
@@ -88,6 +96,8 @@ export const intervalOperations = {
         where: z.object({ words: z.string(), path: z.string().nullable() }),
         sinceNew: total,
         sinceOverhaul: total,
+        /** The same, counted in cycles. */
+        cyclesSinceNew: countedCycles,
         pieces: z.array(piece),
         /** What is not known, or what papers say otherwise, each in a sentence. */
         unknown: z.array(z.string()),
@@ -121,7 +131,14 @@ export const intervalOperations = {
     path: '/api/aircraft-intervals/:intervalId/removal',
     access: desk,
     summary: 'Record that a unit was taken off its aircraft, and what the meter showed',
-    input: z.strictObject({ intervalId: id, to: date, toTenths: hoursTenths, basis: line }),
+    input: z.strictObject({
+      intervalId: id,
+      to: date,
+      toTenths: hoursTenths,
+      /** What the meter of cycles showed that was read at its installation. */
+      toCycles: cyclesSinceNew.optional(),
+      basis: line,
+    }),
     output: changed,
     touches: ['due-dates'],
     problems: ['interval-superseded', 'reading-out-of-line', 'interval-impossible'],

@@ -57,17 +57,35 @@ export const timesOnRecord = z
   })
   .meta({ id: 'TimesOnRecord' });
 
-/** A part that sits or sat in an assembly. */
+const count = z.object({ tenths: z.union([z.int(), z.literal('unknown')]), atLeast: z.int() });
+
+/** A part that sits or sat in an assembly, or in a part of it, with its times today; of one that is out, those of the day it left. */
 export const partInside = itemOnRecord.extend({
+  /** What it sits in itself. */
+  parentId: id,
+  /** 1 for what sits in the assembly itself, 2 for the parts of that, and so on; each follows what it sits in. */
+  level: z.int(),
   position: z.string(),
   fromDate: date,
   toDate: date.nullable(),
-  latestTimes: timesOnRecord.nullable(),
+  times: z
+    .object({
+      asOf: date,
+      sinceNew: count,
+      sinceOverhaul: count,
+      cyclesSinceNew: z.object({ cycles: z.union([z.int(), z.literal('unknown')]), atLeast: z.int() }),
+      /** The day of the last reading that is in it. */
+      countedThrough: date,
+      restsOn: z.string(),
+    })
+    .meta({ id: 'PartTimes' }),
 });
 
 /** An assembly that a part sits or sat in. */
 export const assemblyAround = z.object({
   id,
+  /** A unit of its own, not a part that holds parts. */
+  isUnit: z.boolean(),
   partNumber: z.string(),
   serial: z.string().nullable(),
   position: z.string(),

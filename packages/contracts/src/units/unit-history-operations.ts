@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { figureShown } from '../customers/operations.ts';
 import { read } from '../operation.ts';
 import { releaseContent } from '../releases/operations.ts';
 import { date, id, instant } from '../values.ts';
@@ -125,12 +126,13 @@ const wholeHistory = z
     intervals: intervalOperations.aircraftIntervals.output.shape.rows,
     /** Readings of the meters it flew by, in the time it was on them; those that were mistakes are left out. */
     readings: z.array(
-      z.object({ id, aircraftId: id, registration: z.string(), meter: z.string(), readOn: date, hoursTenths: z.int() }),
+      z.object({ id, aircraftId: id, registration: z.string(), meter: z.string(), readOn: date, ...figureShown }),
     ),
     times: z.object({
       asOf: times.asOf,
       sinceNew: times.sinceNew,
       sinceOverhaul: times.sinceOverhaul,
+      cyclesSinceNew: times.cyclesSinceNew,
       pieces: times.pieces,
       unknown: times.unknown,
       doubts: times.doubts,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { meter } from '../customers/operations.ts';
+import { hourMeter } from '../customers/operations.ts';
 import { partClasses } from '../manuals/words.ts';
 import { cyclesSinceNew, hoursTenths, line } from '../values.ts';
 
@@ -16,7 +16,7 @@ export const declaredTimes = z.strictObject({
   sinceNewTenths: hoursTenths,
   sinceOverhaulTenths: hoursTenths,
   sinceNewCycles: cyclesSinceNew.default('unknown'),
-  meter: meter.optional(),
+  meter: hourMeter.optional(),
   meterTenths: z.int().min(0, 'A meter cannot read less than nothing').max(2_000_000).optional(),
 });
 

@@ -42,6 +42,8 @@ export interface DirectiveItem {
   /** Null while nobody has read it. */
   readonly serial: string | null;
   readonly hoursTenths: number | 'unknown';
+  /** What is known at least where the hours are not: what that is past already is due whatever the rest. */
+  readonly atLeastTenths?: number;
   /** Hours since new as they were on earlier days, the oldest first. */
   readonly earlier?: readonly { readonly on: string; readonly hoursTenths: number }[];
 }
@@ -83,4 +85,9 @@ export interface DirectiveVerdict {
 export interface DirectiveAsked {
   readonly asOf: string;
   readonly visit: { readonly workOrderId: string; readonly isOverhaul: boolean } | null;
+}
+
+/** Hours since new, or what is known of them. */
+export function hoursAtLeast({ hoursTenths, atLeastTenths = 0 }: DirectiveItem): number {
+  return hoursTenths === 'unknown' ? atLeastTenths : hoursTenths;
 }

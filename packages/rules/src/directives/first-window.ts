@@ -1,5 +1,5 @@
 import { addDays, addMonths } from '../dates/index.ts';
-import type { Directive, DirectiveItem, DirectiveVerdict } from './directive.ts';
+import { type Directive, type DirectiveItem, type DirectiveVerdict, hoursAtLeast } from './directive.ts';
 import { hours, whichever } from './until.ts';
 
 type Standing = Pick<DirectiveVerdict, 'state' | 'reason' | 'until'>;
@@ -20,7 +20,7 @@ export function firstStanding(directive: Directive, item: DirectiveItem, asOf: s
   const { hoursTenths: now } = item;
   if (until.date !== null && asOf > until.date)
     return { state: 'open', reason: `It was to be done by ${until.date}`, until };
-  if (until.hoursTenths !== null && now !== 'unknown' && now >= until.hoursTenths)
+  if (until.hoursTenths !== null && hoursAtLeast(item) >= until.hoursTenths)
     return { state: 'open', reason: `It was to be done before ${hours(until.hoursTenths)} since new`, until };
   const byHours = hoursTenths !== null || totalTenths !== null;
   if (byHours && (now === 'unknown' || (hoursTenths !== null && atStart(directive, item) === undefined)))

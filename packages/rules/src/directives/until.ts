@@ -1,5 +1,11 @@
 import { addMonths, endOfMonth } from '../dates/index.ts';
-import type { Directive, DirectiveItem, DirectiveRecord, DirectiveVerdict } from './directive.ts';
+import {
+  type Directive,
+  type DirectiveItem,
+  type DirectiveRecord,
+  type DirectiveVerdict,
+  hoursAtLeast,
+} from './directive.ts';
 
 type Standing = Pick<DirectiveVerdict, 'state' | 'reason' | 'until'>;
 
@@ -15,7 +21,7 @@ export function recurringStanding(
   const { hoursTenths: now } = item;
   if (until.date !== null && asked.asOf > until.date)
     return { state: 'open', reason: `Fell due again on ${until.date}`, until };
-  if (until.hoursTenths !== null && now !== 'unknown' && now >= until.hoursTenths)
+  if (until.hoursTenths !== null && hoursAtLeast(item) >= until.hoursTenths)
     return { state: 'open', reason: `Fell due again at ${hours(until.hoursTenths)} since new`, until };
   const reason = `Done on ${done.on}; again ${whenAgain(directive, until)}`;
   const areHoursKnown = directive.everyHoursTenths === null || (until.hoursTenths !== null && now !== 'unknown');

@@ -9,33 +9,40 @@ export type DueFacts = {
   dueHours: number | undefined;
   use: Use | NoUse;
   later: number;
+  counts: 'hours' | 'cycles';
 };
+
+const words = {
+  hours: { unit: 'h', name: 'hours', limit: 'hour limit' },
+  cycles: { unit: 'cycles', name: 'cycles', limit: 'cycle limit' },
+} as const;
 
 /** What the answer rests on, in sentences for the desk and the customer. */
 export function basisOf(facts: DueFacts): string {
   return [governing(facts), ...onHours(facts), leftOut(facts)].filter((sentence) => sentence !== '').join(' ');
 }
 
-function governing({ governedBy, pastHours, pastCalendar, dueHours }: DueFacts): string {
-  if (pastHours) return `Past the hour limit: ${dueHours} h on the meter.`;
+function governing({ governedBy, pastHours, pastCalendar, dueHours, counts }: DueFacts): string {
+  if (pastHours) return `Past the ${words[counts].limit}: ${dueHours} ${words[counts].unit} on the meter.`;
   if (pastCalendar) return 'Past the calendar limit.';
   if (governedBy === 'none') return 'No date can be given.';
   return governedBy === 'calendar'
     ? 'The calendar limit governs.'
-    : `The hour limit governs: ${dueHours} h on the meter.`;
+    : `The ${words[counts].limit} governs: ${dueHours} ${words[counts].unit} on the meter.`;
 }
 
-function onHours({ hourLimit, dueHours, use, pastHours, likelyReached }: DueFacts): string[] {
+function onHours({ hourLimit, dueHours, use, pastHours, likelyReached, counts }: DueFacts): string[] {
+  const { unit, name, limit } = words[counts];
   if (hourLimit === undefined || pastHours) return [];
   if (dueHours === undefined) {
-    return [`The hours at installation are unknown, so the limit of ${hourLimit} h cannot be dated.`];
+    return [`The ${name} at installation are unknown, so the limit of ${hourLimit} ${unit} cannot be dated.`];
   }
-  if (use.kind === 'no use') return [`The hour limit at ${dueHours} h cannot be dated: ${use.why}.`];
-  if (use.supposed) return [`Supposed: ${use.perDay.toFixed(2)} h a day from the last figure on.`];
+  if (use.kind === 'no use') return [`The ${limit} at ${dueHours} ${unit} cannot be dated: ${use.why}.`];
+  if (use.supposed) return [`Supposed: ${use.perDay.toFixed(2)} ${unit} a day from the last figure on.`];
   const parked = use.parkedDays > 0 ? `, ${use.parkedDays} parked days counted in` : '';
   const span = `${use.readings} readings from ${use.from} to ${use.to}, the newer counting more${parked}`;
-  const asked = likelyReached ? ['By that use the hour limit is reached already: ask for a reading.'] : [];
-  return [`Use: ${use.perDay.toFixed(2)} h a day (${span}).`, ...asked];
+  const asked = likelyReached ? [`By that use the ${limit} is reached already: ask for a reading.`] : [];
+  return [`Use: ${use.perDay.toFixed(2)} ${unit} a day (${span}).`, ...asked];
 }
 
 function leftOut({ later }: DueFacts): string {

@@ -21,18 +21,30 @@ export type NextDueInput = {
   /** Figures of replaced meters are carried over onto the newest one's line and may lie below zero. */
   carriedOver?: boolean | undefined;
   asOf: string;
+  /** What limits, readings and use are counted in: hours where nothing is said. `hours` stands for either then. */
+  counts?: 'hours' | 'cycles' | undefined;
   /** In place of the use by the readings: hours a day as somebody supposes, or why there is none to reckon with. */
   use?: { perDay: number } | { why: string } | undefined;
 };
 
 /** Longer than any unit lives; keeps a typing mistake from leaving the calendar. */
 const MOST_MONTHS = 1200;
+/** A cycle takes six minutes at least. Chosen, no source. */
+const MOST_A_DAY = { hours: 24, cycles: 240 };
 
 export function checkDueInput(input: NextDueInput): void {
   checkDate(input.asOf, 'asOf');
   checkOverhaul(input);
-  if (input.use && 'perDay' in input.use && !(input.use.perDay > 0 && input.use.perDay <= 24))
-    throw new RuleError('not-a-use', 'A day of flying has more than 0 and at most 24 hours.', 'use.perDay');
+  if (
+    input.use &&
+    'perDay' in input.use &&
+    !(input.use.perDay > 0 && input.use.perDay <= MOST_A_DAY[input.counts ?? 'hours'])
+  )
+    throw new RuleError(
+      'not-a-use',
+      'A day of flying has more than 0 and at most 24 hours, or 240 cycles.',
+      'use.perDay',
+    );
   if (input.limits.length === 0) throw new RuleError('no-limit', 'At least one limit is needed.', 'limits');
   input.limits.forEach((limit, i) => {
     checkLimit(limit, `limits[${i}]`);

@@ -85,3 +85,18 @@ describe('a life-limited part', () => {
     );
   });
 });
+
+describe('a part whose total nobody knows', () => {
+  const used = { hoursTenths: unknown, cycles: unknown };
+
+  it('is used up where what is known at least reaches the limit, and unknown below it', () => {
+    expect(lifeVerdict({ cycles: 500 }, { ...used, atLeast: { cycles: 500 } })).toMatchObject({
+      state: 'reached',
+      by: ['cycles'],
+    });
+    expect(lifeVerdict({ cycles: 500 }, { ...used, atLeast: { cycles: 499 } })).toMatchObject({ state: 'unknown' });
+    expect(lifeVerdict({ hoursTenths: 10 }, { ...used, atLeast: { hoursTenths: 11 } })).toMatchObject({
+      state: 'reached',
+    });
+  });
+});

@@ -12,6 +12,8 @@ export interface LifeUsed {
   readonly hoursTenths: number | 'unknown';
   readonly cycles: number | 'unknown';
   readonly overhauls?: number | 'unknown';
+  /** Of hours and cycles whose total is not known, what is known at least: at the limit already, it is used up whatever the rest. */
+  readonly atLeast?: { readonly hoursTenths?: number; readonly cycles?: number };
   /** Of overhauls that nobody counted from new, those that are on record: more than the limit of them is over it whatever came before. */
   readonly overhaulsAtLeast?: number;
 }
@@ -68,7 +70,7 @@ function usedOf(used: LifeUsed, measure: keyof LifeLimit): number | 'unknown' {
 
 function isReached(measure: keyof LifeLimit, limit: number, used: LifeUsed): boolean {
   const total = usedOf(used, measure);
-  if (measure !== 'overhauls') return total !== 'unknown' && total >= limit;
+  if (measure !== 'overhauls') return (total === 'unknown' ? (used.atLeast?.[measure] ?? 0) : total) >= limit;
   return (total === 'unknown' ? (used.overhaulsAtLeast ?? 0) : total) > limit;
 }
 

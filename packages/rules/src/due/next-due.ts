@@ -64,6 +64,7 @@ export function nextDue(input: NextDueInput): NextDue {
     dueHours,
     use,
     later: meter.later,
+    counts: input.counts ?? 'hours',
   };
   // At installation all hours are left; later, with no reading since, nobody knows how many.
   const unread = since?.length === 1 && since[0]!.day < 0;

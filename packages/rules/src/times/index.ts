@@ -17,7 +17,7 @@ export {
   type OnAircraft,
   type Piece,
   piecesOfAssembly,
-  piecesOfPart,
 } from './pieces.ts';
+export { awayOnItsOwn, type OnRecord, type PlacedPiece, piecesThrough, type Sat } from './through-assemblies.ts';
 export type { Installation, Reading, Tenths, TimesInput } from './times-input.ts';
 export { type Time, type UnitTimes, unitsInTime } from './units-in-time.ts';

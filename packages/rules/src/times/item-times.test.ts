@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
-import { type ItemTimesInput, itemTimes, type Paper, piecesOfAssembly, piecesOfPart } from './index.ts';
+import { type ItemTimesInput, itemTimes, type Paper, piecesOfAssembly } from './index.ts';
+import { piecesOfPart } from './pieces.ts';
 
 const onA = { id: 'i', aircraftId: 'a', meter: 'tachometer', from: '2025-02-01', fromTenths: 1000 };
 const paper = (date: string, change: Partial<Paper> = {}): Paper => ({
@@ -53,6 +54,24 @@ describe('the times of an item', () => {
     const away = [{ from: '2025-02-01', to: undefined }];
     expect(times({ pieces: assembly({ away }) }).sinceNew).toMatchObject({ tenths: 'unknown', atLeastTenths: 500 });
     expect(times({ pieces: assembly({ away, intervals: [closed] }) }).sinceNew.tenths).toBe(700);
+  });
+
+  it('go on from what an overhaul says of time since new where nothing else is known, and never ask about it', () => {
+    const overhaul = paper('2025-01-20', {
+      kind: 'overhaul',
+      basis: 'overhaul',
+      sinceNewTenths: 20_000,
+      sinceOverhaulTenths: 0,
+    });
+    const unknown = paper('2025-01-01', { sinceNewTenths: 'unknown' });
+    const pieces = assembly({ intervals: [closed] });
+    const answer = times({ papers: [unknown, overhaul], pieces });
+    expect(answer).toMatchObject({
+      sinceNew: { tenths: 20_200, start: { date: '2025-01-20' } },
+      sinceOverhaul: { tenths: 200 },
+    });
+    const known = times({ papers: [paper('2025-01-01'), overhaul], pieces });
+    expect(known).toMatchObject({ sinceNew: { tenths: 700 }, doubts: [] });
   });
 
   it('take a declaration only where there is no answer, a signed paper always, and doubt the rest', () => {

@@ -84,11 +84,13 @@ function explain(history: History, which: Which): { time: ExplainedTime; doubts:
   let at = 0;
   history.papers.forEach((paper, i) => {
     const said = saidIn(paper, which);
-    if (i === 0 || said === 'unknown' || paper.kind === 'overhaul') return;
+    const isOverhaul = paper.kind === 'overhaul';
+    // An overhaul restarts one of the two; what it says of the other goes on from before, so it asks nothing.
+    if (i === 0 || said === 'unknown' || (isOverhaul && which === 'sinceOverhaul')) return;
     const computed = sum(history, { which, at, asOf: paper.date });
     const takes = computed.tenths === 'unknown' && said >= computed.atLeastTenths;
     if (paper.kind === 'established' || takes) at = i;
-    else if (computed.tenths !== said)
+    else if (computed.tenths !== said && !isOverhaul)
       doubts.push({ date: paper.date, which, saidTenths: said, computed, basis: paper.basis });
   });
   const paper = history.papers[at];

@@ -5,11 +5,12 @@ export type MeterPoint = { on: string; tenths: number; no: number; what: string;
 
 export type OutOfLine = { fault: 'backwards' | 'too-fast'; said: MeterPoint; earlier: MeterPoint; later: MeterPoint };
 
-const tenthsADay = 240;
+/** 24 hours in tenths; and as many cycles, since one takes six minutes at least (chosen, no source). */
+const mostADay = 240;
 
 /**
- * The first pair of figures that one meter cannot have shown, or undefined: a meter only goes up, and by no more than 24 hours
- * a day. Only what is said now is judged, against everything on record; figures of one day may stand in any order.
+ * The first pair of figures that one meter cannot have shown, or undefined: a meter only goes up, and by no more than 24 hours,
+ * or 240 cycles, a day. Only what is said now is judged, against everything on record; figures of one day may stand in any order.
  *
  * Source: arithmetic.
  *
@@ -36,5 +37,5 @@ export function outOfLine(points: readonly MeterPoint[]): OutOfLine | undefined 
 }
 
 function most(a: string, b: string): number {
-  return (Math.abs(daysBetween(a, b)) + 1) * tenthsADay;
+  return (Math.abs(daysBetween(a, b)) + 1) * mostADay;
 }

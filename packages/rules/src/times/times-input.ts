@@ -1,7 +1,10 @@
 import { isDate } from '../dates/index.ts';
 import { RuleError } from '../errors/index.ts';
 
-/** Hours in whole tenths, so that sums are exact; 'unknown' is not 0. */
+/**
+ * Whole counts, so that sums are exact: tenths of an hour on an hour meter, landings or starts one by one on a meter of cycles. One
+ * history holds one measure and never adds the two. 'unknown' is not 0.
+ */
 export type Tenths = number | 'unknown';
 
 export type Installation = {

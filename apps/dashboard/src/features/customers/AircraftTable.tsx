@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { meterWords } from '../../format/meter-words.ts';
-import { DateText, Hours } from '../../format/values.tsx';
+import { figureOf, figureText, MeterFigure, meterWords } from '../../format/meter-words.tsx';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -12,7 +12,8 @@ function Readings({ aircraft }: { aircraft: Aircraft }) {
     <ul style={{ listStyle: 'none' }}>
       {aircraft.latestReadings.map((reading) => (
         <li key={reading.meter}>
-          {meterWords[reading.meter]} <Hours tenths={reading.hoursTenths} />, <DateText date={reading.readOn} />
+          {meterWords[reading.meter]} <MeterFigure meter={reading.meter} figure={figureOf(reading)} />,{' '}
+          <DateText date={reading.readOn} />
         </li>
       ))}
     </ul>
@@ -22,6 +23,7 @@ function Readings({ aircraft }: { aircraft: Aircraft }) {
 interface Doing {
   readonly onRead: ((aircraft: Aircraft) => void) | undefined;
   readonly onMeters: (aircraft: Aircraft) => void;
+  readonly onMove: ((aircraft: Aircraft) => void) | undefined;
 }
 
 const facts: readonly Column<Aircraft>[] = [
@@ -38,42 +40,48 @@ const facts: readonly Column<Aircraft>[] = [
     header: 'Latest readings',
     value: (row) =>
       row.latestReadings
-        .map((each) => `${meterWords[each.meter]} ${each.hoursTenths / 10} on ${each.readOn}`)
+        .map((each) => `${meterWords[each.meter]} ${figureText(each.meter, figureOf(each))} on ${each.readOn}`)
         .join('; '),
     cell: (row) => <Readings aircraft={row} />,
     canSort: false,
   },
 ];
 
-function columnsWith({ onRead, onMeters }: Doing): readonly Column<Aircraft>[] {
+/** A column with one button a row; what is not seen of its words is heard. */
+function acting(
+  named: { id: string; header: string; word: string; heard: (row: Aircraft) => string },
+  on: ((aircraft: Aircraft) => void) | undefined,
+): readonly Column<Aircraft>[] {
+  if (!on) return [];
+  const { id, header, word, heard } = named;
   return [
-    ...facts,
     {
-      id: 'meters',
-      header: 'Its meters',
-      value: () => '',
+      ...{ id, header, value: () => '', canSort: false },
       cell: (row) => (
-        <Button onPress={() => onMeters(row)}>
-          Look<span className="only-heard"> at the meters of {row.registration}</span>
+        <Button onPress={() => on(row)}>
+          {word}
+          <span className="only-heard"> {heard(row)}</span>
         </Button>
       ),
-      canSort: false,
     },
-    ...(onRead
-      ? [
-          {
-            id: 'read',
-            header: 'New reading',
-            value: () => '',
-            cell: (row: Aircraft) => (
-              <Button onPress={() => onRead(row)}>
-                Record<span className="only-heard"> a reading of {row.registration}</span>
-              </Button>
-            ),
-            canSort: false,
-          },
-        ]
-      : []),
+  ];
+}
+
+function columnsWith({ onRead, onMeters, onMove }: Doing): readonly Column<Aircraft>[] {
+  return [
+    ...facts,
+    ...acting(
+      { id: 'meters', header: 'Its meters', word: 'Look', heard: (row) => `at the meters of ${row.registration}` },
+      onMeters,
+    ),
+    ...acting(
+      { id: 'read', header: 'New reading', word: 'Record', heard: (row) => `a reading of ${row.registration}` },
+      onRead,
+    ),
+    ...acting(
+      { id: 'move', header: 'Owner', word: 'Move', heard: (row) => `${row.registration} to another customer` },
+      onMove,
+    ),
   ];
 }
 

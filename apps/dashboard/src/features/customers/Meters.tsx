@@ -3,8 +3,8 @@ import type { Reply } from '@hubwright/contracts/operation';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { queryFor } from '../../api/query.ts';
-import { meterWords } from '../../format/meter-words.ts';
-import { DateText, Hours } from '../../format/values.tsx';
+import { figureOf, figureValue, MeterFigure, meterWords } from '../../format/meter-words.tsx';
+import { DateText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -24,8 +24,9 @@ function readingColumns(onStrike: ((reading: Reading) => void) | undefined): rea
     { id: 'readOn', header: 'Read on', value: (row) => row.readOn, cell: (row) => <DateText date={row.readOn} /> },
     { id: 'meter', header: 'Meter', value: (row) => meterWords[row.meter] },
     {
-      ...{ id: 'hours', header: 'It read', isNumber: true, value: (row: Reading) => row.hoursTenths / 10 },
-      cell: (row) => <Hours tenths={row.hoursTenths} />,
+      ...{ id: 'hours', header: 'It read', isNumber: true },
+      value: (row) => figureValue(row.meter, figureOf(row)),
+      cell: (row) => <MeterFigure meter={row.meter} figure={figureOf(row)} />,
     },
     {
       id: 'counts',
@@ -89,8 +90,9 @@ function Changes({ changes }: { changes: readonly Change[] }) {
     <ul>
       {changes.map(({ id, meter, changedOn, oldTenths, newTenths, basis }) => (
         <li key={id}>
-          <DateText date={changedOn} />: {meterWords[meter]} replaced at <Hours tenths={oldTenths} />, the new one at{' '}
-          <Hours tenths={newTenths} /> ({basis})
+          <DateText date={changedOn} />: {meterWords[meter]} replaced at{' '}
+          <MeterFigure meter={meter} figure={oldTenths} />, the new one at{' '}
+          <MeterFigure meter={meter} figure={newTenths} /> ({basis})
         </li>
       ))}
     </ul>

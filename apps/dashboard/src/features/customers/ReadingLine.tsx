@@ -1,5 +1,5 @@
-import { meterWords } from '../../format/meter-words.ts';
-import { DateText, Hours } from '../../format/values.tsx';
+import { figureOf, MeterFigure, meterWords, typedAs } from '../../format/meter-words.tsx';
+import { DateText } from '../../format/values.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -16,6 +16,7 @@ export function ReadingLine(props: {
   onChange: (entry: GridEntry) => void;
 }) {
   const { row, at, readOn, entry } = props;
+  const { unit, decimals, name: figure } = typedAs(row.meter);
   const set = (changes: Partial<GridEntry>) => props.onChange({ ...entry, ...changes });
   const doubt = doubtOf(row, entry, readOn);
   const name = (field: string) => (at < 0 ? `${row.key} ${field}` : `rows/${at}/${field}`);
@@ -26,7 +27,7 @@ export function ReadingLine(props: {
         <p className="small soft">
           {row.last ? (
             <>
-              last <Hours tenths={row.last.hoursTenths} /> on <DateText date={row.last.readOn} />
+              last <MeterFigure meter={row.meter} figure={figureOf(row.last)} /> on <DateText date={row.last.readOn} />
             </>
           ) : (
             'never read'
@@ -34,10 +35,10 @@ export function ReadingLine(props: {
         </p>
       </div>
       <DecimalField
-        name={name('hoursTenths')}
+        name={name(figure)}
         label={`${row.aircraft.registration} shows`}
-        unit="h"
-        decimals={1}
+        unit={unit}
+        decimals={decimals}
         value={entry.hours}
         onChange={(hours) => set({ hours })}
       />
@@ -45,7 +46,7 @@ export function ReadingLine(props: {
         <div className={styles.asked}>
           <p>Lower than the last reading. Read it again; if it is right:</p>
           <Checkbox isSelected={entry.isReplaced} onChange={(isReplaced) => set({ isReplaced })}>
-            The meter was replaced, and the new one began at 0.0
+            The meter was replaced, and the new one began at nought
           </Checkbox>
           {entry.isReplaced ? (
             <div className="row">
@@ -60,8 +61,8 @@ export function ReadingLine(props: {
                 name={name('replaced/oldTenths')}
                 label="The old one showed last"
                 hint="Leave empty when nobody wrote it down"
-                unit="h"
-                decimals={1}
+                unit={unit}
+                decimals={decimals}
                 value={entry.oldHours}
                 onChange={(oldHours) => set({ oldHours })}
               />
@@ -71,7 +72,10 @@ export function ReadingLine(props: {
       ) : null}
       {doubt === 'fast' ? (
         <div className={styles.asked}>
-          <p>More than twelve hours a day since the last reading. Ask again; if it is right:</p>
+          <p>
+            More than {unit === 'h' ? 'twelve hours' : 'sixty cycles'} a day since the last reading. Ask again; if it is
+            right:
+          </p>
           <Checkbox isSelected={entry.isSure} onChange={(isSure) => set({ isSure })}>
             It was looked at again
           </Checkbox>

@@ -7,7 +7,15 @@ const aircraft = (id: string, tenths?: number): Aircraft => ({
   latestReadings:
     tenths === undefined
       ? []
-      : [{ readOn: '2026-11-01', meter: 'hour-meter', hoursTenths: tenths, recordedAt: '2026-11-01T00:00:00Z' }],
+      : [
+          {
+            readOn: '2026-11-01',
+            meter: 'hour-meter',
+            hoursTenths: tenths,
+            cycles: null,
+            recordedAt: '2026-11-01T00:00:00Z',
+          },
+        ],
 });
 
 describe('a grid of readings', () => {

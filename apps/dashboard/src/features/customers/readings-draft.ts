@@ -1,7 +1,7 @@
-import { type Meter, meters } from '@hubwright/contracts/customers/operations';
+import { type Meter, measureOf, meters } from '@hubwright/contracts/customers/operations';
 import type { readingsOperations } from '@hubwright/contracts/customers/readings-operations';
 import type { Sent } from '@hubwright/contracts/operation';
-import { parseHours } from '../../format/numbers.ts';
+import { figureOf, parseFigure, typedAs } from '../../format/meter-words.tsx';
 import type { Aircraft } from './customers.ts';
 
 /** One figure to type: the meter of an aircraft, with what it showed last. */
@@ -32,15 +32,15 @@ export function gridRows(aircraft: readonly Aircraft[], first: Meter = meters[0]
   );
 }
 
-const mostADay = 120;
+const mostADay = { hours: 120, cycles: 60 };
 
-/** What the figure asks about: lower than the last, or more than twelve hours a day since. Undefined where it asks nothing. */
-export function doubtOf({ last }: GridRow, { hours }: GridEntry, readOn: string): 'lower' | 'fast' | undefined {
-  const tenths = parseHours(hours);
-  if (!last || typeof tenths !== 'number') return undefined;
-  if (tenths < last.hoursTenths && readOn >= last.readOn) return 'lower';
+/** What the figure asks about: lower than the last, or more than twelve hours or sixty cycles a day since. Undefined where it asks nothing. */
+export function doubtOf({ last, meter }: GridRow, { hours }: GridEntry, readOn: string): 'lower' | 'fast' | undefined {
+  const figure = parseFigure(meter, hours);
+  if (!last || figure === undefined) return undefined;
+  if (figure < figureOf(last) && readOn >= last.readOn) return 'lower';
   const days = Math.max(1, Math.round((Date.parse(readOn) - Date.parse(last.readOn)) / 86_400_000));
-  return tenths - last.hoursTenths > mostADay * days ? 'fast' : undefined;
+  return figure - figureOf(last) > mostADay[measureOf(meter)] * days ? 'fast' : undefined;
 }
 
 type Row = Sent<typeof readingsOperations.recordReadings>['rows'][number];
@@ -49,16 +49,13 @@ type Row = Sent<typeof readingsOperations.recordReadings>['rows'][number];
 export function sentRows(rows: readonly GridRow[], entries: Readonly<Record<string, GridEntry>>): Row[] {
   return rows.flatMap(({ key, aircraft, meter }): Row[] => {
     const entry = entries[key] ?? emptyEntry;
-    const tenths = parseHours(entry.hours);
     if (entry.hours === '') return [];
-    const old = parseHours(entry.oldHours);
+    const old = parseFigure(meter, entry.oldHours);
     return [
       {
         ...{ aircraftId: aircraft.id, meter, sure: entry.isSure },
-        hoursTenths: typeof tenths === 'number' ? tenths : Number.NaN,
-        ...(entry.isReplaced
-          ? { replaced: { on: entry.replacedOn, oldTenths: typeof old === 'number' ? old : ('unknown' as const) } }
-          : {}),
+        [typedAs(meter).name]: parseFigure(meter, entry.hours) ?? Number.NaN,
+        ...(entry.isReplaced ? { replaced: { on: entry.replacedOn, oldTenths: old ?? ('unknown' as const) } } : {}),
       },
     ];
   });

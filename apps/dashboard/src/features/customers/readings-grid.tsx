@@ -2,7 +2,7 @@ import type { Meter } from '@hubwright/contracts/customers/operations';
 import { readingsOperations } from '@hubwright/contracts/customers/readings-operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { meterChoices } from '../../format/meter-words.ts';
+import { meterChoices } from '../../format/meter-words.tsx';
 import { countOf } from '../../format/numbers.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';

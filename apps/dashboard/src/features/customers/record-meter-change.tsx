@@ -2,8 +2,7 @@ import { meterOperations } from '@hubwright/contracts/customers/meter-operations
 import type { Meter } from '@hubwright/contracts/customers/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { meterChoices } from '../../format/meter-words.ts';
-import { parseHours } from '../../format/numbers.ts';
+import { meterChoices, parseFigure, typedAs } from '../../format/meter-words.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -21,17 +20,18 @@ export function RecordMeterChange(props: { aircraft: Aircraft; today: string; on
   const [changedOn, setChangedOn] = useState(props.today);
   const [hours, setHours] = useState({ old: '', new: '' });
   const [basis, setBasis] = useState('');
-  const newTenths = parseHours(hours.new);
+  const kind = meter ?? 'tachometer';
   const input = {
     ...{ aircraftId: aircraft.id, meter: meter as Meter, changedOn, basis },
-    oldTenths: hours.old === '' ? ('unknown' as const) : (parseHours(hours.old) ?? Number.NaN),
-    newTenths: typeof newTenths === 'number' ? newTenths : Number.NaN,
+    oldTenths: hours.old === '' ? ('unknown' as const) : (parseFigure(kind, hours.old) ?? Number.NaN),
+    newTenths: parseFigure(kind, hours.new) ?? Number.NaN,
   };
   const done = () => {
     say(`The new meter of ${aircraft.registration} is on record.`);
     onClose();
   };
-  const figure = { unit: 'h', decimals: 1 } as const;
+  const { unit, decimals } = typedAs(kind);
+  const figure = { unit, decimals };
   return (
     <Dialog title={`A meter of ${aircraft.registration} was replaced`} isOpen onClose={onClose}>
       <CommandForm
@@ -45,7 +45,7 @@ export function RecordMeterChange(props: { aircraft: Aircraft; today: string; on
         <DateField name="changedOn" label="Replaced on" value={changedOn} onChange={setChangedOn} isRequired />
         <DecimalField
           {...{ ...figure, name: 'oldTenths', label: 'The old one showed last', value: hours.old }}
-          hint="Left empty where nobody wrote it down; hours flown across the change are not known then."
+          hint="Left empty where nobody wrote it down; what was flown across the change is not known then."
           onChange={(old) => setHours((now) => ({ ...now, old }))}
         />
         <DecimalField

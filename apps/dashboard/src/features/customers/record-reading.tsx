@@ -1,8 +1,7 @@
 import { customerOperations, type Meter } from '@hubwright/contracts/customers/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { meterChoices } from '../../format/meter-words.ts';
-import { parseHours } from '../../format/numbers.ts';
+import { meterChoices, parseFigure, typedAs } from '../../format/meter-words.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -18,12 +17,12 @@ export function RecordReading(props: { aircraft: Aircraft; today: string; onClos
   const [meter, setMeter] = useState<Meter | null>(null);
   const [readOn, setReadOn] = useState(props.today);
   const [hours, setHours] = useState('');
-  const tenths = parseHours(hours);
+  const { name, unit, decimals } = typedAs(meter ?? 'tachometer');
   const input = {
     aircraftId: aircraft.id,
     readOn,
     meter: meter as Meter,
-    hoursTenths: typeof tenths === 'number' ? tenths : Number.NaN,
+    [name]: parseFigure(meter ?? 'tachometer', hours) ?? Number.NaN,
   };
   return (
     <Dialog title={`Reading of ${aircraft.registration}`} isOpen onClose={onClose}>
@@ -47,10 +46,10 @@ export function RecordReading(props: { aircraft: Aircraft; today: string; onClos
         <Select name="meter" label="Which meter" value={meter} onChange={setMeter} choices={meterChoices} isRequired />
         <DateField name="readOn" label="Read on" value={readOn} onChange={setReadOn} isRequired />
         <DecimalField
-          name="hoursTenths"
+          name={name}
           label="It read"
-          unit="h"
-          decimals={1}
+          unit={unit}
+          decimals={decimals}
           value={hours}
           onChange={setHours}
           isRequired

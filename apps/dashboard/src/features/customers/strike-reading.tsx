@@ -1,8 +1,8 @@
 import { meterOperations } from '@hubwright/contracts/customers/meter-operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
-import { meterWords } from '../../format/meter-words.ts';
-import { DateText, Hours } from '../../format/values.tsx';
+import { figureOf, MeterFigure, meterWords } from '../../format/meter-words.tsx';
+import { DateText } from '../../format/values.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { TextField } from '../../ui/TextField.tsx';
@@ -34,8 +34,8 @@ export function StrikeReading(props: { reading: Reading; registration: string; o
         onCancel={onClose}
       >
         <p>
-          {registration}, {meterWords[reading.meter]}: <Hours tenths={reading.hoursTenths} /> on{' '}
-          <DateText date={reading.readOn} />. It stays on record with the reason.
+          {registration}, {meterWords[reading.meter]}: <MeterFigure meter={reading.meter} figure={figureOf(reading)} />{' '}
+          on <DateText date={reading.readOn} />. It stays on record with the reason.
         </p>
         <TextField name="reason" label="Why it was a mistake" value={reason} onChange={setReason} isRequired />
       </CommandForm>

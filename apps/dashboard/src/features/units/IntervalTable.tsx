@@ -1,6 +1,6 @@
 import { useSuspenseQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
-import { meterWords } from '../../format/meter-words.ts';
+import { meterWords } from '../../format/meter-words.tsx';
 import { DateText, Hours, InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
@@ -9,14 +9,20 @@ import { type Interval, intervalsQuery } from './times-as-of.ts';
 
 type On = (row: Interval) => void;
 
-const figure = (day: string | null, tenths: number | 'unknown' | null) =>
-  day === null ? 'still on' : `${day} at ${typeof tenths === 'number' ? `${tenths / 10} h` : 'unknown'}`;
+const figure = (day: string | null, tenths: number | 'unknown' | null, cycles: string) =>
+  day === null ? 'still on' : `${day} at ${typeof tenths === 'number' ? `${tenths / 10} h` : 'unknown'}${cycles}`;
 
-function When({ day, tenths }: { day: string | null; tenths: number | 'unknown' | null }) {
+/** What its meter of cycles showed at that end, where one was named. */
+function cyclesAt({ cycles }: Interval, end: 'from' | 'to'): string {
+  return cycles && cycles[end] !== null ? `, ${cycles[end]} ${cycles.meter}` : '';
+}
+
+function When({ day, tenths, cycles }: { day: string | null; tenths: number | 'unknown' | null; cycles: string }) {
   if (day === null) return 'still on';
   return (
     <>
       <DateText date={day} /> at <Hours tenths={tenths ?? 'unknown'} />
+      {cycles}
     </>
   );
 }
@@ -27,14 +33,14 @@ const plainColumns: readonly Column<Interval>[] = [
   {
     id: 'from',
     header: 'Installed',
-    value: (row) => figure(row.from, row.fromTenths),
-    cell: (row) => <When day={row.from} tenths={row.fromTenths} />,
+    value: (row) => figure(row.from, row.fromTenths, cyclesAt(row, 'from')),
+    cell: (row) => <When day={row.from} tenths={row.fromTenths} cycles={cyclesAt(row, 'from')} />,
   },
   {
     id: 'to',
     header: 'Removed',
-    value: (row) => figure(row.to, row.toTenths),
-    cell: (row) => <When day={row.to} tenths={row.toTenths} />,
+    value: (row) => figure(row.to, row.toTenths, cyclesAt(row, 'to')),
+    cell: (row) => <When day={row.to} tenths={row.toTenths} cycles={cyclesAt(row, 'to')} />,
   },
   { id: 'state', header: 'On record', value: (row) => row.state },
   { id: 'basis', header: 'From whom, or why', value: (row) => row.basis },

@@ -1,4 +1,4 @@
-import { meterWords } from '../../format/meter-words.ts';
+import { meterWords } from '../../format/meter-words.tsx';
 import { DateText, Hours } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -19,9 +19,10 @@ const columns: readonly Column<Piece>[] = [
     id: 'where',
     header: 'Where',
     value: (row) =>
-      [row.within && `${row.within.position} of ${row.within.name}`, row.aircraft?.registration ?? 'nobody reported']
-        .filter(Boolean)
-        .join(', '),
+      [
+        ...row.within.map(({ position, name }) => `${position} of ${name}`),
+        row.aircraft?.registration ?? 'nobody reported',
+      ].join(', '),
   },
   {
     id: 'meter',
@@ -67,7 +68,7 @@ export function PiecesTable({ pieces }: { pieces: readonly Piece[] }) {
       caption="What the times are made of"
       rows={pieces}
       columns={columns}
-      rowKey={(row) => `${row.intervalId} ${row.meterNo} ${row.from} ${row.to} ${row.within?.id}`}
+      rowKey={(row) => `${row.intervalId} ${row.meterNo} ${row.from} ${row.to} ${row.within[0]?.id}`}
       empty={
         <EmptyState title="It has not flown since its papers were read">
           Times are what the papers said. Report an installation when the owner tells of one.

@@ -1,5 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { formatWhole } from '../../format/numbers.ts';
 import { useToday } from '../../format/use-today.ts';
 import { DateText, Hours } from '../../format/values.tsx';
 import { DateField } from '../../ui/DateField.tsx';
@@ -42,6 +43,24 @@ function Total({ name, total }: { name: string; total: ItemTimes['sinceNew'] }) 
   );
 }
 
+/** Cycles are told where anybody counts them. */
+function Cycles({ counted }: { counted: ItemTimes['cyclesSinceNew'] }) {
+  const { cycles, atLeast, restsOn } = counted;
+  if (cycles === 'unknown' && atLeast === 0) return null;
+  return (
+    <div>
+      <dt>Cycles since new</dt>
+      <dd>
+        <p className="figure">{cycles === 'unknown' ? 'unknown' : formatWhole(cycles)}</p>
+        <p className="small soft">
+          {cycles === 'unknown' ? `at least ${formatWhole(atLeast)}; ` : ''}
+          {restsOn}
+        </p>
+      </dd>
+    </div>
+  );
+}
+
 /** Where it was on a day, its times then, and everything they were added up from. */
 export function TimesAsOf({ itemId }: { itemId: string }) {
   const today = useToday();
@@ -58,6 +77,7 @@ export function TimesAsOf({ itemId }: { itemId: string }) {
       <dl className="row" aria-live="polite">
         <Total name="Since new" total={times.sinceNew} />
         <Total name="Since overhaul" total={times.sinceOverhaul} />
+        <Cycles counted={times.cyclesSinceNew} />
       </dl>
       {times.doubts.map((doubt) => (
         <p key={doubt}>

@@ -1,13 +1,42 @@
 import type { ReactNode } from 'react';
+import { countOf } from '../../format/numbers.ts';
 import { DateText, Hours } from '../../format/values.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { nameOf, type Unit, type UnitPart } from './units.ts';
 
+/** A total; where it is not known, what is known at least. */
+function Since({ count }: { count: UnitPart['times']['sinceNew'] }) {
+  if (count.tenths !== 'unknown') return <Hours tenths={count.tenths} />;
+  return (
+    <>
+      unknown, at least <Hours tenths={count.atLeast} />
+    </>
+  );
+}
+
+/** What it has flown by now, and what that rests on. */
+function PartTimes({ part }: { part: UnitPart }) {
+  const { times } = part;
+  const { cycles, atLeast } = times.cyclesSinceNew;
+  return (
+    <>
+      since new <Since count={times.sinceNew} />, since overhaul <Since count={times.sinceOverhaul} />
+      {cycles === 'unknown' && atLeast === 0
+        ? ''
+        : `, ${cycles === 'unknown' ? `cycles unknown, at least ${atLeast}` : countOf(cycles, 'cycle')}`}
+      ; counted through <DateText date={times.countedThrough} />{' '}
+      <Link href={`/units/${part.id}#times`}>
+        What it rests on<span className="only-heard">: {`${part.position} ${nameOf(part)}`}</span>
+      </Link>
+    </>
+  );
+}
+
 function Part({ part, confirm }: { part: UnitPart; confirm: (part: UnitPart) => ReactNode }) {
   return (
-    <li>
+    <li style={{ paddingInlineStart: `${(part.level - 1) * 1.5}rem` }}>
       <div>
         {part.position}: <Link href={`/units/${part.id}`}>{nameOf(part)}</Link>{' '}
         <span className="soft">
@@ -16,13 +45,11 @@ function Part({ part, confirm }: { part: UnitPart; confirm: (part: UnitPart) => 
         <p className="small soft">
           {part.toDate ? (
             <>
-              from <DateText date={part.fromDate} /> to <DateText date={part.toDate} />
+              from <DateText date={part.fromDate} /> to <DateText date={part.toDate} />, then <PartTimes part={part} />
             </>
           ) : (
             <>
-              fitted <DateText date={part.fromDate} />; since new{' '}
-              <Hours tenths={part.latestTimes?.sinceNewTenths ?? 'unknown'} />, since overhaul{' '}
-              <Hours tenths={part.latestTimes?.sinceOverhaulTenths ?? 'unknown'} />
+              fitted <DateText date={part.fromDate} />; <PartTimes part={part} />
             </>
           )}
         </p>

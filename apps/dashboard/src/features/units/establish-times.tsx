@@ -1,13 +1,16 @@
 import { unitOperations } from '@hubwright/contracts/units/operations';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { ProblemError } from '../../api/problem.ts';
 import { formatHours, formatWhole } from '../../format/numbers.ts';
+import { useToday } from '../../format/use-today.ts';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { SignCommand, type Signer } from '../../ui/SignCommand.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { type ItemTimes, timesQuery } from './times-as-of.ts';
 import { nameOf, type Unit } from './units.ts';
 
 const fields = [
@@ -23,15 +26,22 @@ function whole(text: string, decimals: number): number | 'unknown' {
   return text === '' ? 'unknown' : Math.round(Number(text) * 10 ** decimals);
 }
 
-/** The newest record counts whole: what it leaves out is unknown from then on, so what is on record stands beside the box. */
-function onRecord({ times: [newest] }: Unit, name: keyof Draft): string {
-  // Overhauls are counted on by releases: what is on record of them stays.
+/** What is on record by now, flying since the last paper included, stands beside the box; a paper that leaves it out changes nothing of it. */
+function onRecord(now: ItemTimes | undefined, name: keyof Draft): string {
   if (name === 'sinceNewOverhauls') return 'Left empty, what is on record stays';
-  const value = newest?.[name] ?? 'unknown';
-  if (value === 'unknown') return 'Leave empty when unknown';
-  const said = name === 'sinceNewCycles' ? formatWhole(value) : formatHours(value);
-  return `On record: ${said}. Left empty, it is unknown from now on`;
+  const [value, atLeast] = told(now, name);
+  if (value !== 'unknown') return `On record today: ${textOf(name, value)}. Left empty, that stays`;
+  return atLeast > 0 ? `Unknown, at least ${textOf(name, atLeast)}` : 'Leave empty when unknown';
 }
+
+function told(now: ItemTimes | undefined, name: keyof Draft): [number | 'unknown', number] {
+  if (name === 'sinceNewCycles') return [now?.cyclesSinceNew.cycles ?? 'unknown', now?.cyclesSinceNew.atLeast ?? 0];
+  const total = name === 'sinceNewTenths' ? now?.sinceNew : now?.sinceOverhaul;
+  return [total?.tenths ?? 'unknown', total?.atLeastTenths ?? 0];
+}
+
+const textOf = (name: keyof Draft, value: number) =>
+  name === 'sinceNewCycles' ? formatWhole(value) : `${formatHours(value)} h`;
 
 /** Times read in a paper that turned up later, signed for; the record before stays. */
 export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: Signer; onClose: () => void }) {
@@ -39,6 +49,8 @@ export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: 
     ...{ sinceNewTenths: '', sinceOverhaulTenths: '', sinceNewCycles: '', sinceNewOverhauls: '' },
   });
   const [basis, setBasis] = useState('');
+  const today = useToday();
+  const now = useQuery(timesQuery(item.id, today)).data;
   const [isSigning, setSigning] = useState(false);
   const [wrong, setWrong] = useState<ProblemError | null>(null);
   if (isSigning) {
@@ -71,7 +83,7 @@ export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: 
         </p>
         {fields.map(({ name, label, unit }) => (
           <p key={name} className="small">
-            {label}: {draft[name] === '' ? 'unknown' : `${draft[name]} ${unit ?? ''}`}
+            {label}: {draft[name] === '' ? 'not in this paper' : `${draft[name]} ${unit ?? ''}`}
           </p>
         ))}
       </SignCommand>
@@ -92,7 +104,7 @@ export function EstablishTimes({ item, signer, onClose }: { item: Unit; signer: 
             key={name}
             name={name}
             label={label}
-            hint={onRecord(item, name)}
+            hint={onRecord(now, name)}
             {...(unit ? { unit } : {})}
             decimals={decimals}
             value={draft[name]}

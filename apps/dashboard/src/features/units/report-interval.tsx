@@ -1,10 +1,10 @@
-import type { Meter } from '@hubwright/contracts/customers/operations';
+import type { CycleMeter, HourMeter } from '@hubwright/contracts/customers/operations';
 import { aircraftPositions, intervalOperations } from '@hubwright/contracts/units/interval-operations';
 import { unitOperations } from '@hubwright/contracts/units/operations';
 import { useState } from 'react';
 import { useCommand } from '../../api/command.ts';
 import { queryFor } from '../../api/query.ts';
-import { meterChoices } from '../../format/meter-words.ts';
+import { hourMeterChoices } from '../../format/meter-words.tsx';
 import { CommandForm } from '../../ui/CommandForm.tsx';
 import { DateField } from '../../ui/DateField.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
@@ -13,6 +13,7 @@ import { type Found, SearchBox } from '../../ui/SearchBox.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
+import { Cycles, cyclesIn, wholeText } from './interval-cycles.tsx';
 import { type Interval, leftEmpty, tenthsOf } from './times-as-of.ts';
 
 type Position = (typeof aircraftPositions)[number];
@@ -27,6 +28,8 @@ function draftOf(was: Interval | undefined) {
     fromTenths: textOf(was?.fromTenths ?? null),
     to: was?.to ?? '',
     toTenths: textOf(was?.toTenths ?? null),
+    fromCycles: wholeText(was?.cycles?.from ?? null),
+    toCycles: wholeText(was?.cycles?.to ?? null),
     why: '',
   };
 }
@@ -39,14 +42,23 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
     was ? { id: was.aircraft.id, name: was.aircraft.registration, detail: '' } : null,
   );
   const [position, setPosition] = useState<Position | null>(was?.position ?? null);
-  const [meter, setMeter] = useState<Meter | null>(was?.meter ?? null);
+  const [meter, setMeter] = useState<HourMeter | null>((was?.meter as HourMeter | undefined) ?? null);
+  const [counter, setCounter] = useState<CycleMeter | null>(was?.cycles?.meter ?? null);
   const [draft, setDraft] = useState(draftOf(was));
   const set = (name: keyof typeof draft) => (text: string) => setDraft({ ...draft, [name]: text });
   const send = () => {
     if (!aircraft || !position || !meter) return;
     const { from, fromTenths, to, toTenths, why } = draft;
     const end = to === '' ? {} : { to, toTenths: tenthsOf(toTenths) };
-    const stated = { aircraftId: aircraft.id, position, meter, from, fromTenths: tenthsOf(fromTenths), ...end };
+    const stated = {
+      aircraftId: aircraft.id,
+      position,
+      meter,
+      from,
+      fromTenths: tenthsOf(fromTenths),
+      ...end,
+      ...cyclesIn(counter, draft),
+    };
     const done = {
       onSuccess: () => {
         say(`The installation on ${aircraft.name} is on record.`);
@@ -91,7 +103,7 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
           label="Hours from which meter"
           value={meter}
           onChange={setMeter}
-          choices={meterChoices}
+          choices={hourMeterChoices}
           isRequired
         />
         <DateField name="from" label="Installed on" value={draft.from} onChange={set('from')} isRequired />
@@ -116,6 +128,7 @@ export function ReportInstalled({ itemId, was, onClose }: { itemId: string; was?
             onChange={set('toTenths')}
           />
         )}
+        <Cycles meter={counter} onMeter={setCounter} draft={draft} set={set} />
         <TextField
           name={was ? 'reason' : 'basis'}
           label={was ? 'Why it was wrong' : 'Who says so, or which log entry'}

@@ -7,17 +7,26 @@ import { DecimalField } from '../../ui/DecimalField.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { TextField } from '../../ui/TextField.tsx';
 import { say } from '../../ui/toasts.tsx';
-import { type Interval, leftEmpty, tenthsOf } from './times-as-of.ts';
+import { type Interval, leftEmpty, tenthsOf, wholeOf } from './times-as-of.ts';
 
 /** Taken off its aircraft; a unit that comes in is taken off by receiving it. */
 export function ReportRemoved({ was, today, onClose }: { was: Interval; today: string; onClose: () => void }) {
   const remove = useCommand(intervalOperations.reportRemoved);
   const [to, setTo] = useState(today);
   const [hours, setHours] = useState('');
+  const [cycles, setCycles] = useState('');
   const [basis, setBasis] = useState('');
   const send = () =>
     remove.mutate(
-      { input: { intervalId: was.intervalId, to, toTenths: tenthsOf(hours), basis } },
+      {
+        input: {
+          intervalId: was.intervalId,
+          to,
+          toTenths: tenthsOf(hours),
+          ...(was.cycles ? { toCycles: wholeOf(cycles) } : {}),
+          basis,
+        },
+      },
       {
         onSuccess: () => {
           say(`Its removal from ${was.aircraft.registration} is on record.`);
@@ -44,6 +53,16 @@ export function ReportRemoved({ was, today, onClose }: { was: Interval; today: s
           value={hours}
           onChange={setHours}
         />
+        {was.cycles ? (
+          <DecimalField
+            name="toCycles"
+            label={`${was.cycles.meter === 'landings' ? 'Landings' : 'Starts'} at removal`}
+            hint={leftEmpty}
+            decimals={0}
+            value={cycles}
+            onChange={setCycles}
+          />
+        ) : null}
         <TextField name="basis" label="Who says so, or which log entry" value={basis} onChange={setBasis} isRequired />
       </CommandForm>
     </Dialog>

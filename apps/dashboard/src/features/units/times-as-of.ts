@@ -14,3 +14,8 @@ export const leftEmpty = 'As read that day; leave empty when nobody wrote it dow
 export function tenthsOf(text: string): number | 'unknown' {
   return text === '' ? 'unknown' : Math.round(Number(text) * 10);
 }
+
+/** The same for what is counted one by one. */
+export function wholeOf(text: string): number | 'unknown' {
+  return text === '' ? 'unknown' : Number(text);
+}

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import { meterChoices } from '../../format/meter-words.ts';
+import { hourMeterChoices } from '../../format/meter-words.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { DecimalField } from '../../ui/DecimalField.tsx';
 import { FieldGroup } from '../../ui/FieldGroup.tsx';
@@ -96,7 +96,7 @@ export function IdentityFields({ draft, set }: ArrivingProps) {
           placeholder="Choose when hours are known"
           value={draft.meter}
           onChange={(meter) => set({ meter })}
-          choices={meterChoices}
+          choices={hourMeterChoices}
         />
         <DecimalField
           name="times/meterTenths"

@@ -1,6 +1,6 @@
 import { eventTitles, scopeTitles } from '@hubwright/contracts/manuals/words';
 import type { ReactNode } from 'react';
-import { meterWords } from '../../format/meter-words.ts';
+import { meterWords } from '../../format/meter-words.tsx';
 import { countOf } from '../../format/numbers.ts';
 import { Amount, DateText, Hours, InstantText } from '../../format/values.tsx';
 import { Link } from '../../ui/Link.tsx';

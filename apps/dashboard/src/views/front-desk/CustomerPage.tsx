@@ -1,4 +1,5 @@
 import { customerOperations } from '@hubwright/contracts/customers/operations';
+import { ownerOperations } from '@hubwright/contracts/customers/owner-operations';
 import { readingsOperations } from '@hubwright/contracts/customers/readings-operations';
 import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
@@ -6,12 +7,14 @@ import { useParams } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
+import { AircraftMoves } from '../../features/customers/AircraftMoves.tsx';
 import { AircraftTable } from '../../features/customers/AircraftTable.tsx';
 import { AddAircraft } from '../../features/customers/add-aircraft.tsx';
 import { CustomerFacts } from '../../features/customers/CustomerFacts.tsx';
 import { ChangeCustomer } from '../../features/customers/change-customer.tsx';
 import { type Aircraft, type Customer, customerQuery } from '../../features/customers/customers.ts';
 import { Meters } from '../../features/customers/Meters.tsx';
+import { MoveAircraft } from '../../features/customers/move-aircraft.tsx';
 import { RecordReading } from '../../features/customers/record-reading.tsx';
 import { CustomerLetters } from '../../features/reminders/CustomerLetters.tsx';
 import { OrderTable } from '../../features/work-orders/OrderTable.tsx';
@@ -25,7 +28,9 @@ function Fleet({ customer }: { customer: Customer }) {
   const mayAdd = useMay(customerOperations.addAircraft);
   const mayRead = useMay(customerOperations.recordReading);
   const mayRecord = useMay(readingsOperations.recordReadings);
+  const mayMove = useMay(ownerOperations.moveAircraft);
   const today = useToday();
+  const [moved, setMoved] = useState<Aircraft>();
   const [isAdding, setAdding] = useState(false);
   const [read, setRead] = useState<Aircraft>();
   const [looked, setLooked] = useState<Aircraft>();
@@ -42,8 +47,11 @@ function Fleet({ customer }: { customer: Customer }) {
         aircraft={customer.aircraft}
         onRead={mayRead ? setRead : undefined}
         onMeters={setLooked}
+        onMove={mayMove ? setMoved : undefined}
         tools={mayAdd ? <Button onPress={() => setAdding(true)}>Add an aircraft</Button> : null}
       />
+      <AircraftMoves customerId={customer.id} />
+      {moved ? <MoveAircraft aircraft={moved} today={today} onClose={() => setMoved(undefined)} /> : null}
       {isAdding ? <AddAircraft customerId={customer.id} onClose={() => setAdding(false)} /> : null}
       {read ? <RecordReading aircraft={read} today={today} onClose={() => setRead(undefined)} /> : null}
       {looked ? (

@@ -8,6 +8,7 @@ import { NextDueSheet } from '../../features/due-dates/NextDueSheet.tsx';
 import { ReadButton, ReadSerial, type Unread } from '../../features/units/confirm-identity.tsx';
 import { EstablishTimes } from '../../features/units/establish-times.tsx';
 import { Intervals } from '../../features/units/Intervals.tsx';
+import { PartsOfPart } from '../../features/units/PartsOfPart.tsx';
 import { TakeHistory } from '../../features/units/TakeHistory.tsx';
 import { TimesAsOf } from '../../features/units/TimesAsOf.tsx';
 import { UnitKeeping } from '../../features/units/UnitKeeping.tsx';
@@ -56,7 +57,10 @@ export function UnitPage() {
       <div className="stack">
         <div className={isUnit ? styles.halves : 'stack'}>
           <section className="sheet stack" aria-labelledby="made-of">
-            <h2 id="made-of">{isUnit ? 'Made of' : 'Sits in'}</h2>
+            <div className="row between">
+              <h2 id="made-of">{isUnit ? 'Made of' : 'Sits in'}</h2>
+              <PartsOfPart part={unit} />
+            </div>
             <UnitTree
               unit={unit}
               confirm={(part) => (mayConfirm ? <ReadButton part={part} onRead={setRead} /> : null)}

@@ -4,6 +4,7 @@ import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { figureShown } from './meter-figure.ts';
 
 interface ReadingRow {
   aircraft_id: string;
@@ -88,7 +89,7 @@ export class CustomerQueries {
           .map((reading) => ({
             meter: reading.meter,
             readOn: reading.read_on,
-            hoursTenths: reading.hours_tenths,
+            ...figureShown(reading.meter, reading.hours_tenths),
             recordedAt: reading.recorded_at.toISOString(),
           })),
       })),

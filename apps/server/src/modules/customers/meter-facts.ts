@@ -1,6 +1,8 @@
+import { measureOf } from '@hubwright/contracts/customers/operations';
 import { type MeterPoint, type OutOfLine, outOfLine } from '@hubwright/rules/times';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import type { Reads } from '../../platform/database/reads.ts';
+import { figureWords } from './meter-figure.ts';
 
 type Models = Pick<Reads['models'], 'aircraftInterval' | 'aircraftReading' | 'meterChange'>;
 
@@ -71,12 +73,13 @@ export class MeterFacts {
       });
     for (const row of readings)
       of(row).readings.push({ on: fromDbDate(row.readOn), tenths: row.hoursTenths, struck: row.struck !== null });
-    for (const row of intervals)
-      of(row).intervals.push({
-        ...{ intervalId: row.intervalId, fromTenths: row.fromTenths, toTenths: row.toTenths },
-        from: fromDbDate(row.fromDate),
-        to: row.toDate && fromDbDate(row.toDate),
-      });
+    for (const { intervalId, aircraftId, meter, cyclesMeter, ...row } of intervals) {
+      const days = { intervalId, from: fromDbDate(row.fromDate), to: row.toDate && fromDbDate(row.toDate) };
+      of({ aircraftId, meter }).intervals.push({ ...days, fromTenths: row.fromTenths, toTenths: row.toTenths });
+      if (cyclesMeter === null) continue;
+      const counted = { fromTenths: row.fromCycles, toTenths: row.toCycles };
+      of({ aircraftId, meter: cyclesMeter }).intervals.push({ ...days, ...counted });
+    }
     return new MeterFacts(byMeter);
   }
 
@@ -139,10 +142,10 @@ function ofChanges(changes: readonly (Replaced & { isNew: boolean })[]): MeterPo
 }
 
 /** The fault in a sentence, with both figures and where each comes from. */
-export function faultWords({ fault, earlier, later }: OutOfLine): string {
+export function faultWords({ fault, earlier, later }: OutOfLine, meter: string): string {
   const figure = ({ on, tenths, what, isNew }: MeterPoint) =>
-    `${(tenths / 10).toFixed(1)} h on ${on}${isNew ? '' : ` (${what})`}`;
+    `${figureWords(meter, tenths)} on ${on}${isNew ? '' : ` (${what})`}`;
   return fault === 'backwards'
     ? `The meter would run backwards: ${figure(earlier)}, then ${figure(later)}`
-    : `More than 24 hours a day between ${figure(earlier)} and ${figure(later)}`;
+    : `More than ${measureOf(meter) === 'cycles' ? '240 cycles' : '24 hours'} a day between ${figure(earlier)} and ${figure(later)}`;
 }

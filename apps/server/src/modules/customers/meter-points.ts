@@ -7,7 +7,7 @@ import { faultWords, MeterFacts, type Statement } from './meter-facts.ts';
 export async function refuseOutOfLine(tx: Tx, statement: Statement): Promise<void> {
   const fault = (await MeterFacts.of(tx, [statement.aircraftId])).fault(statement);
   if (!fault) return;
-  const detail = faultWords(fault);
+  const detail = faultWords(fault, statement.meter);
   throw new Problem('reading-out-of-line', detail, {}, [{ pointer: pointerOf(fault.said, statement), detail }]);
 }
 

@@ -5,6 +5,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { figureShown } from './meter-figure.ts';
 
 @Injectable()
 export class MeterQueries {
@@ -31,7 +32,7 @@ export class MeterQueries {
         id: row.id,
         readOn: fromDbDate(row.readOn),
         meter: row.meter as Meter,
-        hoursTenths: row.hoursTenths,
+        ...figureShown(row.meter, row.hoursTenths),
         recordedAt: row.recordedAt.toISOString(),
         struckBecause: row.struck?.reason ?? null,
       })),

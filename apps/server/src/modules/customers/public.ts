@@ -1,4 +1,5 @@
 export { faultWords, MeterFacts, type Said } from './meter-facts.ts';
+export { figureShown } from './meter-figure.ts';
 export { refuseFuture, refuseOutOfLine } from './meter-points.ts';
 export {
   type JudgedReading,

@@ -1,9 +1,11 @@
+import { measureOf } from '@hubwright/contracts/customers/operations';
 import type { Operation } from '@hubwright/contracts/operation';
 import { daysBetween } from '@hubwright/rules/dates';
 import type { Context } from '../../platform/command/command.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 import { grouped } from '../../platform/database/grouped.ts';
 import { faultWords, type MeterFacts, numberOn, type Replaced, type Said } from './meter-facts.ts';
+import { figureWords } from './meter-figure.ts';
 
 /** A reading as somebody says it, one of many. */
 export interface SaidReading {
@@ -30,8 +32,8 @@ export interface JudgedReading {
   readonly isNewChange: boolean;
 }
 
-/** More than this a day, on average since the last reading, is asked about. Common practice, no source. */
-const unlikelyTenthsADay = 120;
+/** More than this a day, on average since the last reading, is asked about: twelve hours, or sixty cycles. Common practice, no source. */
+const unlikelyADay = { hours: 120, cycles: 60 };
 
 /** Each reading held against what is on record and against the others of its meter. */
 export function judgeReadings(facts: MeterFacts, all: readonly SaidReading[], today: string): JudgedReading[] {
@@ -72,7 +74,10 @@ function judged(
   const fault = facts.fault({ ...said, said: [asSaid(said)], change: isNewChange ? said.replaced : undefined, beside });
   if (fault) {
     const field = fault.said.what.endsWith('meter') ? 'replaced' : 'tenths';
-    return wrong(field, `${faultWords(fault)}. Read it again; where the meter was replaced, say on which day`);
+    return wrong(
+      field,
+      `${faultWords(fault, said.meter)}. Read it again; where the meter was replaced, say on which day`,
+    );
   }
   const doubt = said.sure
     ? undefined
@@ -83,7 +88,7 @@ function judged(
   return doubt ? wrong('sure', doubt, 'unlikely') : { said, same, isNewChange, faults: [] };
 }
 
-function unlikely({ on, tenths }: SaidReading, known: ReturnType<MeterFacts['on']>): string | undefined {
+function unlikely({ on, tenths, meter }: SaidReading, known: ReturnType<MeterFacts['on']>): string | undefined {
   const no = numberOn(known.changes, on, 'reading');
   const before = known.readings
     .filter((one) => !one.struck && one.on <= on && numberOn(known.changes, one.on, 'reading') === no)
@@ -92,8 +97,9 @@ function unlikely({ on, tenths }: SaidReading, known: ReturnType<MeterFacts['on'
   if (!before) return undefined;
   const days = Math.max(1, daysBetween(before.on, on));
   const flown = tenths - before.tenths;
-  if (flown <= unlikelyTenthsADay * days) return undefined;
-  return `${(flown / 10).toFixed(1)} h in ${days} ${days === 1 ? 'day' : 'days'} since ${before.on}: more than 12 a day. Say that it was looked at again where it is right`;
+  const most = unlikelyADay[measureOf(meter)];
+  if (flown <= most * days) return undefined;
+  return `${figureWords(meter, flown)} in ${days} ${days === 1 ? 'day' : 'days'} since ${before.on}: more than ${measureOf(meter) === 'cycles' ? most : most / 10} a day. Say that it was looked at again where it is right`;
 }
 
 /** Readings, and the changes of meters named with them: two statements, however many. What is on record already is left out. */

@@ -4,21 +4,10 @@ import { Problem } from '@hubwright/contracts/problems';
 import { defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { MeterFacts } from './meter-facts.ts';
-import {
-  type JudgedReading,
-  judgeReadings,
-  type ReadingFault,
-  type SaidReading,
-  writeReadings,
-} from './readings-batch.ts';
+import { figureField, figureSaid } from './meter-figure.ts';
+import { type JudgedReading, judgeReadings, type SaidReading, writeReadings } from './readings-batch.ts';
 
 const operation = readingsOperations.recordReadings;
-const places: Record<ReadingFault['field'], string> = {
-  on: 'readOn',
-  tenths: 'hoursTenths',
-  replaced: 'replaced',
-  sure: 'sure',
-};
 
 /** A round by telephone: a figure for each aircraft, all of it on record or none. */
 export const recordReadings = defineCommand(operation, {
@@ -46,8 +35,11 @@ export const recordReadings = defineCommand(operation, {
 
 const saidIn =
   ({ readOn }: Input<typeof operation>) =>
-  ({ aircraftId, meter, hoursTenths, replaced, sure }: Input<typeof operation>['rows'][number]): SaidReading => ({
-    ...{ aircraftId, meter, on: readOn, tenths: hoursTenths, sure },
+  (
+    { aircraftId, meter, replaced, sure, ...figures }: Input<typeof operation>['rows'][number],
+    at: number,
+  ): SaidReading => ({
+    ...{ aircraftId, meter, on: readOn, tenths: figureSaid(meter, figures, `/rows/${at}`), sure },
     replaced: replaced && { ...replaced, newTenths: 0 },
   });
 
@@ -60,10 +52,10 @@ function refuseOthers({ rows }: Input<typeof operation>, own: ReadonlySet<string
 
 /** What is impossible comes before what is only unlikely; every row is named. */
 function refuseFaults(judged: readonly JudgedReading[]): void {
-  const faults = judged.flatMap((row, at) => row.faults.map((fault) => ({ ...fault, at })));
+  const faults = judged.flatMap((row, at) => row.faults.map((fault) => ({ ...fault, at, meter: row.said.meter })));
   const impossible = faults.filter(({ kind }) => kind === 'out-of-line');
-  const errors = (impossible.length > 0 ? impossible : faults).map(({ at, field, detail }) => ({
-    pointer: field === 'on' ? '/readOn' : `/rows/${at}/${places[field]}`,
+  const errors = (impossible.length > 0 ? impossible : faults).map(({ at, meter, field, detail }) => ({
+    pointer: field === 'on' ? '/readOn' : `/rows/${at}/${field === 'tenths' ? figureField(meter) : field}`,
     detail,
   }));
   const [first] = errors;

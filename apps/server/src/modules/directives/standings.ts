@@ -1,6 +1,7 @@
 import {
   type Directive,
   type DirectiveAsked,
+  type DirectiveItem,
   type DirectiveRecord,
   type DirectiveUnit,
   type DirectiveVerdict,
@@ -9,7 +10,14 @@ import {
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { type DirectiveWithLinks, nameOf, ruleShape, withLinks } from './rule-shapes.ts';
-import { followedNumbers, type Models, silentOn, type UnitOnRecord, unitsOnRecord } from './units-on-record.ts';
+import {
+  followedNumbers,
+  hoursOn,
+  type Models,
+  silentOn,
+  type UnitOnRecord,
+  unitsOnRecord,
+} from './units-on-record.ts';
 
 /** How one directive stands for one item, and what was last recorded of it there. */
 export interface Standing extends DirectiveVerdict {
@@ -37,7 +45,7 @@ export async function standingsOfUnits(
   models: Models,
   { unitIds, asked }: { unitIds: readonly string[]; asked: DirectiveAsked },
 ): Promise<Map<string, UnitStandings>> {
-  const onRecord = await unitsOnRecord(models, unitIds);
+  const onRecord = await unitsOnRecord(models, { unitIds, asOf: asked.asOf });
   const modelIds = [...new Set([...onRecord.values()].flatMap(({ modelId }) => modelId ?? []))];
   const directives = await directivesFor(models, modelIds);
   const numbers = directives.flatMap(({ lines }) => lines.flatMap(({ partNumber }) => partNumber ?? []));
@@ -53,10 +61,23 @@ export async function standingsOfUnits(
         lines.some(({ modelId }) => modelId === null || modelId === known.modelId),
       );
       const named = own.flatMap(({ directive: { lines } }) => lines.flatMap(({ partNumber }) => partNumber ?? []));
-      const unit = { ...known, silentOn: silentOn(known, named, followed) };
+      const begun = own.flatMap(({ rule }) =>
+        rule.first.hoursTenths === null || rule.effectiveOn > asked.asOf ? [] : [rule.effectiveOn],
+      );
+      const unit = { ...withHoursOn(known, begun), silentOn: silentOn(known, named, followed) };
       return [unitId, standingsIn(unit, { own, asked, names })];
     }),
   );
+}
+
+/** With the hours on the days directives that count from then came into force. */
+function withHoursOn(known: UnitOnRecord, days: readonly string[]): UnitOnRecord {
+  if (days.length === 0) return known;
+  const dated = (item: DirectiveItem) => ({
+    ...item,
+    earlier: hoursOn(known.times, item.itemId, [...(item.earlier ?? []).map(({ on }) => on), ...days]),
+  });
+  return { ...known, unit: dated(known.unit), parts: known.parts.map(dated) };
 }
 
 type Shaped = { readonly directive: DirectiveWithLinks; readonly rule: Directive };

@@ -1,50 +1,48 @@
 import type { DirectiveItem, DirectiveRecord, DirectiveUnit } from '@hubwright/rules/directives';
-import { fromDbDate } from '../../platform/database/dates.ts';
-import type { TimeRecord } from '../../platform/database/generated/client.ts';
+import { grouped } from '../../platform/database/grouped.ts';
 import type { Reads } from '../../platform/database/reads.ts';
+import { partsWithin, TimesOnRecord } from '../units/public.ts';
 import { recordShape } from './rule-shapes.ts';
 
 /** Both a transaction and the read-only models answer this. */
 export type Models = Reads['models'];
 
-/** A unit with its parts, their hours since new, and all that was recorded of directives on them. */
+/** A unit with its parts and theirs, their hours since new as computed for the day, and all that was recorded of directives on them. */
 export interface UnitOnRecord extends Omit<DirectiveUnit, 'silentOn'> {
   /** Every blade it has is on record. */
   readonly isWhole: boolean;
   readonly rows: readonly ComplianceRow[];
   readonly records: readonly DirectiveRecord[];
+  /** To ask for the hours of another day. */
+  readonly times: TimesOnRecord;
 }
 type ComplianceRow = Awaited<ReturnType<Models['directiveCompliance']['findMany']>>[number];
 
-/** Several units at once: five statements however many there are. */
-export async function unitsOnRecord(models: Models, unitIds: readonly string[]): Promise<Map<string, UnitOnRecord>> {
+/** Several units at once, in so many statements however many there are. */
+export async function unitsOnRecord(
+  models: Models,
+  { unitIds, asOf }: { unitIds: readonly string[]; asOf: string },
+): Promise<Map<string, UnitOnRecord>> {
   const items = await models.serializedItem.findMany({
     where: { id: { in: [...unitIds] } },
     include: { model: { select: { bladeCount: true } } },
   });
-  const fitted = await models.installation.findMany({
-    where: { parentId: { in: [...unitIds] }, toDate: null },
-    orderBy: { position: 'asc' },
-    include: { item: true },
-  });
-  const ids = [...new Set([...unitIds, ...fitted.map(({ itemId }) => itemId)])];
-  const times = await models.timeRecord.findMany({
-    where: { itemId: { in: ids } },
-    orderBy: [{ recordedOn: 'asc' }, { recordedAt: 'asc' }],
-  });
-  const timesOf = grouped(times);
-  const rowsOf = grouped(await compliancesOf(models, ids));
+  const fitted = grouped(await partsWithin(models, unitIds), ({ unitId }) => unitId);
+  const ids = [...new Set([...unitIds, ...[...fitted.values()].flat().map(({ itemId }) => itemId)])];
+  const times = await TimesOnRecord.of(models, ids);
+  const rowsOf = grouped(await compliancesOf(models, ids), ({ itemId }) => itemId);
   return new Map(
     items.map((item) => {
-      const parts = fitted.filter(({ parentId }) => parentId === item.id);
+      const parts = fitted.get(item.id) ?? [];
       const blades = parts.filter(({ item: part }) => part.kind === 'blade').length;
       const rows = [item.id, ...parts.map(({ itemId }) => itemId)].flatMap((id) => rowsOf.get(id) ?? []).sort(asMade);
       return [
         item.id,
         {
-          unit: shape('the unit', item, timesOf.get(item.id)),
+          times,
+          unit: shape('the unit', item, { times, asOf }),
           modelId: item.modelId,
-          parts: parts.map(({ position, item: part }) => shape(position, part, timesOf.get(part.id))),
+          parts: parts.map(({ position, item: part }) => shape(position, part, { times, asOf })),
           isWhole: parts.length > 0 && blades === (item.model?.bladeCount ?? 0),
           ...{ rows, records: rows.map(recordShape) },
         },
@@ -53,28 +51,28 @@ export async function unitsOnRecord(models: Models, unitIds: readonly string[]):
   );
 }
 
-function grouped<Row extends { itemId: string }>(rows: readonly Row[]): Map<string, Row[]> {
-  const by = new Map<string, Row[]>();
-  for (const row of rows) {
-    const list = by.get(row.itemId);
-    if (list) list.push(row);
-    else by.set(row.itemId, [row]);
-  }
-  return by;
-}
-
 function shape(
   name: string,
   { id, partNumber, serial }: { id: string; partNumber: string; serial: string | null },
-  times: readonly TimeRecord[] = [],
+  { times, asOf }: { times: TimesOnRecord; asOf: string },
 ): DirectiveItem {
+  const { tenths, atLeastTenths } = times.on(id, asOf).sinceNew;
   return {
-    ...{ itemId: id, name, partNumber, serial },
-    hoursTenths: times.at(-1)?.sinceNewTenths ?? 'unknown',
-    earlier: times.flatMap(({ recordedOn, sinceNewTenths }) =>
-      sinceNewTenths === null ? [] : [{ on: fromDbDate(recordedOn), hoursTenths: sinceNewTenths }],
-    ),
+    ...{ itemId: id, name, partNumber, serial, hoursTenths: tenths, atLeastTenths },
+    earlier: hoursOn(times, id, [...times.paperDays(id).filter((day) => day < asOf), asOf]),
   };
+}
+
+/** Hours since new on the days on which they are known, the oldest first. */
+export function hoursOn(
+  times: TimesOnRecord,
+  itemId: string,
+  days: readonly string[],
+): { on: string; hoursTenths: number }[] {
+  return [...new Set(days)].sort().flatMap((on) => {
+    const { tenths } = times.on(itemId, on).sinceNew;
+    return tenths === 'unknown' ? [] : [{ on, hoursTenths: tenths }];
+  });
 }
 
 function asMade(a: ComplianceRow, b: ComplianceRow): number {

@@ -1,5 +1,6 @@
 import { rulesInForce, type TboCondition } from '@hubwright/rules/due';
 import type { Tenths } from '@hubwright/rules/times';
+import { cyclingOf } from './cycling.ts';
 import type { DueFacts, DueRule } from './due-of-unit.ts';
 import { flyingOf } from './flying.ts';
 
@@ -17,6 +18,8 @@ interface IntervalOnRecord {
   readonly fromTenths: number | null;
   readonly to: string | null;
   readonly toTenths: number | null;
+  /** Which of its meters of cycles counts, where it was said. */
+  readonly cyclesMeter?: string | null;
 }
 
 /** A unit with what its due date is computed from, one row each. */
@@ -32,6 +35,8 @@ export interface DueRow {
   readonly order_customer_id: string | null;
   readonly order_aircraft_id: string | null;
   readonly order_registration: string | null;
+  /** Whose that aircraft is by now. */
+  readonly order_aircraft_customer_id: string | null;
   readonly in_shop: boolean;
   /** As somebody said it last: how it is used and when it was made. */
   readonly use_category: string | null;
@@ -67,7 +72,8 @@ const rulesSql = `(SELECT jsonb_agg(jsonb_build_object('hoursTenths', t.hours_te
       AND (t.application_id IS NULL OR t.application_id = last.application_id))`;
 const intervalsSql = `SELECT coalesce(jsonb_agg(jsonb_build_object('id', i.interval_id, 'aircraftId', i.aircraft_id,
       'registration', f.registration, 'customerId', f.customer_id, 'position', i.position, 'meter', i.meter,
-      'from', i.from_date::text, 'fromTenths', i.from_tenths, 'to', i.to_date::text, 'toTenths', i.to_tenths) ORDER BY i.from_date), '[]') AS rows,
+      'from', i.from_date::text, 'fromTenths', i.from_tenths, 'to', i.to_date::text, 'toTenths', i.to_tenths,
+      'cyclesMeter', i.cycles_meter) ORDER BY i.from_date), '[]') AS rows,
     array_agg(i.aircraft_id) AS aircraft_ids
   FROM aircraft_intervals i JOIN aircraft f ON f.id = i.aircraft_id
   WHERE i.item_id = u.id AND NOT i.withdrawn AND NOT EXISTS (SELECT FROM aircraft_intervals l WHERE l.supersedes_id = i.id)`;
@@ -87,7 +93,7 @@ const readingsSql = `(SELECT jsonb_agg(jsonb_build_object('aircraftId', x.aircra
 export const dueSql = `
   SELECT u.id::text, m.id::text AS model_id, m.designation, u.maker, coalesce(u.serial, u.provisional_name, '') AS serial,
     u.serial AS read_serial, last.customer_id::text AS order_customer_id, a.id::text AS order_aircraft_id,
-    a.registration AS order_registration, said.use_category, said.made_on::text,
+    a.registration AS order_registration, a.customer_id::text AS order_aircraft_customer_id, said.use_category, said.made_on::text,
     EXISTS (SELECT FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped') AS in_shop,
     o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
     coalesce(${rulesSql}, '[]') AS rules, coalesce(${papersSql}, '[]') AS papers, coalesce(${visitsSql}, '[]') AS visits,
@@ -111,7 +117,13 @@ export function factsOf(row: DueRow, asOf: string): DueFacts {
   const flownBy = row.papers.flatMap(({ recordedOn: on, sinceOverhaulTenths: tenths }) =>
     tenths === null || on < (overhaulOn ?? '') ? [] : [{ on, tenths }],
   );
-  return { ...{ overhaulOn, rules, doubts, flownBy, asOf }, flying: flyingOf(row, asOf) };
+  const flying = flyingOf(row, asOf);
+  const flown = 'sinceOverhaul' in flying ? [{ on: asOf, tenths: flying.sinceOverhaul.atLeastTenths }] : [];
+  return {
+    ...{ overhaulOn, rules, doubts, asOf, flying },
+    flownBy: [...flownBy, ...flown],
+    cycling: cyclingOf(row, asOf),
+  };
 }
 
 /** Whose it is and where it sits: on the aircraft it is reported on, else on the one its last order named. */
@@ -122,8 +134,10 @@ export function whereNow(row: DueRow) {
     return { customer_id: customerId, aircraft_id: aircraftId, registration, position };
   }
   const off = newest && newest.from >= (row.visits.at(-1)?.leftOn ?? '');
+  // Out there it is whoever's aircraft it is taken to be on; here, and off the aircraft, it is theirs who sent it.
+  const flies = !off && !row.in_shop && row.order_aircraft_id !== null;
   return {
-    customer_id: row.order_customer_id ?? newest?.customerId ?? null,
+    customer_id: (flies ? row.order_aircraft_customer_id : null) ?? row.order_customer_id ?? newest?.customerId ?? null,
     aircraft_id: off ? null : row.order_aircraft_id,
     registration: off ? null : row.order_registration,
     position: null,

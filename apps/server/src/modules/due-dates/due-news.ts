@@ -31,7 +31,9 @@ export function isAboutDueDates({ subjects }: Pick<NewsRow, 'subjects'>): boolea
 
 const touchedSql = `
   SELECT id::text FROM serialized_items WHERE kind = 'assembly' AND id = ANY($1::uuid[])
-  UNION SELECT parent_id::text FROM installations WHERE item_id = ANY($1::uuid[])
+  UNION (WITH RECURSIVE above AS (SELECT parent_id FROM installations WHERE item_id = ANY($1::uuid[])
+      UNION SELECT n.parent_id FROM above JOIN installations n ON n.item_id = above.parent_id)
+    SELECT s.id::text FROM above JOIN serialized_items s ON s.id = above.parent_id WHERE s.kind = 'assembly')
   UNION SELECT unit_id::text FROM work_orders WHERE id = ANY($2::uuid[])
   UNION SELECT unit_id::text FROM work_orders WHERE aircraft_id = ANY($3::uuid[])
   UNION SELECT item_id::text FROM aircraft_intervals WHERE aircraft_id = ANY($3::uuid[])

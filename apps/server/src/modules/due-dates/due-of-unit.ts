@@ -3,6 +3,7 @@ import type { Reply } from '@hubwright/contracts/operation';
 import { addMonths, endOfMonth } from '@hubwright/rules/dates';
 import { type NextDue, type NextDueInput, nextDue } from '@hubwright/rules/due';
 import { RuleError } from '@hubwright/rules/errors';
+import type { Cycling } from './cycling.ts';
 import { asFlown, type Flown } from './flown.ts';
 import type { Flying } from './flying.ts';
 
@@ -36,10 +37,12 @@ export interface DueFacts {
   readonly overhaulOn: string | null;
   readonly rules: readonly DueRule[];
   readonly flying: Flying;
+  /** What its aircraft's meter of cycles showed; nothing where none is read. */
+  readonly cycling?: Cycling;
   readonly asOf: string;
   /** Why rules count although nobody can tell whether they hold for this unit, each in a sentence. */
   readonly doubts?: readonly string[];
-  /** What papers since the overhaul say it had flown by their day; the oldest first. */
+  /** What it had flown since the overhaul by a day, as papers say and as is computed for today; the oldest first. */
   readonly flownBy?: readonly { readonly on: string; readonly tenths: number }[];
   /** Hours a month as somebody supposes, in place of the use by the readings. */
   readonly hoursPerMonth?: number | undefined;

@@ -28,7 +28,7 @@ const interval = (aircraftId: string, from: [string, number | null], to?: [strin
 const row: DueRow = {
   ...{ id: 'u', model_id: 'm', designation: 'QN-3', maker: 'Quillon', serial: 'Q1', read_serial: 'Q1', in_shop: false },
   ...{ use_category: null, made_on: null },
-  ...{ order_customer_id: 'c', order_aircraft_id: 'A', order_registration: 'ZZ-A' },
+  ...{ order_customer_id: 'c', order_aircraft_id: 'A', order_registration: 'ZZ-A', order_aircraft_customer_id: 'c' },
   ...{ overhaul_on: '2024-01-10', overhaul_meter: 'tachometer', overhaul_meter_tenths: 10_000, rules: [rule] },
   papers: [{ recordedOn: '2024-01-10', basis: 'overhaul', sinceNewTenths: null, sinceOverhaulTenths: 0 }],
   visits: [{ receivedOn: '2023-12-01', leftOn: '2024-01-10' }],

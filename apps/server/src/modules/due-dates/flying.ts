@@ -1,3 +1,4 @@
+import { measureOf } from '@hubwright/contracts/customers/operations';
 import { RuleError } from '@hubwright/rules/errors';
 import {
   carriedOver,
@@ -69,7 +70,7 @@ export function flyingOf(row: DueRow, asOf: string): Flying {
 
 function supposed(row: DueRow): Flying {
   const aircraftId = row.order_aircraft_id;
-  const all = row.readings.filter((reading) => reading.aircraftId === aircraftId);
+  const all = row.readings.filter((one) => one.aircraftId === aircraftId && measureOf(one.meter) === 'hours');
   // Two meters run differently: only the one the overhaul was recorded by, else the one read last.
   const meter = row.overhaul_meter ?? all.at(-1)?.meter ?? '';
   const { points, changes } = lineOf(row, { aircraftId, meter });
@@ -85,7 +86,7 @@ function supposed(row: DueRow): Flying {
 }
 
 /** The readings of one kind of meter on the newest meter's line, and its changes in order of day. */
-function lineOf(row: DueRow, { aircraftId, meter }: { aircraftId: string | null; meter: string }) {
+export function lineOf(row: DueRow, { aircraftId, meter }: { aircraftId: string | null; meter: string }) {
   const changes = row.changes.filter((change) => change.aircraftId === aircraftId && change.meter === meter);
   const own = numbered(row).filter((reading) => reading.aircraftId === aircraftId && reading.meter === meter);
   const points = continuedLine(own, changes).map(({ date, tenths }) => ({ date, tenths }));

@@ -1,4 +1,9 @@
-import { type Meter, meters, registration as registrationText } from '@hubwright/contracts/customers/operations';
+import {
+  hourMeters,
+  type Meter,
+  meters,
+  registration as registrationText,
+} from '@hubwright/contracts/customers/operations';
 import { aircraftPositions } from '@hubwright/contracts/units/interval-operations';
 import { RuleError } from '@hubwright/rules/errors';
 import { normaliseSerial } from '@hubwright/rules/identity';
@@ -36,6 +41,9 @@ const shortMeters: Record<string, Meter> = {
   hourmeter: 'hour-meter',
   'airframe-hours': 'airframe',
   'airframe-time': 'airframe',
+  ldg: 'landings',
+  landing: 'landings',
+  start: 'starts',
 };
 
 export function fleetCells(mapping: Mapping, row: readonly string[], today: string): FleetCells {
@@ -50,7 +58,7 @@ export function fleetCells(mapping: Mapping, row: readonly string[], today: stri
     model: cells.needed('model', 60),
     serial: serialOf(cells),
     installedOn: cells.needed('installedOn') === '' ? undefined : cells.day('installedOn'),
-    meter: meterOf(cells),
+    meter: meterOf(cells, hourMeters),
     meterThen: cells.hours('meterThen'),
     sinceNew: cells.hours('sinceNew'),
     sinceOverhaul: cells.hours('sinceOverhaul'),
@@ -69,10 +77,12 @@ export function registrationOf(cells: Cells): string {
   return text;
 }
 
-/** From which meter the hours come is part of every figure. */
-export function meterOf(cells: Cells): Meter | undefined {
+/** From which meter the figures come is part of every one. */
+export function meterOf(cells: Cells, among: readonly Meter[] = meters): Meter | undefined {
   const text = cells.needed('meter').toLowerCase().replaceAll(' ', '-');
-  return shortMeters[text] ?? (text === '' ? undefined : cells.oneOf('meter', meters));
+  const short = shortMeters[text];
+  if (short && among.includes(short)) return short;
+  return text === '' ? undefined : cells.oneOf('meter', among);
 }
 
 function positionOf(cells: Cells): string {

@@ -74,6 +74,6 @@ export function judgeFigures(
   const ofReading = [fault.said, fault.later].some(({ on, tenths }) => on === readOn && tenths === reading);
   cells.wrong(
     ofReading ? 'reading' : 'meterThen',
-    `${faultWords(fault)}: correct the figure; where the meter was replaced, record that first`,
+    `${faultWords(fault, meter)}: correct the figure; where the meter was replaced, record that first`,
   );
 }

@@ -1,3 +1,4 @@
+import { measureOf } from '@hubwright/contracts/customers/operations';
 import {
   type JudgedReading,
   judgeReadings,
@@ -88,12 +89,16 @@ function readingRow(row: TableRow, cells: Cells, { aircraft, customerId, twice }
     );
   const on = cells.needed('readOn') === '' ? undefined : cells.day('readOn');
   const meter = meterOf(cells);
-  const tenths = cells.hours('hours');
+  const counted = (field: string) =>
+    measureOf(meter ?? '') === 'cycles'
+      ? (cells.whole(field, { least: 0, most: 1_000_000 }) ?? 'unknown')
+      : cells.hours(field);
+  const tenths = counted('hours');
   if (tenths === 'unknown') cells.wrong('hours', 'A reading needs what the meter showed');
   const first = on && meter ? twice.firstLineOf(`${registration} ${meter} ${on}`, row.line) : undefined;
   if (first !== undefined) cells.wrong('readOn', `Line ${first} has a reading of the same meter on this day`);
   const replacedOn = cells.day('replacedOn');
-  const oldTenths = cells.hours('oldMeter');
+  const oldTenths = counted('oldMeter');
   if (replacedOn === undefined && typeof oldTenths === 'number')
     cells.wrong('replacedOn', 'What the old meter showed last needs the day it was replaced');
   const sure = cells.yesNo('sure') ?? false;

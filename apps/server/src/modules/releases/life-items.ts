@@ -1,7 +1,7 @@
 import { type LifeLimit, lifeVerdict } from '@hubwright/rules/due';
 import type { Tx } from '../../platform/database/client.ts';
 import { lifeLimitsOf } from '../manuals/public.ts';
-import { latestTimes } from '../units/public.ts';
+import { overhaulCounts } from '../units/public.ts';
 import { type Holders, item, type OpenItem } from './open-item.ts';
 import { overhauledItems } from './release-content.ts';
 import type { ReleaseFacts } from './release-facts.ts';
@@ -11,23 +11,23 @@ import { wordOfWork } from './word-of-work.ts';
  * Fitted parts, the unit itself included, that the work's manual revision limits in life and whose total since new is not known
  * or used up. The current approved manual and its airworthiness limitations decide; this list only names them.
  */
-export async function lifeItems(tx: Tx, facts: ReleaseFacts, holders: Holders): Promise<OpenItem[]> {
-  const { workOrder, installations } = facts;
+export async function lifeItems(
+  tx: Tx,
+  facts: ReleaseFacts,
+  { holders, today }: { holders: Holders; today: string },
+): Promise<OpenItem[]> {
+  const { workOrder, within } = facts;
   const limits = await lifeLimitsOf(tx, workOrder);
   if (limits.size === 0) return [];
   const fitted = [
-    { position: 'the unit', item: workOrder.unit, times: [await latestTimes(tx, workOrder.unitId)] },
-    ...installations.map(({ position, item: part }) => ({ position, item: part, times: part.times })),
+    { position: 'the unit', item: workOrder.unit },
+    ...within.map(({ position, item: part }) => ({ position, item: part })),
   ];
   const overhaulsOf = await overhaulsWith(tx, facts);
-  return fitted.flatMap(({ position, item: part, times: [newest] }) => {
+  return fitted.flatMap(({ position, item: part }) => {
     const limit = limits.get(part.partNumber.toUpperCase());
     if (!limit) return [];
-    const verdict = lifeVerdict(given(limit), {
-      hoursTenths: newest?.sinceNewTenths ?? 'unknown',
-      cycles: newest?.sinceNewCycles ?? 'unknown',
-      ...overhaulsOf(part.id, newest?.sinceNewOverhauls ?? null),
-    });
+    const verdict = lifeVerdict(given(limit), { ...flownBy(facts, part.id, today), ...overhaulsOf(part.id) });
     if (verdict.state === 'within') return [];
     const name = `${position}, ${part.partNumber} serial ${part.serial ?? 'not read'}`;
     const bounds = verdict.by.map((measure) => boundOf(limit, measure));
@@ -46,6 +46,16 @@ export async function lifeItems(tx: Tx, facts: ReleaseFacts, holders: Holders): 
           }),
         ];
   });
+}
+
+/** Hours and cycles as computed for today, with what is known of them at least. */
+function flownBy({ times }: ReleaseFacts, itemId: string, today: string) {
+  const hours = times.on(itemId, today).sinceNew;
+  const cycles = times.on(itemId, today, 'cycles').sinceNew;
+  return {
+    ...{ hoursTenths: hours.tenths, cycles: cycles.tenths },
+    atLeast: { hoursTenths: hours.atLeastTenths, cycles: cycles.atLeastTenths },
+  };
 }
 
 interface Limit {
@@ -70,16 +80,18 @@ function boundOf(limit: Limit, measure: keyof LifeLimit): string {
 
 /** Overhauls since new with that of this visit, which is recorded with the release; what nobody counted is at least what is on record here. */
 async function overhaulsWith(tx: Tx, facts: ReleaseFacts) {
-  const { workOrder, installations } = facts;
+  const itemIds = [facts.workOrder.unitId, ...facts.within.map(({ itemId }) => itemId)];
   const rows = await tx.timeRecord.groupBy({
     by: ['itemId'],
-    where: { itemId: { in: [workOrder.unitId, ...installations.map(({ itemId }) => itemId)] }, basis: 'overhaul' },
+    where: { itemId: { in: itemIds }, basis: 'overhaul' },
     _count: true,
   });
+  const counts = await overhaulCounts(tx, itemIds);
   const here = new Map(rows.map(({ itemId, _count }) => [itemId, _count]));
-  const isOverhaul = workOrder.scope === 'overhaul' || wordOfWork(facts).word === 'overhauled';
+  const isOverhaul = facts.workOrder.scope === 'overhaul' || wordOfWork(facts).word === 'overhauled';
   const now = new Set(isOverhaul ? overhauledItems(facts) : []);
-  return (itemId: string, counted: number | null) => {
+  return (itemId: string) => {
+    const counted = counts.get(itemId) ?? null;
     const more = now.has(itemId) ? 1 : 0;
     return {
       overhauls: counted === null ? ('unknown' as const) : counted + more,

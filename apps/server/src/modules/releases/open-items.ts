@@ -32,7 +32,7 @@ export async function openItems(tx: Tx, facts: ReleaseFacts, today: string): Pro
     ...stepItems(facts, holders),
     ...findingItems(facts, holders),
     ...unpaid.map((finding) => unpaidItem(finding, holders)),
-    ...(await lifeItems(tx, facts, holders)),
+    ...(await lifeItems(tx, facts, { holders, today })),
     ...(await directiveItems(tx, facts, { holders, today })),
     ...kits,
     ...gauges,

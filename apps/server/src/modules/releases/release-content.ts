@@ -4,6 +4,7 @@ import { dateIn } from '../../platform/command/clock.ts';
 import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { bladeRulesOf } from '../manuals/public.ts';
+import { hoursWords } from '../units/public.ts';
 import { conditionOf } from '../work-orders/public.ts';
 import { directiveReferences } from './directive-items.ts';
 import type { ReleaseFacts } from './release-facts.ts';
@@ -11,6 +12,7 @@ import { factsShown, wordOfWork } from './word-of-work.ts';
 
 const caution =
   'This record prepares a release. The release itself is the act of the authorised person who signs it, under the shop’s certificate and the local authority, and covers only the work named here.';
+const fresh = hoursWords({ tenths: 0, atLeastTenths: 0 });
 const demonstration = 'Demonstration data, not for use on aircraft.';
 
 /** Who approves, as they are at the signature. */
@@ -57,7 +59,7 @@ export async function releaseContent(tx: Tx, facts: ReleaseFacts, given: RecordG
     workOrder: workOrder.number,
     customer: workOrder.customer.name,
     aircraft: workOrder.aircraft?.registration ?? null,
-    ...(await whatWasWorkedOn(tx, facts)),
+    ...(await whatWasWorkedOn(tx, facts, dateIn(facts.shop.zone, given.signedAt))),
     description: [descriptionOf(facts, references), ...(await sizeOf(tx, facts)).sentences].join('\n'),
     dataReferences: [...references, ...directives],
     completedOn: given.completedOn ?? lastPerformedOn(facts),
@@ -75,10 +77,11 @@ export async function releaseContent(tx: Tx, facts: ReleaseFacts, given: RecordG
   };
 }
 
-async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts) {
-  const { workOrder, installations } = facts;
+/** Times are those computed for the day it is released on; papers alone would leave out what was flown since. */
+async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts, on: string) {
+  const { workOrder, within } = facts;
   const { word } = wordOfWork(facts);
-  const times = await timesOf(tx, workOrder.unitId);
+  const times = facts.times.on(workOrder.unitId, on);
   const { maker, partNumber, serial } = workOrder.unit;
   return {
     word,
@@ -89,16 +92,16 @@ async function whatWasWorkedOn(tx: Tx, facts: ReleaseFacts) {
       partNumber,
       serial: serial ?? '',
     },
-    parts: installations.map(({ position, item }) => ({
+    parts: within.map(({ position, item }) => ({
       position,
       partNumber: item.partNumber,
       serial: item.serial ?? '',
-      sinceNew: hours(item.times[0]?.sinceNewTenths ?? null),
-      sinceOverhaul: sinceOverhaul(facts, item.id, item.times[0]?.sinceOverhaulTenths ?? null),
+      sinceNew: hoursWords(facts.times.on(item.id, on).sinceNew),
+      sinceOverhaul: sinceOverhaul(facts, item.id, on),
     })),
     times: {
-      sinceNew: hours(times?.sinceNewTenths ?? null),
-      sinceOverhaul: word === 'overhauled' ? hours(0) : hours(times?.sinceOverhaulTenths ?? null),
+      sinceNew: hoursWords(times.sinceNew),
+      sinceOverhaul: word === 'overhauled' ? fresh : hoursWords(times.sinceOverhaul),
     },
   };
 }
@@ -227,13 +230,10 @@ async function newParts(tx: Tx, workOrderId: string): Promise<ReleaseContent['pa
   }));
 }
 
-function timesOf(tx: Tx, itemId: string) {
-  return tx.timeRecord.findFirst({ where: { itemId }, orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }] });
-}
-
 /** Only what was overhauled here starts anew; a replacement keeps its own times. */
-function sinceOverhaul(facts: ReleaseFacts, itemId: string, tenths: number | null): string {
-  return wordOfWork(facts).word === 'overhauled' && overhauledItems(facts).includes(itemId) ? hours(0) : hours(tenths);
+function sinceOverhaul(facts: ReleaseFacts, itemId: string, on: string): string {
+  const isFresh = wordOfWork(facts).word === 'overhauled' && overhauledItems(facts).includes(itemId);
+  return isFresh ? fresh : hoursWords(facts.times.on(itemId, on).sinceOverhaul);
 }
 
 /** The unit and those of its parts that went through this overhaul and stay. */
@@ -242,8 +242,4 @@ export function overhauledItems({ workOrder, installations }: ReleaseFacts): str
   return workOrder.travelers
     .filter(({ itemId, disposition }) => here.has(itemId) && disposition !== 'reject')
     .map(({ itemId }) => itemId);
-}
-
-function hours(tenths: number | null): string {
-  return tenths === null ? 'unknown' : `${Math.floor(tenths / 10)}.${tenths % 10} h`;
 }

@@ -1,5 +1,6 @@
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
+import { partsWithin, TimesOnRecord } from '../units/public.ts';
 import { documentSets } from '../work-orders/public.ts';
 
 /** A signature of a step that stands: not superseded by a newer one. */
@@ -45,8 +46,9 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
   const installations = await tx.installation.findMany({
     where: { parentId: workOrder.unitId, toDate: null },
     orderBy: { position: 'asc' },
-    include: { item: { include: { times: { orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }], take: 1 } } } },
+    include: { item: true },
   });
+  const within = await partsWithin(tx, [workOrder.unitId]);
   const signOffs = await standingSignOffs(tx, workOrderId);
   const steps = workOrder.travelers.flatMap((traveler) =>
     traveler.steps.map((step) => {
@@ -61,6 +63,9 @@ export async function releaseFacts(tx: Tx, workOrderId: string) {
     documents: documents.goesBy,
     shop: found(shop, 'The shop profile'),
     installations,
+    /** The same with the parts of parts, and how long each has flown. */
+    within,
+    times: await TimesOnRecord.of(tx, [workOrder.unitId, ...within.map(({ itemId }) => itemId)]),
     signOffs,
     steps,
   };

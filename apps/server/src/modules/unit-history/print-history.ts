@@ -7,6 +7,8 @@ const hours = (tenths: number | 'unknown' | null) =>
   typeof tenths === 'number' ? `${(tenths / 10).toFixed(1)} h` : 'unknown';
 const total = ({ tenths, atLeastTenths }: { tenths: number | 'unknown'; atLeastTenths: number }) =>
   tenths === 'unknown' ? `unknown; at least ${hours(atLeastTenths)}` : hours(tenths);
+const cyclesOf = ({ cycles, atLeast }: { cycles: number | 'unknown'; atLeast: number }) =>
+  cycles === 'unknown' ? `unknown; at least ${atLeast}` : String(cycles);
 const called = ({ serial, provisionalName }: { serial: string | null; provisionalName: string | null }) =>
   serial ?? provisionalName ?? 'not read';
 const day = (instant: string | null) => instant?.slice(0, 10) ?? '';
@@ -27,7 +29,9 @@ export function printHistory(history: WholeUnitHistory): Promise<Buffer> {
     ['Where', history.where.words],
     ['Time since new', total(history.times.sinceNew)],
     ['Time since overhaul', total(history.times.sinceOverhaul)],
-    ['Counted through', history.times.asOf],
+    ['Cycles since new', cyclesOf(history.times.cyclesSinceNew)],
+    ['As of', history.times.asOf],
+    ['Counted through', history.times.sinceNew.countedThrough],
   ]);
   for (const sentence of [...history.times.unknown, ...history.times.doubts]) paper.paragraph(sentence);
   printTree(paper, history);
@@ -46,14 +50,16 @@ function printTree(paper: Paper, { parts, installedIn }: WholeUnitHistory): void
         { head: 'Part', width: '*' },
         { head: 'From', width: 64 },
         { head: 'To', width: 64 },
-        { head: 'Since new, last paper', width: 84, side: 'right' },
+        { head: 'Since new', width: 74, side: 'right' },
+        { head: 'Counted through', width: 74 },
       ],
       parts.map((part) => [
-        part.position,
+        part.level > 1 ? `${'– '.repeat(part.level - 1)}${part.position}` : part.position,
         `${part.maker} ${part.partNumber} ${called(part)}`,
         part.fromDate,
         part.toDate ?? 'in it',
-        hours(part.latestTimes?.sinceNewTenths ?? 'unknown'),
+        total({ tenths: part.times.sinceNew.tenths, atLeastTenths: part.times.sinceNew.atLeast }),
+        part.times.countedThrough,
       ]),
     );
   if (installedIn.length > 0)
@@ -101,6 +107,10 @@ function printFlying(paper: Paper, { intervals, readings, times }: WholeUnitHist
       ],
       times.papers.map((row) => [row.recordedOn, hours(row.sinceNewTenths), hours(row.sinceOverhaulTenths), row.basis]),
     );
+  printReadings(paper, readings);
+}
+
+function printReadings(paper: Paper, readings: WholeUnitHistory['readings']): void {
   if (readings.length > 0)
     paper.heading('Meter readings while it flew').table(
       [
@@ -109,7 +119,12 @@ function printFlying(paper: Paper, { intervals, readings, times }: WholeUnitHist
         { head: 'Meter', width: '*' },
         { head: 'It read', width: 80, side: 'right' },
       ],
-      readings.map((row) => [row.readOn, row.registration, row.meter.replaceAll('-', ' '), hours(row.hoursTenths)]),
+      readings.map((row) => [
+        row.readOn,
+        row.registration,
+        row.meter.replaceAll('-', ' '),
+        row.cycles === null ? hours(row.hoursTenths) : `${row.cycles} cycles`,
+      ]),
     );
 }
 

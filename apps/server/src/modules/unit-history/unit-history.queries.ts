@@ -1,3 +1,4 @@
+import { cycleMeters } from '@hubwright/contracts/customers/operations';
 import type { Input, Reply } from '@hubwright/contracts/operation';
 import type { ReleaseContent } from '@hubwright/contracts/releases/operations';
 import type { unitHistoryOperations, WholeUnitHistory } from '@hubwright/contracts/units/unit-history-operations';
@@ -6,6 +7,7 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate, fromDbDateOrNull, toDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { figureShown } from '../customers/public.ts';
 import { IntervalQueries, TimesQueries, UnitQueries } from '../units/public.ts';
 import { printHistory } from './print-history.ts';
 import { papersOf, visitsOf } from './unit-papers.ts';
@@ -79,7 +81,7 @@ export class UnitHistoryQueries {
     const flown = pieces.flatMap(({ aircraft, meter, from, to }) => {
       if (aircraft === null || meter === null) return [];
       const readOn = { gte: toDbDate(from), ...(to === null ? {} : { lte: toDbDate(to) }) };
-      return [{ aircraftId: aircraft.id, meter, readOn }];
+      return [{ aircraftId: aircraft.id, meter: { in: [meter, ...cycleMeters] }, readOn }];
     });
     if (flown.length === 0) return [];
     const rows = await this.reads.models.aircraftReading.findMany({
@@ -88,7 +90,8 @@ export class UnitHistoryQueries {
       include: { aircraft: { select: { registration: true } } },
     });
     return rows.map(({ id, aircraftId, aircraft, meter, readOn, hoursTenths }) => ({
-      ...{ id, aircraftId, registration: aircraft.registration, meter, hoursTenths, readOn: fromDbDate(readOn) },
+      ...{ id, aircraftId, registration: aircraft.registration, meter, readOn: fromDbDate(readOn) },
+      ...figureShown(meter, hoursTenths),
     }));
   }
 

@@ -3,7 +3,7 @@ import { unitOperations } from '@hubwright/contracts/units/operations';
 import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found, sameVersion } from '../../platform/command/version.ts';
 import { requireAuthorisation } from '../people/public.ts';
-import { latestTimes, recordTimes } from './public.ts';
+import { latestTimes, recordTimes, TimesOnRecord } from './public.ts';
 
 const operation = unitOperations.establishTimes;
 
@@ -40,21 +40,36 @@ export const establishTimes = defineCommand(operation, {
   },
 });
 
-/** Time since new only grows: a paper that says less than the record is another part's, or the record is wrong. */
-async function refuseFewer({ tx, input }: Context<typeof operation>) {
+/**
+ * Time since new only grows: a paper that says less than what is known by now, flying since the last paper included, is another part's,
+ * or the record is wrong.
+ */
+async function refuseFewer({ tx, input, today }: Context<typeof operation>) {
   const before = await latestTimes(tx, input.itemId);
+  const times = await TimesOnRecord.of(tx, [input.itemId]);
+  const least = {
+    sinceNewTenths: times.on(input.itemId, today).sinceNew.atLeastTenths,
+    sinceNewCycles: times.on(input.itemId, today, 'cycles').sinceNew.atLeastTenths,
+    sinceNewOverhauls: before?.sinceNewOverhauls ?? 0,
+  };
   const fewer = (['sinceNewTenths', 'sinceNewCycles', 'sinceNewOverhauls'] as const).filter((field) => {
     const said = known(input[field]);
-    const recorded = before?.[field] ?? null;
-    return said !== null && recorded !== null && said < recorded;
+    return said !== null && said < least[field];
   });
   if (fewer.length === 0) return before;
   throw new Problem(
     'hours-wrong',
     'This is less than what is on record since new',
     {},
-    fewer.map((field) => ({ pointer: `/${field}`, detail: 'Less than on record' })),
+    fewer.map((field) => ({
+      pointer: `/${field}`,
+      detail: `Less than on record: at least ${told(field, least[field])}`,
+    })),
   );
+}
+
+function told(field: string, least: number): string {
+  return field === 'sinceNewTenths' ? `${(least / 10).toFixed(1)} h` : String(least);
 }
 
 function known(value: number | 'unknown'): number | null {

@@ -1,4 +1,4 @@
-import type { Meter } from '@hubwright/contracts/customers/operations';
+import type { CycleMeter, Meter } from '@hubwright/contracts/customers/operations';
 import type { Reply } from '@hubwright/contracts/operation';
 import type { intervalOperations } from '@hubwright/contracts/units/interval-operations';
 import { Inject, Injectable } from '@nestjs/common';
@@ -32,10 +32,21 @@ export class IntervalQueries {
         fromTenths: row.fromTenths ?? 'unknown',
         to: fromDbDateOrNull(row.toDate),
         toTenths: row.toDate ? (row.toTenths ?? 'unknown') : null,
+        cycles: row.cyclesMeter === null ? null : cyclesOf(row, row.cyclesMeter),
         recordedBy: names.get(row.recordedBy) ?? '',
         recordedAt: row.recordedAt.toISOString(),
         state: row.supersededBy ? 'superseded' : row.withdrawn ? 'withdrawn' : 'stands',
       })),
     };
   }
+}
+
+function cyclesOf(
+  { fromCycles, toCycles, toDate }: { fromCycles: number | null; toCycles: number | null; toDate: Date | null },
+  meter: string,
+): Row['cycles'] {
+  return {
+    ...{ meter: meter as CycleMeter, from: fromCycles ?? 'unknown' },
+    to: toDate ? (toCycles ?? 'unknown') : null,
+  };
 }

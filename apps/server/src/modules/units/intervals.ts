@@ -23,6 +23,7 @@ export interface Stated {
   readonly fromTenths: Tenths;
   readonly to?: string | undefined;
   readonly toTenths?: Tenths | undefined;
+  readonly cycles?: { readonly meter: string; readonly from: Tenths; readonly to?: Tenths | undefined } | undefined;
 }
 
 /** How the interval stands: the row that nothing supersedes. */
@@ -48,7 +49,14 @@ export function restated(row: AircraftInterval): Stated {
     from: fromDbDate(row.fromDate),
     fromTenths: row.fromTenths ?? 'unknown',
     ...(row.toDate ? { to: fromDbDate(row.toDate), toTenths: row.toTenths ?? 'unknown' } : {}),
+    cycles: cyclesOf(row),
   };
+}
+
+function cyclesOf(row: AircraftInterval): Stated['cycles'] {
+  if (row.cyclesMeter === null) return undefined;
+  const end = row.toDate ? { to: row.toCycles ?? ('unknown' as const) } : {};
+  return { meter: row.cyclesMeter, from: row.fromCycles ?? 'unknown', ...end };
 }
 
 /** Adds a row; one that stood before is superseded by it. */
@@ -58,7 +66,7 @@ export async function writeInterval(
   how: { basis: string; supersedes?: AircraftInterval; withdrawn?: boolean },
 ): Promise<{ id: string; intervalId: string }> {
   const id = newId();
-  const { itemId, aircraftId, position, meter, from, fromTenths, to, toTenths } = stated;
+  const { itemId, aircraftId, position, meter, from, fromTenths, to, toTenths, cycles } = stated;
   const known = (tenths: Tenths | undefined) => (typeof tenths === 'number' ? tenths : null);
   const intervalId = how.supersedes?.intervalId ?? id;
   await tx.aircraftInterval.create({
@@ -69,6 +77,8 @@ export async function writeInterval(
       fromTenths: known(fromTenths),
       toDate: to === undefined ? null : toDbDate(to),
       toTenths: to === undefined ? null : known(toTenths),
+      ...{ cyclesMeter: cycles?.meter ?? null, fromCycles: known(cycles?.from) },
+      toCycles: to === undefined ? null : known(cycles?.to),
       withdrawn: how.withdrawn ?? false,
       basis: how.basis,
       recordedBy: actor.personId,
@@ -81,30 +91,52 @@ export async function writeInterval(
 /** Refuses what cannot be: days to come, two places at once, figures the meter cannot have shown, flying while it was in the shop. */
 export async function refuseImpossible(context: Writing, stated: Stated, insteadOf?: AircraftInterval): Promise<void> {
   const { tx, today } = context;
-  const { from, to, toTenths, fromTenths } = stated;
+  const { from, to, toTenths } = stated;
   refuseFuture(from, today, '/from');
   if (to !== undefined) refuseFuture(to, today, '/to');
   if ((to === undefined) !== (toTenths === undefined))
     throw invalid('/toTenths', 'A removal has a day and what the meter showed, or “unknown”');
   if (to !== undefined && to < from) throw invalid('/to', 'It was removed before it was installed');
-  if (
-    typeof toTenths === 'number' &&
-    typeof fromTenths === 'number' &&
-    toTenths < fromTenths &&
-    !(await changed(tx, stated))
-  )
+  if (to === undefined && stated.cycles?.to !== undefined)
+    throw invalid('/cycles/to', 'What the meter showed at the removal, without a removal');
+  await refuseTwoPlaces(tx, stated, insteadOf);
+  for (const figures of figuresOf(stated)) await refuseFigures(tx, { stated, ...figures, insteadOf });
+}
+
+interface Figures {
+  readonly meter: string;
+  readonly from: Tenths;
+  readonly to: Tenths;
+  readonly pointers: { readonly from: string; readonly to: string };
+}
+
+/** What each of its meters showed at both ends: that of its hours, and that of its cycles where one was read. */
+function figuresOf({ meter, fromTenths, toTenths, cycles }: Stated): Figures[] {
+  const hours = { meter, from: fromTenths, to: toTenths ?? ('unknown' as const) };
+  return [
+    { ...hours, pointers: { from: '/fromTenths', to: '/toTenths' } },
+    ...(cycles
+      ? [{ ...cycles, to: cycles.to ?? ('unknown' as const), pointers: { from: '/cycles/from', to: '/cycles/to' } }]
+      : []),
+  ];
+}
+
+async function refuseFigures(
+  tx: Tx,
+  given: Figures & { readonly stated: Stated; readonly insteadOf: AircraftInterval | undefined },
+): Promise<void> {
+  const { meter, from, to, pointers, stated, insteadOf } = given;
+  const { aircraftId } = stated;
+  const isLess = typeof to === 'number' && typeof from === 'number' && to < from;
+  if (isLess && !(await changed(tx, { ...stated, meter })))
     throw invalid(
-      '/toTenths',
+      pointers.to,
       'Removed at less than it was installed at; if the meter was replaced, record that first',
     );
-  await refuseTwoPlaces(tx, stated, insteadOf);
   const said: Said[] = [
-    { on: from, tenths: fromTenths, as: 'installation', pointer: '/fromTenths' },
-    ...(to === undefined
-      ? []
-      : [{ on: to, tenths: toTenths ?? 'unknown', as: 'removal' as const, pointer: '/toTenths' }]),
+    { on: stated.from, tenths: from, as: 'installation', pointer: pointers.from },
+    ...(stated.to === undefined ? [] : [{ on: stated.to, tenths: to, as: 'removal' as const, pointer: pointers.to }]),
   ];
-  const { aircraftId, meter } = stated;
   await refuseOutOfLine(tx, { aircraftId, meter, said, ...(insteadOf ? { insteadOf: insteadOf.intervalId } : {}) });
 }
 
@@ -144,9 +176,9 @@ async function refuseTwoPlaces(tx: Tx, stated: Stated, insteadOf: AircraftInterv
       `${other.item.partNumber} ${other.item.serial} is on record at ${place} ${since}`,
     );
   }
-  const visit = (await timeFacts(tx, itemId)).visits
-    .filter(({ unitId }) => unitId === itemId)
-    .find(({ receivedOn, leftOn }) => overlaps(stated, { from: receivedOn, to: leftOn }));
+  const visit = ((await timeFacts(tx, [itemId])).visits.get(itemId) ?? []).find(({ receivedOn, leftOn }) =>
+    overlaps(stated, { from: receivedOn, to: leftOn }),
+  );
   if (!visit) return;
   const detail = `It was in the shop on ${visit.number} from ${visit.receivedOn} ${visit.leftOn ? `to ${visit.leftOn}` : 'on'}`;
   throw new Problem('installed-elsewhere', detail, {}, [
@@ -161,9 +193,9 @@ function overlaps(a: { from: string; to?: string | undefined }, b: { from: strin
 
 /** Runs the computation over what was just written; what it cannot make sense of is taken back with the reason. */
 export async function refuseNonsense({ tx, today }: Writing, itemId: string): Promise<void> {
-  const item = found(await tx.serializedItem.findUnique({ where: { id: itemId } }), 'This unit');
+  const facts = await timeFacts(tx, [itemId]);
   try {
-    itemTimes(timesInput(await timeFacts(tx, itemId), item, today));
+    for (const measure of ['hours', 'cycles'] as const) itemTimes(timesInput(facts, itemId, { asOf: today, measure }));
   } catch (error) {
     if (error instanceof RuleError) throw new Problem('interval-impossible', error.message);
     throw error;

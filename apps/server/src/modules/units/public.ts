@@ -3,13 +3,16 @@ import { Problem } from '@hubwright/contracts/problems';
 import { normaliseSerial } from '@hubwright/rules/identity';
 import type { Tx } from '../../platform/database/client.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
+import { partsWithin, refuseInItself } from './parts-within.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
 export { IntervalQueries } from './intervals.queries.ts';
 export { endOnArrival, refuseNonsense } from './intervals.ts';
 export { keepOnArrival } from './keep-on-arrival.ts';
-export { awayBetween, declaredInTable, paperOf } from './time-facts.ts';
+export { partsWithin } from './parts-within.ts';
+export { awayBetween, declaredInTable, type Measure, paperOf } from './time-facts.ts';
 export { TimesQueries } from './times.queries.ts';
+export { hoursWords, restsOn, TimesOnRecord, type Total } from './times-on-record.ts';
 export { UnitQueries } from './units.queries.ts';
 
 type Ids = { readonly tx: Tx; readonly now: Date; newId(): string };
@@ -60,6 +63,7 @@ export async function install(
   const { tx } = context;
   const { itemId, parentId, position } = placed;
   const fromDate = toDbDate(placed.from);
+  await refuseInItself(tx, placed);
   const open = await tx.installation.findMany({
     where: { toDate: null, OR: [{ itemId }, { parentId, position }] },
   });
@@ -127,14 +131,25 @@ async function overhaulsOf(tx: Tx, itemId: string): Promise<number | null> {
   return (await latestTimes(tx, itemId))?.sinceNewOverhauls ?? null;
 }
 
+/** Overhauls since new as the newest paper counts them: a count goes on with the releases and needs no flying. Null where nobody counted. */
+export async function overhaulCounts(tx: Tx, itemIds: readonly string[]): Promise<Map<string, number | null>> {
+  const rows = await tx.timeRecord.findMany({
+    where: { itemId: { in: [...itemIds] } },
+    orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }],
+    distinct: ['itemId'],
+    select: { itemId: true, sinceNewOverhauls: true },
+  });
+  return new Map(rows.map(({ itemId, sinceNewOverhauls }) => [itemId, sinceNewOverhauls]));
+}
+
 /** The newest times on record of an item, or null when none were ever declared. */
 export function latestTimes(tx: Tx, itemId: string) {
   return tx.timeRecord.findFirst({ where: { itemId }, orderBy: [{ recordedOn: 'desc' }, { recordedAt: 'desc' }] });
 }
 
-/** Items of a unit, itself included, whose serial is not confirmed. Return to service waits for them. */
+/** Items of a unit, itself included, whose serial is not confirmed, at whatever depth. Return to service waits for them. */
 export async function unresolvedIdentities(tx: Tx, unitId: string) {
-  const parts = await openInstallations(tx, unitId);
+  const parts = await partsWithin(tx, [unitId]);
   const unit = await tx.serializedItem.findUnique({ where: { id: unitId } });
   return [...(unit ? [unit] : []), ...parts.map(({ item }) => item)].filter((item) => item.serial === null);
 }

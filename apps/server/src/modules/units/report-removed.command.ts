@@ -9,7 +9,13 @@ export const reportRemoved = defineCommand(intervalOperations.reportRemoved, {
     const { tx, input } = context;
     const row = await standing(tx, input.intervalId);
     if (row.toDate) throw new Problem('interval-superseded', 'Its removal is on record already');
-    const stated = { ...restated(row), to: input.to, toTenths: input.toTenths };
+    const before = restated(row);
+    if (input.toCycles !== undefined && !before.cycles)
+      throw new Problem('invalid-input', 'No meter of cycles was named at its installation: correct that first', {}, [
+        { pointer: '/toCycles', detail: 'Which meter it is of is not on record' },
+      ]);
+    const cycles = before.cycles && { ...before.cycles, to: input.toCycles ?? ('unknown' as const) };
+    const stated = { ...before, to: input.to, toTenths: input.toTenths, cycles };
     await refuseImpossible(context, stated, row);
     await writeInterval(context, stated, { basis: input.basis, supersedes: row });
     await refuseNonsense(context, row.itemId);

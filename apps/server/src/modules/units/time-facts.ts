@@ -1,23 +1,37 @@
-import type {
-  Away,
-  InAssembly,
-  ItemTimesInput,
-  MeterChange,
-  MeterReading,
-  OnAircraft,
-  Paper,
-  Piece,
+import { measureOf } from '@hubwright/contracts/customers/operations';
+import {
+  type Away,
+  awayOnItsOwn,
+  type ItemTimesInput,
+  type MeterChange,
+  type MeterReading,
+  type OnAircraft,
+  type Paper,
+  type PlacedPiece,
+  piecesOfAssembly,
+  piecesThrough,
+  type Sat,
 } from '@hubwright/rules/times';
-import { piecesOfAssembly, piecesOfPart } from '@hubwright/rules/times';
 import { dateIn } from '../../platform/command/clock.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import type { AircraftInterval, TimeRecord } from '../../platform/database/generated/client.ts';
+import { grouped } from '../../platform/database/grouped.ts';
 import type { Reads } from '../../platform/database/reads.ts';
 
-type Models = Pick<
+export type TimeModels = Pick<
   Reads['models'],
-  'aircraftInterval' | 'aircraftReading' | 'installation' | 'meterChange' | 'shopProfile' | 'timeRecord' | 'workOrder'
+  | 'aircraftInterval'
+  | 'aircraftReading'
+  | 'installation'
+  | 'meterChange'
+  | 'serializedItem'
+  | 'shopProfile'
+  | 'timeRecord'
+  | 'workOrder'
 >;
+
+/** Hours in tenths, or cycles one by one: both are summed by the same rules and never mixed. */
+export type Measure = 'hours' | 'cycles';
 
 /** A time in the shop: the day it came and the day it left, null while it is here. */
 export interface Visit {
@@ -28,58 +42,71 @@ export interface Visit {
   readonly leftOn: string | null;
 }
 
-interface Sat extends InAssembly {
-  readonly parentId: string;
-  readonly position: string;
-}
+type Grouped<Row> = ReadonlyMap<string, readonly Row[]>;
 
-/** All that an item's times are computed from. */
+/** All that the times of some items are computed from, and of everything they ever sat in. */
 export interface TimeFacts {
-  readonly papers: readonly Paper[];
-  readonly sat: readonly Sat[];
-  readonly intervals: readonly AircraftInterval[];
-  readonly changes: readonly MeterChange[];
-  readonly readings: readonly MeterReading[];
-  readonly visits: readonly Visit[];
-  /** The first day each assembly was on record with times, by its id. */
-  readonly firstSeen: ReadonlyMap<string, string>;
+  readonly kinds: ReadonlyMap<string, string>;
+  readonly records: Grouped<TimeRecord>;
+  readonly sat: Grouped<Sat>;
+  readonly intervals: Grouped<AircraftInterval>;
+  readonly visits: Grouped<Visit>;
+  /** By aircraft. */
+  readonly changes: Grouped<MeterChange>;
+  readonly readings: Grouped<MeterReading>;
 }
 
-/** A piece of flying with the assembly a part sat in meanwhile; null for the assembly itself. */
-export type PlacedPiece = Piece & { readonly sat: Sat | null };
-
-/** Reads what an item's times come from, of it and of every assembly it sat in: seven statements however long its life. */
-export async function timeFacts(models: Models, itemId: string): Promise<TimeFacts> {
-  const installations = await models.installation.findMany({ where: { itemId }, orderBy: { fromDate: 'asc' } });
-  const unitIds = [itemId, ...new Set(installations.map(({ parentId }) => parentId))];
+/** Reads what times come from: seven statements, and one for each level of assembly, however many items and however long their lives. */
+export async function timeFacts(models: TimeModels, itemIds: readonly string[]): Promise<TimeFacts> {
+  const sat = await satOf(models, itemIds);
+  const ids = [...new Set([...itemIds, ...[...sat.values()].flat().map(({ parentId }) => parentId)])];
+  const items = await models.serializedItem.findMany({ where: { id: { in: ids } }, select: { id: true, kind: true } });
   const records = await models.timeRecord.findMany({
-    where: { itemId: { in: unitIds } },
+    where: { itemId: { in: ids } },
     orderBy: [{ recordedOn: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }],
   });
   const intervals = await models.aircraftInterval.findMany({
-    where: { itemId: { in: unitIds }, supersededBy: null, withdrawn: false },
+    where: { itemId: { in: ids }, supersededBy: null, withdrawn: false },
     orderBy: { fromDate: 'asc' },
   });
   const aircraftIds = [...new Set(intervals.map(({ aircraftId }) => aircraftId))];
-  const changes = await changesOf(models, aircraftIds);
+  const changes = grouped(await changesOf(models, aircraftIds), ({ aircraftId }) => aircraftId);
   return {
-    papers: records.filter((record) => record.itemId === itemId).map(paper),
-    sat: installations.map((row) => ({
-      parentId: row.parentId,
-      position: row.position,
-      from: fromDbDate(row.fromDate),
-      to: row.toDate ? fromDbDate(row.toDate) : undefined,
-      endsUnseen: row.endsUnseen,
-    })),
-    intervals,
-    changes,
-    readings: await readingsOf(models, aircraftIds, changes),
-    visits: await visitsOf(models, unitIds),
-    firstSeen: new Map(records.toReversed().map((record) => [record.itemId, fromDbDate(record.recordedOn)])),
+    ...{ sat, changes },
+    kinds: new Map(items.map(({ id, kind }) => [id, kind])),
+    records: grouped(records, ({ itemId }) => itemId),
+    intervals: grouped(intervals, ({ itemId }) => itemId),
+    visits: grouped(await visitsOf(models, ids), ({ unitId }) => unitId),
+    readings: grouped(await readingsOf(models, aircraftIds, changes), ({ aircraftId }) => aircraftId),
   };
 }
 
-async function changesOf(models: Models, aircraftIds: string[]): Promise<MeterChange[]> {
+/** Level by level upwards: what the items sat in, what that sat in, and so on. */
+async function satOf(models: TimeModels, itemIds: readonly string[]): Promise<Map<string, Sat[]>> {
+  const all = new Map<string, Sat[]>();
+  let level = [...new Set(itemIds)];
+  while (level.length > 0) {
+    const rows = await models.installation.findMany({
+      where: { itemId: { in: level } },
+      orderBy: [{ fromDate: 'asc' }, { id: 'asc' }],
+    });
+    for (const id of level) all.set(id, []);
+    for (const row of rows)
+      all.get(row.itemId)?.push({
+        ...{
+          parentId: row.parentId,
+          position: row.position,
+          from: fromDbDate(row.fromDate),
+          endsUnseen: row.endsUnseen,
+        },
+        to: row.toDate ? fromDbDate(row.toDate) : undefined,
+      });
+    level = [...new Set(rows.map(({ parentId }) => parentId))].filter((id) => !all.has(id));
+  }
+  return all;
+}
+
+async function changesOf(models: TimeModels, aircraftIds: string[]): Promise<MeterChange[]> {
   const rows = await models.meterChange.findMany({
     where: { aircraftId: { in: aircraftIds }, supersededBy: null, withdrawn: false },
   });
@@ -92,18 +119,20 @@ async function changesOf(models: Models, aircraftIds: string[]): Promise<MeterCh
   }));
 }
 
-async function readingsOf(models: Models, aircraftIds: string[], changes: MeterChange[]): Promise<MeterReading[]> {
+async function readingsOf(
+  models: TimeModels,
+  aircraftIds: string[],
+  changes: Grouped<MeterChange>,
+): Promise<MeterReading[]> {
   const rows = await models.aircraftReading.findMany({ where: { aircraftId: { in: aircraftIds }, struck: null } });
   return rows.map(({ aircraftId, meter, readOn, hoursTenths }) => {
     const date = fromDbDate(readOn);
-    const before = changes.filter(
-      (change) => change.aircraftId === aircraftId && change.meter === meter && change.on <= date,
-    );
+    const before = changes.get(aircraftId)?.filter((change) => change.meter === meter && change.on <= date) ?? [];
     return { aircraftId, meter, no: 1 + before.length, date, tenths: hoursTenths };
   });
 }
 
-async function visitsOf(models: Models, unitIds: string[]): Promise<Visit[]> {
+async function visitsOf(models: TimeModels, unitIds: string[]): Promise<Visit[]> {
   const profile = await models.shopProfile.findUnique({ where: { id: 1 }, select: { zone: true } });
   const rows = await models.workOrder.findMany({
     where: { unitId: { in: unitIds } },
@@ -119,17 +148,15 @@ async function visitsOf(models: Models, unitIds: string[]): Promise<Visit[]> {
 
 /** What an owner's table says of a unit's times: a declaration, which an inspector did not sign. */
 export const declaredInTable = 'declared in a table of its owner';
-
-function paper(row: TimeRecord): Paper {
-  return paperOf({ ...row, recordedOn: fromDbDate(row.recordedOn) });
-}
+/** What the papers of a part of a part say when it is put on record. */
+export const declaredAtFitting = 'declared when it was fitted';
+const declarations: readonly string[] = [declaredInTable, declaredAtFitting, 'declared on receipt'];
 
 /** A row of the time record as a paper that times are counted from. */
 export function paperOf(
   row: Pick<TimeRecord, 'basis' | 'sinceNewTenths' | 'sinceOverhaulTenths'> & { recordedOn: string },
 ): Paper {
-  const declared =
-    row.basis === declaredInTable || row.basis === 'declared on receipt' || row.basis.startsWith('replacement on ');
+  const declared = declarations.includes(row.basis) || row.basis.startsWith('replacement on ');
   return {
     date: row.recordedOn,
     kind: row.basis === 'overhaul' ? 'overhaul' : declared ? 'declared' : 'established',
@@ -137,6 +164,19 @@ export function paperOf(
     sinceNewTenths: row.sinceNewTenths ?? 'unknown',
     sinceOverhaulTenths: row.sinceOverhaulTenths ?? 'unknown',
   };
+}
+
+/** Papers say no cycles since overhaul; an overhaul of ours starts them at nought like the hours. */
+function papersOf(records: readonly TimeRecord[], measure: Measure): Paper[] {
+  return records.map((row) => ({
+    ...paperOf({ ...row, recordedOn: fromDbDate(row.recordedOn) }),
+    ...(measure === 'cycles'
+      ? {
+          sinceNewTenths: row.sinceNewCycles ?? ('unknown' as const),
+          sinceOverhaulTenths: row.basis === 'overhaul' ? 0 : ('unknown' as const),
+        }
+      : {}),
+  }));
 }
 
 export function onAircraft(row: AircraftInterval): OnAircraft {
@@ -151,11 +191,11 @@ export function onAircraft(row: AircraftInterval): OnAircraft {
   };
 }
 
-function awayOf({ visits, firstSeen }: TimeFacts, unitId: string): Away[] {
-  return awayBetween(
-    visits.filter((visit) => visit.unitId === unitId),
-    firstSeen.get(unitId),
-  );
+/** By its meter of cycles; where nobody named one, the only one that is read on that aircraft, at figures nobody wrote down. */
+function cyclesOnAircraft(row: AircraftInterval, readings: readonly MeterReading[]): OnAircraft {
+  const read = new Set(readings.filter(({ meter }) => measureOf(meter) === 'cycles').map(({ meter }) => meter));
+  const only = read.size === 1 ? [...read][0]! : '';
+  return onAircraft({ ...row, meter: row.cyclesMeter ?? only, fromTenths: row.fromCycles, toTenths: row.toCycles });
 }
 
 /** Times out of the shop: between visits, and before the first where times were on record already. */
@@ -168,19 +208,36 @@ export function awayBetween(own: readonly Pick<Visit, 'receivedOn' | 'leftOn'>[]
   return [...before, ...between];
 }
 
-/** Where the item flew: as an assembly, or inside of the assemblies it sat in. */
-export function piecesOf(facts: TimeFacts, item: { id: string; kind: string }): PlacedPiece[] {
-  const assembly = (unitId: string) => {
-    const intervals = facts.intervals.filter((row) => row.itemId === unitId).map(onAircraft);
-    const away = awayOf(facts, unitId);
-    return { away, pieces: piecesOfAssembly({ intervals, changes: facts.changes, away }) };
-  };
-  if (item.kind === 'assembly') return assembly(item.id).pieces.map((piece) => ({ ...piece, sat: null }));
-  return facts.sat
-    .flatMap((sat) => piecesOfPart(sat, assembly(sat.parentId)).map((piece) => ({ ...piece, sat })))
-    .sort((a, b) => (a.from < b.from ? -1 : 1));
+/** Where the item flew: on its own, and inside of whatever it sat in, through every level. */
+function piecesOf(facts: TimeFacts, itemId: string, measure: Measure): PlacedPiece[] {
+  return piecesThrough(itemId, (id) => {
+    const sat = facts.sat.get(id) ?? [];
+    // A part by itself lies on a shelf; only what can go on an aircraft may have flown unseen.
+    if (facts.kinds.get(id) !== 'assembly') return { sat, pieces: [], away: [] };
+    const seen = facts.records.get(id)?.[0]?.recordedOn;
+    const away = awayOnItsOwn(awayBetween(facts.visits.get(id) ?? [], seen && fromDbDate(seen)), sat);
+    const rows = facts.intervals.get(id) ?? [];
+    const intervals = rows.map((row) =>
+      measure === 'hours' ? onAircraft(row) : cyclesOnAircraft(row, facts.readings.get(row.aircraftId) ?? []),
+    );
+    const changes = [...new Set(rows.map(({ aircraftId }) => aircraftId))].flatMap(
+      (one) => facts.changes.get(one) ?? [],
+    );
+    return { sat, away, pieces: piecesOfAssembly({ intervals, changes, away }) };
+  });
 }
 
-export function timesInput(facts: TimeFacts, item: { id: string; kind: string }, asOf: string): ItemTimesInput {
-  return { asOf, papers: facts.papers, pieces: piecesOf(facts, item), readings: facts.readings };
+/** @throws RuleError where the record contradicts itself */
+export function timesInput(
+  facts: TimeFacts,
+  itemId: string,
+  { asOf, measure = 'hours' }: { asOf: string; measure?: Measure },
+): ItemTimesInput {
+  const pieces = piecesOf(facts, itemId, measure);
+  const flownOn = new Set(pieces.flatMap(({ aircraftId }) => aircraftId ?? []));
+  return {
+    ...{ asOf, pieces },
+    papers: papersOf(facts.records.get(itemId) ?? [], measure),
+    readings: [...flownOn].flatMap((id) => facts.readings.get(id) ?? []),
+  };
 }

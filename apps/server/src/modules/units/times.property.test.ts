@@ -42,14 +42,20 @@ describe('on any history that is stored', () => {
     const model = await readsOf(shop).unitModel.findFirstOrThrow({ where: { designation: 'Q3C-76' } });
     const customer = await readsOf(shop).customer.findFirstOrThrow({});
     const named = { maker: 'Quillon', provisionalName: null };
-    const [unit, blade] = await inTransaction(async (context) => {
+    const [unit, blade, clamp] = await inTransaction(async (context) => {
       const one = { ...named, kind: 'assembly' as const, modelId: model.id, partNumber: 'Q3C-76', serial: `PT${made}` };
       const two = { ...named, kind: 'blade' as const, modelId: null, partNumber: 'Q76-B', serial: `PB${made}` };
-      const items = [(await findOrCreateItem(context, one)).item, (await findOrCreateItem(context, two)).item] as const;
+      const three = { ...two, kind: 'clamp' as const, partNumber: 'Q76-CL', serial: `PC${made}` };
+      const items = [
+        (await findOrCreateItem(context, one)).item,
+        (await findOrCreateItem(context, two)).item,
+        (await findOrCreateItem(context, three)).item,
+      ] as const;
       const basis = 'declared on receipt';
       for (const { id } of items)
         await recordTimes(context, { itemId: id, on: on(5), sinceNewTenths: 700, sinceOverhaulTenths: 70, basis });
       await install(context, { itemId: items[1].id, parentId: items[0].id, position: 'blade 1', from: on(5) });
+      await install(context, { itemId: items[2].id, parentId: items[1].id, position: 'clamp', from: on(5) });
       await context.tx.aircraft.create({
         data: { id: items[0].id, customerId: customer.id, registration: `ZY-${made}`, airframe: 'any', engine: 'any' },
       });
@@ -72,7 +78,7 @@ describe('on any history that is stored', () => {
       shop.run(recordReading, { aircraftId: unit.id, meter: 'tachometer', readOn: on(n), hoursTenths: meter(n) }, desk);
     const totals = async (n: number) => {
       const ask = (itemId: string) => shop.running.app.get(TimesQueries).asOf({ itemId, asOf: on(n) });
-      const answers = [await ask(unit.id), await ask(blade.id)];
+      const answers = [await ask(unit.id), await ask(blade.id), await ask(clamp.id)];
       return answers.map(({ sinceNew, sinceOverhaul }) => [sinceNew.tenths, sinceOverhaul.tenths]);
     };
     return { meter, interval, read, totals, blade, unit };
@@ -94,6 +100,7 @@ describe('on any history that is stored', () => {
         const expected = [
           [700 + sum, 70 + sum],
           [700 + sum, 70 + sum],
+          [700 + sum, 70 + sum],
         ];
         expect(await whole.totals(55)).toEqual(expected);
         expect(await parts.totals(55)).toEqual(expected);
@@ -104,6 +111,7 @@ describe('on any history that is stored', () => {
         const at = Math.max(...readOn);
         const then = whole.meter(at) - whole.meter(10);
         expect(await whole.totals(at)).toEqual([
+          [700 + then, 70 + then],
           [700 + then, 70 + then],
           [700 + then, 70 + then],
         ]);

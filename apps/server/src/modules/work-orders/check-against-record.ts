@@ -1,14 +1,12 @@
 import type { Input } from '@hubwright/contracts/operation';
 import { Problem } from '@hubwright/contracts/problems';
 import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
-import { daysBetween } from '@hubwright/rules/dates';
 import { normaliseSerial } from '@hubwright/rules/identity';
 import type { Context } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import type { Tx } from '../../platform/database/client.ts';
-import { fromDbDate } from '../../platform/database/dates.ts';
-import { latestTimes } from '../units/public.ts';
-import { refuseHours } from './check-arrival.ts';
+import { TimesOnRecord } from '../units/public.ts';
+import { type EarlierTimes, refuseHours } from './check-arrival.ts';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;
 
@@ -39,9 +37,18 @@ export async function refuseWrongHours(
         where: { maker_partNumber_serial: { maker: unit.maker, partNumber: unit.designation, serial } },
       })
     : null;
-  const last = known ? await latestTimes(tx, known.id) : null;
-  const earlier = last
-    ? { on: fromDbDate(last.recordedOn), sinceNewTenths: last.sinceNewTenths, sinceNewCycles: last.sinceNewCycles }
-    : null;
-  refuseHours(input, earlier, earlier ? Math.max(0, daysBetween(earlier.on, unit.on)) : 0);
+  refuseHours(input, known ? await earlierTimes(tx, known.id) : null, unit.on);
+}
+
+/**
+ * What it had on the day of its newest paper. What readings add since then may be disputed: a declaration that says less is not refused
+ * here, it is shown on the unit's page to be asked about.
+ */
+async function earlierTimes(tx: Tx, itemId: string): Promise<EarlierTimes | null> {
+  const times = await TimesOnRecord.of(tx, [itemId]);
+  const on = times.paperDays(itemId).at(-1);
+  if (on === undefined) return null;
+  const hours = times.on(itemId, on).sinceNew;
+  const cycles = times.on(itemId, on, 'cycles').sinceNew;
+  return { on, atLeastTenths: hours.atLeastTenths, atLeastCycles: cycles.atLeastTenths, tenths: hours.tenths };
 }

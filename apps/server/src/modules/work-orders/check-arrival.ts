@@ -3,6 +3,7 @@ import { eventTitles } from '@hubwright/contracts/manuals/words';
 import type { Input } from '@hubwright/contracts/operation';
 import { type Pointed, Problem } from '@hubwright/contracts/problems';
 import type { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
+import { daysBetween } from '@hubwright/rules/dates';
 import { normaliseSerial } from '@hubwright/rules/identity';
 
 type Arrival = Input<typeof workOrderOperations.receiveUnit>;
@@ -60,33 +61,36 @@ export function refuseParts(
   }
 }
 
-/** What the shop last knew of the unit. `on` is a date. */
+/** What the shop knew of the unit on an earlier day: totals, or what is known of them at least. */
 export interface EarlierTimes {
   readonly on: string;
-  readonly sinceNewTenths: number | null;
-  readonly sinceNewCycles: number | null;
+  readonly tenths: number | 'unknown';
+  readonly atLeastTenths: number;
+  readonly atLeastCycles: number;
 }
 
 /** Hours that cannot be: beyond plausible, more since overhaul than since new, backwards, or faster than the clock. */
-export function refuseHours(input: Arrival, earlier: EarlierTimes | null, daysSince: number): void {
+export function refuseHours(input: Arrival, earlier: EarlierTimes | null, on: string): void {
   const wrong = [...impossible(input.times, '/times'), ...meterFaults(input.times)];
   for (const [index, part] of input.parts.entries()) wrong.push(...impossible(part, `/parts/${index}`));
   const now = input.times.sinceNewTenths;
-  if (earlier?.sinceNewTenths != null && now !== 'unknown') {
-    const flown = now - earlier.sinceNewTenths;
-    const pointer = '/times/sinceNewTenths';
-    if (flown < 0) wrong.push({ pointer, detail: `It had ${earlier.sinceNewTenths / 10} h on ${earlier.on} already` });
-    else if (flown > (daysSince + 1) * 240)
-      wrong.push({ pointer, detail: 'More than 24 hours a day since its last visit' });
-  }
+  if (earlier && now !== 'unknown') wrong.push(...hourFaults(now, earlier, on));
   const cycles = input.times.sinceNewCycles;
-  if (earlier?.sinceNewCycles != null && cycles !== 'unknown' && cycles < earlier.sinceNewCycles)
+  if (earlier && cycles !== 'unknown' && cycles < earlier.atLeastCycles)
     wrong.push({
       pointer: '/times/sinceNewCycles',
-      detail: `It had ${earlier.sinceNewCycles} cycles on ${earlier.on} already`,
+      detail: `It had ${earlier.atLeastCycles} cycles on ${earlier.on} already`,
     });
   const [first] = wrong;
   if (first) throw new Problem('hours-wrong', first.detail, {}, wrong);
+}
+
+function hourFaults(now: number, { on: then, tenths, atLeastTenths }: EarlierTimes, on: string): Pointed[] {
+  const pointer = '/times/sinceNewTenths';
+  if (now < atLeastTenths) return [{ pointer, detail: `It had ${atLeastTenths / 10} h on ${then} already` }];
+  const days = Math.max(0, daysBetween(then, on));
+  if (tenths === 'unknown' || now - tenths <= (days + 1) * 240) return [];
+  return [{ pointer, detail: 'More than 24 hours a day since its last visit' }];
 }
 
 function impossible(hours: Hours, base: string): Pointed[] {

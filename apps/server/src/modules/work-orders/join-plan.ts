@@ -6,7 +6,7 @@ import type { Tx } from '../../platform/database/client.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import type { SerializedItem, TimeRecord } from '../../platform/database/generated/client.ts';
 import type { Reads } from '../../platform/database/reads.ts';
-import { latestTimes } from '../units/public.ts';
+import { latestTimes, TimesOnRecord } from '../units/public.ts';
 
 type Joining = Reply<typeof unitOperations.joinIdentity>['joining'];
 
@@ -29,7 +29,8 @@ export async function planJoin(tx: Tx, item: SerializedItem, serialRead: string)
   if (!known || known.id === item.id) return undefined;
   const onRecord = await latestTimes(tx, known.id);
   const readings = await tx.timeRecord.findMany({ where: { itemId: item.id }, orderBy: { recordedOn: 'asc' } });
-  const carried = readings.filter((reading) => isNewer(reading, onRecord));
+  const times = await TimesOnRecord.of(tx, [known.id]);
+  const carried = readings.filter((reading) => isNewer(reading, onRecord, times));
   const counts = carried.at(-1) ?? onRecord;
   return {
     known,
@@ -55,11 +56,12 @@ export async function planForView(models: Reads['models'], itemId: string, seria
   return planJoin(models as unknown as Tx, item, serial);
 }
 
-/** A reading that knows hours, is not older than the record and does not go back. */
-function isNewer(reading: TimeRecord, onRecord: TimeRecord | null): boolean {
+/** A reading that knows hours, is not older than the record and says no less than what the other had by its day. */
+function isNewer(reading: TimeRecord, onRecord: TimeRecord | null, times: TimesOnRecord): boolean {
   if (reading.sinceNewTenths === null) return false;
   if (!onRecord) return true;
-  return reading.recordedOn >= onRecord.recordedOn && reading.sinceNewTenths >= (onRecord.sinceNewTenths ?? 0);
+  const { atLeastTenths } = times.on(onRecord.itemId, fromDbDate(reading.recordedOn)).sinceNew;
+  return reading.recordedOn >= onRecord.recordedOn && reading.sinceNewTenths >= atLeastTenths;
 }
 
 /** Two parts cannot have one identity: the one on record must not be in anybody's hands. */

@@ -1,6 +1,6 @@
 import { fromDbDate } from '../../../platform/database/dates.ts';
 import type { Standing } from '../../directives/public.ts';
-import type { HoursLeft, LimitSource } from './source.ts';
+import type { CountLeft, LimitSource } from './source.ts';
 
 interface ItemTime {
   readonly hoursTenths: number;
@@ -31,13 +31,13 @@ function sourceOf(one: Standing, time: ItemTime | undefined): { limit?: LimitSou
   if (directive.binding !== 'required' && state === 'open') return { note: said };
   if (state === 'open')
     return {
-      limit: { ...common, on: until?.date ?? fellDue(one, time) ?? fromDbDate(directive.effectiveOn), hours: null },
+      limit: { ...common, on: until?.date ?? fellDue(one, time) ?? fromDbDate(directive.effectiveOn), left: null },
     };
   if (state === 'undecided' && until === null) return { note: said };
   if (until === null) return state === 'not-due' ? { note: said } : {};
-  const hours = until.hoursTenths === null ? null : hoursLeft(until.hoursTenths, time);
-  if (until.date === null && hours === null) return { note: said };
-  return { limit: { ...common, on: until.date, hours } };
+  const left = until.hoursTenths === null ? null : hoursLeft(until.hoursTenths, time);
+  if (until.date === null && left === null) return { note: said };
+  return { limit: { ...common, on: until.date, left } };
 }
 
 /** At its hours it fell due at the latest on the day they were recorded. */
@@ -45,7 +45,7 @@ function fellDue({ until }: Standing, time: ItemTime | undefined): string | unde
   return until?.hoursTenths != null && time ? time.on : undefined;
 }
 
-function hoursLeft(untilTenths: number, time: ItemTime | undefined): HoursLeft | null {
+function hoursLeft(untilTenths: number, time: ItemTime | undefined): CountLeft | null {
   if (!time || untilTenths <= time.hoursTenths) return null;
-  return { leftTenths: untilTenths - time.hoursTenths, on: time.on };
+  return { measure: 'hours', count: untilTenths - time.hoursTenths, on: time.on };
 }

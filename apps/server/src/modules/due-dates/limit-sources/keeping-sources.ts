@@ -13,7 +13,7 @@ export function keepingSources(
       : [
           {
             ...{ kind: 'calendar', what: `longest storage without an inspection, ${paper}`, requirement: 'required' },
-            ...{ on: lying.inspectBy, hours: null },
+            ...{ on: lying.inspectBy, left: null },
             says: `In storage it is to be inspected by ${lying.inspectBy}.`,
           },
         ];
@@ -34,5 +34,5 @@ function sealSource(
   if (on === null) return { note: `Seal ${life.partNumber}: ${why}.` };
   const what = `life of seal ${life.partNumber}, ${paper}`;
   const says = `Seal ${life.partNumber} is good to ${on}: ${why}.`;
-  return { limit: { kind: 'calendar', what, requirement: life.requirement, on, hours: null, says } };
+  return { limit: { kind: 'calendar', what, requirement: life.requirement, on, left: null, says } };
 }

@@ -1,40 +1,52 @@
 import { lifeVerdict } from '@hubwright/rules/due';
-import { inHours, type LimitedPart, type LimitSource } from './source.ts';
+import { type Measure, restsOn, type Total } from '../../units/public.ts';
+import { counted, type LimitedPart, type LimitSource, type TotalOf } from './source.ts';
 
 /**
- * Life limits of a unit and its parts. Hours are dated by the aircraft's meter from the day the total was recorded; cycles and overhauls
- * have no date, since nobody reports them between visits, and are told.
+ * Life limits of a unit and its parts. Hours and cycles are dated by the aircraft's meters from what has been flown by now; a number of
+ * overhauls has no date, since the next one is not reported but done, and is told.
  */
-export function lifeSources(parts: readonly LimitedPart[]): { limits: LimitSource[]; notes: string[] } {
-  const limits = parts.flatMap(inHoursOf);
-  return { limits, notes: parts.flatMap((part) => [...cyclesNote(part), ...overhaulsNote(part)]) };
+export function lifeSources(
+  parts: readonly LimitedPart[],
+  { totalOf, asOf }: { totalOf: TotalOf; asOf: string },
+): { limits: LimitSource[]; notes: string[] } {
+  const limits = parts.flatMap((part) => [
+    ...countedLimit(part, { measure: 'hours', limit: part.hours_tenths, totalOf, asOf }),
+    ...countedLimit(part, { measure: 'cycles', limit: part.cycles, totalOf, asOf }),
+  ]);
+  return { limits, notes: parts.flatMap(overhaulsNote) };
 }
 
 function nameOf({ position, part_number, serial }: LimitedPart): string {
   return `${position} ${part_number}${serial === null ? '' : ` serial ${serial}`}`;
 }
 
-function inHoursOf(part: LimitedPart): LimitSource[] {
-  const { hours_tenths: limit, since_new_tenths: used, recorded_on: on, paper } = part;
+function countedLimit(
+  part: LimitedPart,
+  { measure, limit, totalOf, asOf }: { measure: Measure; limit: number | null; totalOf: TotalOf; asOf: string },
+): LimitSource[] {
   if (limit === null) return [];
-  const what = `life limit of ${nameOf(part)}, ${paper}`;
+  const total = totalOf(part.item_id, measure);
+  const what = `life limit of ${nameOf(part)}, ${part.paper}`;
   const common = { kind: 'life', what, requirement: 'required' } as const;
-  if (used === null || on === null) {
-    const says = `Life of ${nameOf(part)}: ${inHours(limit)}, and its total since new is not known.`;
-    return [{ ...common, on: null, hours: null, says }];
-  }
-  const says = `Life of ${nameOf(part)}: ${inHours(limit)}, of which ${inHours(used)} were used on ${on}.`;
-  // At its limit a part is used up, on the day that was recorded.
-  if (used >= limit) return [{ ...common, on, hours: null, says }];
-  return [{ ...common, on: null, hours: { leftTenths: limit - used, on }, says }];
+  const life = `Life of ${nameOf(part)}: ${counted(limit, measure)}`;
+  const used = total.atLeastTenths;
+  if (total.start === null || total.start.tenths === 'unknown')
+    if (used < limit) {
+      const least = used > 0 ? `, at least ${counted(used, measure)}` : '';
+      return [{ ...common, on: null, left: null, says: `${life}, and its total since new is not known${least}.` }];
+    }
+  const on = knownOn(total, asOf);
+  const least = total.tenths === 'unknown' ? 'at least ' : '';
+  const says = `${life}, of which ${least}${counted(used, measure)} were used on ${on} (${restsOn(total, measure)}).`;
+  // At its limit a part is used up, by the day that is counted through.
+  if (used >= limit) return [{ ...common, on: total.countedThrough, left: null, says }];
+  return [{ ...common, on: null, left: { measure, count: limit - used, on }, says }];
 }
 
-function cyclesNote(part: LimitedPart): string[] {
-  const { cycles, since_new_cycles: used } = part;
-  if (cycles === null) return [];
-  const stands = used === null ? 'its cycles are not known' : `${used} on ${part.recorded_on}`;
-  const reached = used !== null && used >= cycles ? '; it is used up' : '';
-  return [`Life of ${nameOf(part)}: ${cycles} cycles; ${stands}${reached}. Nobody reports cycles, so it has no date.`];
+/** A total that nobody knows, with nothing flown on record since its paper, is one of the day of that paper. */
+function knownOn({ tenths, atLeastTenths, start }: Total, asOf: string): string {
+  return tenths === 'unknown' && start !== null && atLeastTenths === start.tenths ? start.date : asOf;
 }
 
 function overhaulsNote(part: LimitedPart): string[] {

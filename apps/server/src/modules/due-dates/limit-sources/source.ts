@@ -1,8 +1,10 @@
 import type { SealLife, StoragePeriod, StorageRule } from '@hubwright/rules/due';
+import type { Measure, Total } from '../../units/public.ts';
 
-/** Hours that may still be flown after a day. */
-export interface HoursLeft {
-  readonly leftTenths: number;
+/** What may still be flown after a day: hours in tenths, or cycles one by one. */
+export interface CountLeft {
+  readonly measure: Measure;
+  readonly count: number;
   readonly on: string;
 }
 
@@ -13,14 +15,15 @@ export interface LimitSource {
   readonly requirement: 'recommended' | 'required';
   /** The last good day; null where it has none. */
   readonly on: string | null;
-  readonly hours: HoursLeft | null;
+  readonly left: CountLeft | null;
   /** How it stands, in a sentence. */
   readonly says: string;
 }
 
-/** A part that the manual limits in life, with its totals as last recorded. */
+/** A part that the manual limits in life. */
 export interface LimitedPart {
   readonly unit_id: string;
+  readonly item_id: string;
   readonly position: string;
   readonly part_number: string;
   readonly serial: string | null;
@@ -28,13 +31,13 @@ export interface LimitedPart {
   readonly hours_tenths: number | null;
   readonly cycles: number | null;
   readonly overhauls: number | null;
-  readonly recorded_on: string | null;
-  readonly since_new_tenths: number | null;
-  readonly since_new_cycles: number | null;
   readonly since_new_overhauls: number | null;
   /** Overhauls on record here. */
   readonly overhauled: number;
 }
+
+/** What a limited part has since new, as computed for the day. */
+export type TotalOf = (itemId: string, measure: Measure) => Total;
 
 /** A seal that the manual limits, as it was fitted last: the oldest of those fitted together. */
 export interface FittedSeal {
@@ -63,6 +66,10 @@ export interface UnitSources {
 }
 
 export const noSources: UnitSources = { limits: [], storage: [], storageRules: [], notes: [] };
+
+export function counted(count: number, measure: Measure): string {
+  return measure === 'hours' ? inHours(count) : `${count} ${count === 1 ? 'cycle' : 'cycles'}`;
+}
 
 export function inHours(tenths: number): string {
   return `${Math.trunc(tenths / 10)}.${Math.abs(tenths % 10)} h`;

@@ -1,10 +1,11 @@
 import { cureExpiry } from '@hubwright/rules/dates';
 import type { Reads } from '../../../platform/database/reads.ts';
 import { standingsOfUnits } from '../../directives/public.ts';
+import { TimesOnRecord } from '../../units/public.ts';
 import { directiveSources } from './directive-sources.ts';
 import { keepingSources } from './keeping-sources.ts';
 import { lifeSources } from './life-sources.ts';
-import type { FittedSeal, Kept, LimitedPart, UnitSources } from './source.ts';
+import type { FittedSeal, Kept, LimitedPart, TotalOf, UnitSources } from './source.ts';
 
 /** Runs a constant statement with `$1` parameters. */
 type Ask = <Row extends object>(text: string, parameters?: readonly unknown[]) => Promise<Row[]>;
@@ -15,17 +16,20 @@ const currentRevision = `
   JOIN manual_revisions r ON r.manual_id = m.manual_id AND r.state = 'current'
   JOIN manuals manual ON manual.id = r.manual_id`;
 
-/** $1 units: of those and their parts the ones the current revision limits in life. The newest record that says something of a total counts. */
+/** $1 units: of those, their parts and the parts of those, the ones the current revision limits in life. */
 const limitedSql = `
-  SELECT u.id::text AS unit_id, i.position, s.part_number, s.serial, ${paper} AS paper, l.hours_tenths, l.cycles, l.overhauls,
-    t.recorded_on::text, t.since_new_tenths, t.since_new_cycles, t.since_new_overhauls,
+  WITH RECURSIVE inside AS (
+    SELECT id AS unit_id, id AS item_id, NULL::text AS position FROM serialized_items WHERE id = ANY($1::uuid[])
+    UNION SELECT inside.unit_id, n.item_id, n.position || coalesce(' of ' || inside.position, '')
+      FROM inside JOIN installations n ON n.parent_id = inside.item_id AND n.to_date IS NULL)
+  SELECT u.id::text AS unit_id, s.id::text AS item_id, coalesce(i.position, 'the unit') AS position, s.part_number, s.serial,
+    ${paper} AS paper, l.hours_tenths, l.cycles, l.overhauls, t.since_new_overhauls,
     (SELECT count(*)::int FROM time_records o WHERE o.item_id = s.id AND o.basis = 'overhaul') AS overhauled
   FROM serialized_items u ${currentRevision}
-  CROSS JOIN LATERAL (SELECT u.id AS item_id, 'the unit' AS position
-    UNION ALL SELECT item_id, position FROM installations WHERE parent_id = u.id AND to_date IS NULL) i
+  JOIN inside i ON i.unit_id = u.id
   JOIN serialized_items s ON s.id = i.item_id
   JOIN life_limits l ON l.revision_id = r.id AND l.model_id = m.id AND l.part_number = upper(s.part_number)
-  LEFT JOIN LATERAL (SELECT * FROM time_records x WHERE x.item_id = s.id
+  LEFT JOIN LATERAL (SELECT since_new_overhauls FROM time_records x WHERE x.item_id = s.id
     ORDER BY x.recorded_on DESC, x.recorded_at DESC LIMIT 1) t ON true
   WHERE u.id = ANY($1::uuid[])
   ORDER BY u.id, i.position`;
@@ -68,7 +72,10 @@ export async function sourcesOfUnits(
   { ask, models }: { ask: Ask; models: Reads['models'] },
   { unitIds, asOf }: { unitIds: readonly string[]; asOf: string },
 ): Promise<Map<string, UnitSources>> {
-  const parts = grouped(await ask<LimitedPart>(limitedSql, [unitIds]));
+  const limited = await ask<LimitedPart>(limitedSql, [unitIds]);
+  const parts = grouped(limited);
+  const times = await TimesOnRecord.of(models, [...new Set(limited.map(({ item_id }) => item_id))]);
+  const totalOf: TotalOf = (itemId, measure) => times.on(itemId, asOf, measure).sinceNew;
   const kept = await ask<Kept>(keptSql, [unitIds]);
   const numbers = [...new Set(kept.flatMap(({ seals }) => seals.map(({ partNumber }) => partNumber)))];
   const fitted = grouped(numbers.length === 0 ? [] : await sealsOf(ask, unitIds, numbers));
@@ -78,11 +85,11 @@ export async function sourcesOfUnits(
     unitIds.map((id) => {
       const own = keptOf.get(id);
       const stands = directives.get(id);
-      const times = new Map([stands?.unit.unit, ...(stands?.unit.parts ?? [])].flatMap((item) => lastTime(item)));
+      const known = new Map([stands?.unit.unit, ...(stands?.unit.parts ?? [])].flatMap((item) => lastTime(item)));
       const all = [
-        lifeSources(parts.get(id) ?? []),
+        lifeSources(parts.get(id) ?? [], { totalOf, asOf }),
         own ? keepingSources(own, { fitted: fitted.get(id) ?? [], asOf }) : { limits: [], notes: [] },
-        directiveSources(stands?.standings ?? [], (itemId) => times.get(itemId)),
+        directiveSources(stands?.standings ?? [], (itemId) => known.get(itemId)),
       ];
       return [
         id,

@@ -1,7 +1,8 @@
 import { addDays, addMonths, daysBetween, endOfMonth } from '@hubwright/rules/dates';
 import { type DueByLimit, firstLimit, storageCount } from '@hubwright/rules/due';
+import { cyclesDue } from '../cycling.ts';
 import { type DueFacts, type DueReply, dueOfUnit, requirementOf } from '../due-of-unit.ts';
-import type { HoursLeft, LimitSource, UnitSources } from './source.ts';
+import type { CountLeft, LimitSource, UnitSources } from './source.ts';
 
 /** One limit as the answer tells it. */
 export interface ToldLimit {
@@ -106,23 +107,39 @@ interface SourceDue {
   readonly why: string;
 }
 
-/** A source by its day and by its hours, whichever comes first. */
+/** A source by its day and by what is counted, whichever comes first. */
 function dueBy(source: LimitSource, facts: DueFacts): SourceDue {
-  const { kind, what, requirement, on, hours } = source;
+  const { kind, what, requirement, on, left } = source;
   const named = { kind, what, requirement };
   const byDay = on === null ? [] : [onDay(on, { ...named, asOf: facts.asOf })];
-  if (hours === null) {
-    const none: DueByLimit = { ...named, dueOn: 'unknown', earliest: 'unknown', latest: 'unknown', overdue: false };
-    return { limit: byDay[0] ?? none, dueHoursTenths: 'unknown', hoursLeftTenths: 'unknown', why: '' };
-  }
-  const flown = projected(hours, facts);
-  const byHours = { ...asLimit(flown), ...named };
-  const { dueOn, earliest, latest, overdue } = firstLimit([...byDay, byHours]);
+  const none: DueByLimit = { ...named, dueOn: 'unknown', earliest: 'unknown', latest: 'unknown', overdue: false };
+  if (left === null) return { limit: byDay[0] ?? none, ...noHours, why: '' };
+  const counted = left.measure === 'hours' ? byHours(left, facts) : byCycles(left, facts);
+  const { dueOn, earliest, latest, overdue } = firstLimit([...byDay, { ...none, ...counted.day }]);
+  return { ...counted, limit: { ...named, dueOn, earliest, latest, overdue } };
+}
+
+const noHours = { dueHoursTenths: 'unknown', hoursLeftTenths: 'unknown' } as const;
+type Counted = Omit<SourceDue, 'limit'> & {
+  day: Partial<Pick<DueByLimit, 'dueOn' | 'earliest' | 'latest' | 'overdue'>>;
+};
+
+function byHours(left: CountLeft, facts: DueFacts): Counted {
+  const flown = projected(left, facts);
+  const { dueOn, earliest, latest, overdue, dueHoursTenths, hoursLeftTenths } = flown;
   return {
-    limit: { ...named, dueOn, earliest, latest, overdue },
-    ...{ dueHoursTenths: flown.dueHoursTenths, hoursLeftTenths: flown.hoursLeftTenths },
-    why: flown.dueOn === 'unknown' ? undated(facts) : '',
+    day: { dueOn, earliest, latest, overdue },
+    ...{ dueHoursTenths, hoursLeftTenths },
+    why: dueOn === 'unknown' ? undated(facts) : '',
   };
+}
+
+/** Cycles name no hours on the meter; their own figures are told. */
+function byCycles(left: CountLeft, facts: DueFacts): Counted {
+  const due = cyclesDue(left, facts);
+  if ('why' in due) return { day: {}, ...noHours, why: `Its cycles have no date: ${due.why}.` };
+  const { dueDate: dueOn, earliest, latest, overdue, basis } = due;
+  return { day: { dueOn, earliest, latest, overdue }, ...noHours, why: basis };
 }
 
 /** The time between overhauls where something else comes before it. */
@@ -146,11 +163,11 @@ function undated({ overhaulOn }: DueFacts): string {
 
 /**
  * When so many hours will have been flown after a day, by the same projection as the time between overhauls: both count from the overhaul,
- * and what had been flown since by that day is what papers say at least, never too much and so never too late.
+ * and what had been flown since by that day is what is known at least, never too much and so never too late.
  */
-function projected({ leftTenths, on }: HoursLeft, facts: DueFacts): DueReply {
+function projected({ count, on }: CountLeft, facts: DueFacts): DueReply {
   const by = (facts.flownBy ?? []).filter((paper) => paper.on <= on).map(({ tenths }) => tenths);
-  const hoursTenths = leftTenths + Math.max(0, ...by);
+  const hoursTenths = count + Math.max(0, ...by);
   const rule = { revision: '', hoursTenths, months: null, endOfMonth: false, requirement: 'required' };
   return dueOfUnit({ ...facts, rules: [rule], doubts: [] });
 }
