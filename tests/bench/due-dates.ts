@@ -14,7 +14,7 @@ const requests = 400;
  * Two units on each aircraft, ten years of monthly readings, 500 aircraft a customer, written directly. Every figure lies on its
  * aircraft's line, so that nothing contradicts anything. $1 aircraft before, $2 aircraft after; hours in tenths since ten years ago.
  */
-const growth = [
+export const growth = [
   `INSERT INTO customers (id, code, name, accepted_sources) SELECT uuidv7(), 'DUE-' || n, 'Fleet ' || n, '{}'
    FROM generate_series($1::int / ${aircraftOfCustomer}, $2::int / ${aircraftOfCustomer}) n ON CONFLICT DO NOTHING`,
   `INSERT INTO aircraft (id, customer_id, registration, airframe, engine)
