@@ -6,8 +6,9 @@ import { toDbDate } from '../../platform/database/dates.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
 export { IntervalQueries } from './intervals.queries.ts';
-export { endOnArrival, refuseNonsense } from './intervals.ts';
+export { endOnArrival } from './intervals.ts';
 export { keepOnArrival } from './keep-on-arrival.ts';
+export { impossibleTimes, type SupposedTimes } from './supposed-times.ts';
 export { awayBetween, declaredInTable, paperOf } from './time-facts.ts';
 export { TimesQueries } from './times.queries.ts';
 export { UnitQueries } from './units.queries.ts';

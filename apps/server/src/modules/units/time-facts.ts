@@ -14,9 +14,9 @@ import { fromDbDate } from '../../platform/database/dates.ts';
 import type { AircraftInterval, TimeRecord } from '../../platform/database/generated/client.ts';
 import type { Reads } from '../../platform/database/reads.ts';
 
-type Models = Pick<
+export type TimeModels = Pick<
   Reads['models'],
-  'aircraftInterval' | 'aircraftReading' | 'installation' | 'meterChange' | 'shopProfile' | 'timeRecord' | 'workOrder'
+  'aircraftInterval' | 'aircraftReading' | 'meterChange' | 'shopProfile' | 'timeRecord' | 'workOrder'
 >;
 
 /** A time in the shop: the day it came and the day it left, null while it is here. */
@@ -49,20 +49,15 @@ export interface TimeFacts {
 export type PlacedPiece = Piece & { readonly sat: Sat | null };
 
 /** Reads what an item's times come from, of it and of every assembly it sat in: seven statements however long its life. */
-export async function timeFacts(models: Models, itemId: string): Promise<TimeFacts> {
+export async function timeFacts(
+  models: TimeModels & Pick<Reads['models'], 'installation'>,
+  itemId: string,
+): Promise<TimeFacts> {
   const installations = await models.installation.findMany({ where: { itemId }, orderBy: { fromDate: 'asc' } });
   const unitIds = [itemId, ...new Set(installations.map(({ parentId }) => parentId))];
-  const records = await models.timeRecord.findMany({
-    where: { itemId: { in: unitIds } },
-    orderBy: [{ recordedOn: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }],
-  });
-  const intervals = await models.aircraftInterval.findMany({
-    where: { itemId: { in: unitIds }, supersededBy: null, withdrawn: false },
-    orderBy: { fromDate: 'asc' },
-  });
-  const aircraftIds = [...new Set(intervals.map(({ aircraftId }) => aircraftId))];
-  const changes = await changesOf(models, aircraftIds);
+  const { records, ...rows } = await timeRows(models, unitIds);
   return {
+    ...rows,
     papers: records.filter((record) => record.itemId === itemId).map(paper),
     sat: installations.map((row) => ({
       parentId: row.parentId,
@@ -71,15 +66,28 @@ export async function timeFacts(models: Models, itemId: string): Promise<TimeFac
       to: row.toDate ? fromDbDate(row.toDate) : undefined,
       endsUnseen: row.endsUnseen,
     })),
-    intervals,
-    changes,
-    readings: await readingsOf(models, aircraftIds, changes),
-    visits: await visitsOf(models, unitIds),
     firstSeen: new Map(records.toReversed().map((record) => [record.itemId, fromDbDate(record.recordedOn)])),
   };
 }
 
-async function changesOf(models: Models, aircraftIds: string[]): Promise<MeterChange[]> {
+/** The rows that times of some items come from: as many statements for one as for many. */
+export async function timeRows(models: TimeModels, itemIds: readonly string[]) {
+  const ids = [...itemIds];
+  const records = await models.timeRecord.findMany({
+    where: { itemId: { in: ids } },
+    orderBy: [{ recordedOn: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }],
+  });
+  const intervals = await models.aircraftInterval.findMany({
+    where: { itemId: { in: ids }, supersededBy: null, withdrawn: false },
+    orderBy: { fromDate: 'asc' },
+  });
+  const aircraftIds = [...new Set(intervals.map(({ aircraftId }) => aircraftId))];
+  const changes = await changesOf(models, aircraftIds);
+  const readings = await readingsOf(models, aircraftIds, changes);
+  return { records, intervals, changes, readings, visits: await visitsOf(models, ids) };
+}
+
+async function changesOf(models: TimeModels, aircraftIds: string[]): Promise<MeterChange[]> {
   const rows = await models.meterChange.findMany({
     where: { aircraftId: { in: aircraftIds }, supersededBy: null, withdrawn: false },
   });
@@ -92,18 +100,23 @@ async function changesOf(models: Models, aircraftIds: string[]): Promise<MeterCh
   }));
 }
 
-async function readingsOf(models: Models, aircraftIds: string[], changes: MeterChange[]): Promise<MeterReading[]> {
+async function readingsOf(models: TimeModels, aircraftIds: string[], changes: MeterChange[]): Promise<MeterReading[]> {
   const rows = await models.aircraftReading.findMany({ where: { aircraftId: { in: aircraftIds }, struck: null } });
-  return rows.map(({ aircraftId, meter, readOn, hoursTenths }) => {
-    const date = fromDbDate(readOn);
-    const before = changes.filter(
-      (change) => change.aircraftId === aircraftId && change.meter === meter && change.on <= date,
-    );
-    return { aircraftId, meter, no: 1 + before.length, date, tenths: hoursTenths };
-  });
+  return rows.map(({ aircraftId, meter, readOn, hoursTenths }) =>
+    withMeterNo({ aircraftId, meter, date: fromDbDate(readOn), tenths: hoursTenths }, changes),
+  );
 }
 
-async function visitsOf(models: Models, unitIds: string[]): Promise<Visit[]> {
+/** A reading with the meter it is of: on the day of a change that is the new one. */
+export function withMeterNo(reading: Omit<MeterReading, 'no'>, changes: readonly MeterChange[]): MeterReading {
+  const { aircraftId, meter, date } = reading;
+  const before = changes.filter(
+    (change) => change.aircraftId === aircraftId && change.meter === meter && change.on <= date,
+  );
+  return { ...reading, no: 1 + before.length };
+}
+
+async function visitsOf(models: TimeModels, unitIds: string[]): Promise<Visit[]> {
   const profile = await models.shopProfile.findUnique({ where: { id: 1 }, select: { zone: true } });
   const rows = await models.workOrder.findMany({
     where: { unitId: { in: unitIds } },
