@@ -44,7 +44,7 @@ function fileOf(planes: readonly Plane[]): string {
   return [head, ...lines].join('\r\n');
 }
 
-/** The same rows in as many statements, by hand, in one transaction: $1 the planes, $2 the customer, $3 whoever records it. */
+/** The same rows in as many statements, by hand, in one transaction: $1 the planes, $2 the customer or whoever records it. */
 const twin = [
   `INSERT INTO aircraft (id, customer_id, registration, airframe, engine)
    SELECT x.aircraft, $2, x.registration, 'Heronby Courser 4', 'Brindle B-540' FROM jsonb_to_recordset($1::jsonb) AS x (aircraft uuid, registration text)`,
@@ -52,7 +52,7 @@ const twin = [
    SELECT x.item, 'assembly', m.id, m.maker, m.designation, x.serial, now() FROM jsonb_to_recordset($1::jsonb) AS x (item uuid, serial text)
    JOIN unit_models m ON m.designation = 'Q3C-76'`,
   `INSERT INTO aircraft_intervals (id, interval_id, item_id, aircraft_id, position, meter, from_date, from_tenths, basis, recorded_by, recorded_at)
-   SELECT x.interval, x.interval, x.item, x.aircraft, 'single', 'tachometer', x."installedOn", x."meterThen", 'bench', $3, now()
+   SELECT x.interval, x.interval, x.item, x.aircraft, 'single', 'tachometer', x."installedOn", x."meterThen", 'bench', $2, now()
    FROM jsonb_to_recordset($1::jsonb) AS x (interval uuid, item uuid, aircraft uuid, "installedOn" date, "meterThen" int)`,
   `INSERT INTO time_records (id, item_id, recorded_on, since_new_tenths, since_overhaul_tenths, meter, meter_tenths, basis, interval_id, recorded_at)
    SELECT uuidv7(), x.item, CASE b WHEN 'overhaul' THEN x."overhauledOn" ELSE x."installedOn" END, CASE b WHEN 'overhaul' THEN NULL ELSE 20000 END,
@@ -66,14 +66,12 @@ const twin = [
 async function byHand(sql: pg.Client, planes: readonly Plane[], customerId: string): Promise<number> {
   const rows = planes.map((one) => ({ ...one, aircraft: randomUUID(), item: randomUUID(), interval: randomUUID() }));
   const { rows: people } = await sql.query('SELECT id FROM people LIMIT 1');
-  const given = [JSON.stringify(rows), customerId, people[0].id];
+  const given = JSON.stringify(rows);
+  const second = [customerId, undefined, people[0].id];
   const began = performance.now();
   await sql.query('BEGIN');
-  for (const statement of twin)
-    await sql.query(
-      statement,
-      given.slice(0, Math.max(...[...statement.matchAll(/\$(\d)/g)].map(([, n]) => Number(n)))),
-    );
+  for (const [at, statement] of twin.entries())
+    await sql.query(statement, [given, ...(second[at] ? [second[at]] : [])]);
   await sql.query('COMMIT');
   return performance.now() - began;
 }
@@ -87,7 +85,7 @@ export async function fleetImportRows(shop: BenchShop, port: number, rounds: num
     const desk = { port, cookie: await signIn(port, 'desk'), customerId: customer.rows[0]?.id ?? '' };
     const figures: string[][] = [];
     for (const size of sizes) {
-      const runs = [];
+      const runs: ({ twin: number } & Awaited<ReturnType<typeof imported>>)[] = [];
       for (let round = 0; round < rounds; round += 1)
         runs.push({
           ...(await imported(desk, fleet(size, 2 * round))),
