@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import pg from 'pg';
 import { comingSql } from '../../apps/server/src/modules/due-dates/coming-due.queries.ts';
 import { cpuMilliseconds, median, send } from './load.ts';
@@ -60,7 +60,7 @@ export async function dueRows(): Promise<string[][]> {
       working.stop();
       // Another that finds everything worked out: what a server takes by itself.
       const server = await startServer(shop);
-      runs.push({ ...run, without: peakMegabytes(server.pid) });
+      runs.push({ ...run, idle: peakMegabytes(server.pid) });
       lists.push(...(await listRows(shop, server.port, { sql, units })));
       server.stop();
     }
@@ -84,48 +84,82 @@ interface Run {
   readonly units: number;
   readonly seconds: number;
   readonly cpu: number;
-  readonly peak: number;
-  /** The same of a server that has nothing to work out, in megabytes. */
-  readonly without: number;
+  /** Resident at most, in megabytes: the process that works dates out, the server beside it, and a server with nothing to work out. */
+  readonly worker: number;
+  readonly server: number;
+  readonly idle: number;
+  /** What the database's processes hold of their own, shared buffers apart, all of them together. */
+  readonly database: number;
 }
 
 function peakMegabytes(pid: number): number {
-  return Number(/VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0) / 1024;
+  return megabytes(pid, 'VmHWM');
 }
 
-async function wholeRun(sql: pg.Client, pid: number, units: number): Promise<Omit<Run, 'without'>> {
+/** 0 where the process has ended. */
+function megabytes(pid: number, what: 'VmHWM' | 'RssAnon'): number {
+  try {
+    const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+    return Number(new RegExp(`${what}:\\s+(\\d+)`).exec(status)?.[1] ?? 0) / 1024;
+  } catch {
+    return 0;
+  }
+}
+
+/** The same of processor time. */
+function cpuOf(pid: number): number {
+  try {
+    return cpuMilliseconds(pid);
+  } catch {
+    return 0;
+  }
+}
+
+/** What a server began; the process that works due dates out is the only one that lasts. */
+function childrenOf(pid: number): number[] {
+  return readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number);
+}
+
+async function wholeRun(sql: pg.Client, pid: number, units: number): Promise<Omit<Run, 'idle'>> {
   const began = performance.now();
-  const databaseBefore = databaseCpu();
+  const postmaster = await postmasterOf(sql);
+  const databaseBefore = databaseCpu(postmaster);
+  let [worker, database, workerCpu] = [0, 0, 0];
   for (;;) {
+    for (const child of childrenOf(pid)) {
+      worker = Math.max(worker, peakMegabytes(child));
+      workerCpu = Math.max(workerCpu, cpuOf(child));
+    }
+    database = Math.max(database, sum(childrenOf(postmaster).map((one) => megabytes(one, 'RssAnon'))));
     const { rows } = await sql.query('SELECT whole_on FROM due_state');
     if (rows[0]?.whole_on) break;
-    await new Promise((resolve) => setTimeout(resolve, 100));
+    await new Promise((resolve) => setTimeout(resolve, 250));
   }
   const seconds = (performance.now() - began) / 1000;
-  const cpu = cpuMilliseconds(pid) + databaseCpu() - databaseBefore;
-  const peak = peakMegabytes(pid);
-  console.log(
-    `${units} units: ${seconds.toFixed(1)} s, ${(cpu / 1000).toFixed(1)} s CPU, ${peak.toFixed(0)} MB at most`,
-  );
-  return { units, seconds, cpu, peak };
+  const cpu = cpuMilliseconds(pid) + workerCpu + databaseCpu(postmaster) - databaseBefore;
+  const run = { units, seconds, cpu, worker, database, server: peakMegabytes(pid) };
+  console.log(`${units} units: ${seconds.toFixed(1)} s, ${(cpu / 1000).toFixed(1)} s CPU; ${sizesOf(run)}`);
+  return run;
 }
 
-/** Processor time of every database process of this machine that lives. */
-function databaseCpu(): number {
-  const own = readdirSync('/proc').filter((name) => {
-    try {
-      return /^\d+$/.test(name) && readFileSync(`/proc/${name}/comm`, 'utf8').startsWith('postgres');
-    } catch {
-      return false;
-    }
-  });
-  return own.reduce((sum, name) => {
-    try {
-      return sum + cpuMilliseconds(Number(name));
-    } catch {
-      return sum;
-    }
-  }, 0);
+function sizesOf({ worker, server, database }: Pick<Run, 'worker' | 'server' | 'database'>): string {
+  const own = worker === 0 ? 'in the server itself' : `its process ${worker.toFixed(0)} MB`;
+  return `${own}, server ${server.toFixed(0)} MB, database ${database.toFixed(0)} MB beside shared buffers`;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
+/** Processor time of the shop's database: its processes that live. */
+function databaseCpu(postmaster: number): number {
+  return sum([postmaster, ...childrenOf(postmaster)].map(cpuOf));
+}
+
+/** The database was started beside the bench: the process of a connection is a child of its first. */
+async function postmasterOf(sql: pg.Client): Promise<number> {
+  const { rows } = await sql.query<{ pid: number }>('SELECT pg_backend_pid() AS pid');
+  return Number(/PPid:\s+(\d+)/.exec(readFileSync(`/proc/${rows[0]?.pid}/status`, 'utf8'))?.[1]);
 }
 
 function runRow(run: Run, before: Run | undefined): string[] {
@@ -136,7 +170,7 @@ function runRow(run: Run, before: Run | undefined): string[] {
     `${run.seconds.toFixed(1)} s, ${(run.cpu / 1000).toFixed(1)} s CPU`,
     '-',
     '-',
-    `at most ${run.peak.toFixed(0)} MB, of which the server itself ${run.without.toFixed(0)}`,
+    `at most: ${sizesOf(run)}; a server with nothing to work out ${run.idle.toFixed(0)} MB`,
     `${run.units} units${before ? `; ${each.toFixed(2)} × linear per doubling` : ''}`,
   ];
 }

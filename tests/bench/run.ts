@@ -9,6 +9,7 @@ import { buildRows } from './build-sheets.ts';
 import { coverRow } from './cover.ts';
 import { dueRows } from './due-dates.ts';
 import { expectedRows } from './expected.ts';
+import { fleetImportRows } from './fleet-import.ts';
 import { floorRows } from './floor.ts';
 import { kitRows } from './kits.ts';
 import { liveRows } from './live.ts';
@@ -20,13 +21,15 @@ import { shortageRows } from './shortages.ts';
 import { statementsOf } from './statements.ts';
 
 // `npm run bench`: figures as ratios, both sides in one run, alternating, median of the rounds. Nothing here is asserted.
-// `npm run bench -- maths` leaves out what needs a server, `-- shortages` all but the parts room's answers, `-- due-dates` all but the desk's.
+// `npm run bench -- maths` leaves out what needs a server, `-- shortages` all but the parts room's answers, `-- due-dates` all but the desk's,
+// `-- fleet-import` all but a customer's table.
 const rounds = Number(process.env.ROUNDS ?? 5);
 const figures: string[][] = [];
 
 async function main(): Promise<void> {
   if (process.argv.includes('shortages')) await partsRoomRows();
   else if (process.argv.includes('due-dates')) await deskRows();
+  else if (process.argv.includes('fleet-import')) await tableRows();
   else await allRows();
   const { model } = cpus()[0] ?? { model: 'unknown' };
   console.log(
@@ -69,6 +72,18 @@ async function deskRows(): Promise<void> {
   figures.push(...(await dueRows()));
 }
 
+async function tableRows(): Promise<void> {
+  ensureBuilt();
+  const shop = await openShop();
+  const ours = await startServer(shop);
+  try {
+    figures.push(...(await fleetImportRows(shop, ours.port, rounds)));
+  } finally {
+    ours.stop();
+    await shop.close();
+  }
+}
+
 /** What needs the server and a shop. */
 async function shopRows(): Promise<void> {
   ensureBuilt();
@@ -79,6 +94,7 @@ async function shopRows(): Promise<void> {
   } finally {
     await shop.close();
   }
+  await tableRows();
   figures.push(...(await dueRows()));
 }
 

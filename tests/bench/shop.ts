@@ -112,11 +112,11 @@ async function moreWorkOrders(sql: pg.Client): Promise<number> {
   return rows[0].open + missing;
 }
 
-async function signIn(port: number): Promise<string> {
+export async function signIn(port: number, signInName = 'parts'): Promise<string> {
   const response = await fetch(`http://127.0.0.1:${port}/api/session`, {
     method: 'POST',
-    headers: { 'content-type': 'application/json', 'idempotency-key': 'bench-sign-in' },
-    body: JSON.stringify({ signInName: 'parts', password: demoPassword }),
+    headers: { 'content-type': 'application/json', 'idempotency-key': `bench-sign-in-${signInName}` },
+    body: JSON.stringify({ signInName, password: demoPassword }),
   });
   if (!response.ok) throw new Error(`Nobody could sign in: ${response.status} ${await response.text()}`);
   // The session's and the device's.

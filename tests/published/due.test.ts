@@ -35,14 +35,14 @@ describe('calendar limits', () => {
     let checked = 0;
     for (let at = Temporal.PlainYearMonth.from('1990-01'); at.year < 2030; at = at.add({ months: 1 })) {
       const end = at.toPlainDate({ day: at.daysInMonth });
-      for (const months of [1, 6, 12, 60, 72]) {
+      for (const months of [1, 3, 6, 11, 12, 13, 24, 36, 60, 72, 84, 120]) {
         const then = end.add({ months }, { overflow: 'constrain' });
         expect(calendarDue(end.toString(), months)).toBe(then.toString());
         expect(calendarDue(end.toString(), months, true)).toBe(then.with({ day: then.daysInMonth }).toString());
         checked += 1;
       }
     }
-    expect(checked).toBe(2400);
+    expect(checked).toBe(480 * 12);
   });
 });
 
@@ -70,5 +70,23 @@ describe('whichever first', () => {
     const readings = [{ date: '2026-01-01', hours: 1630.2 }];
     const { hoursLeft } = nextDue({ lastOverhaul, limits: [{ hours: 2000 }], readings, asOf: '2026-01-01' });
     expect(hoursLeft).toBe(1604.3);
+  });
+});
+
+describe('the band of likely dates', () => {
+  // Student's t with three degrees of freedom, 90 % one-sided: 1.638 (NIST/SEMATECH e-Handbook 1.3.6.7.2, table of critical values). A supposed
+  // use scatters by half a month's hours and counts like three readings, so a month is 30 ± 15 h and a day adds 7.5 h²: each end of the
+  // band lies where the hours still missing, or flown too many, are t standard deviations.
+  it('leaves one chance in ten on either side by the table of Student’s t', () => {
+    const [hours, asOf] = [30_000, '2026-03-02'];
+    const due = nextDue({
+      ...{ lastOverhaul: { date: asOf, hours: 0 }, limits: [{ hours }], readings: [{ date: asOf, hours: 0 }], asOf },
+      use: { perDay: 1 },
+    });
+    const days = (date: string) => Temporal.PlainDate.from(asOf).until(date, { largestUnit: 'days' }).days;
+    const t = (date: string) => Math.abs(hours - days(date)) / Math.sqrt(7.5 * days(date));
+    expect(days(due.dueDate)).toBe(hours);
+    expect(Math.abs(t(due.earliest) - 1.638)).toBeLessThan(0.004);
+    expect(Math.abs(t(due.latest) - 1.638)).toBeLessThan(0.004);
   });
 });

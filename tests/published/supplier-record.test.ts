@@ -38,6 +38,22 @@ describe('quantiles', () => {
     expect(quantile(gauges, share, 'weibull')).toBeCloseTo(weibull, 6);
     expect(quantile(gauges, share)).toBeCloseTo(linear, 6);
   });
+  // Hyndman & Fan, The American Statistician 50 (1996) 361–365, definitions 6 and 7: position (n+1)p and (n−1)p+1. The numbers 1 to 10 by hand:
+  // 11p and 9p+1; the ten of the second set likewise.
+  it.each([
+    [0.1, 1.1, 1.9, 3.3, 5.7],
+    [0.25, 2.75, 3.25, 6.75, 7.25],
+    [0.5, 5.5, 5.5, 9, 9],
+    [0.75, 8.25, 7.75, 15.25, 14.5],
+    [0.9, 9.9, 9.1, 19.6, 16.4],
+  ])('of share %d of two sets of ten are those by hand', (share, six, seven, sixOther, sevenOther) => {
+    const other = [3, 6, 7, 8, 8, 10, 13, 15, 16, 20];
+    const ten = Array.from({ length: 10 }, (_, i) => i + 1);
+    expect(quantile(ten, share, 'weibull')).toBeCloseTo(six, 9);
+    expect(quantile(ten, share)).toBeCloseTo(seven, 9);
+    expect(quantile(other, share, 'weibull')).toBeCloseTo(sixOther, 9);
+    expect(quantile(other, share)).toBeCloseTo(sevenOther, 9);
+  });
   it('need values and a share', () => {
     expect(quantile([7], 0.95, 'weibull')).toBe(7);
     expect(() => quantile([], 0.5)).toThrow(expect.objectContaining({ code: 'too-few' }));

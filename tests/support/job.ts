@@ -1,6 +1,7 @@
+import type { inventoryOperations } from '@hubwright/contracts/inventory/operations';
 import { confirmed, type FormField } from '@hubwright/contracts/manuals/revision';
 import type { SheetSpec } from '@hubwright/contracts/manuals/sheets';
-import type { Reply } from '@hubwright/contracts/operation';
+import type { Input, Reply } from '@hubwright/contracts/operation';
 import type { travelerOperations } from '@hubwright/contracts/work-orders/traveler-operations';
 import { judgeLot } from '../../apps/server/src/modules/inventory/judge-lot.command.ts';
 import { receiveLot } from '../../apps/server/src/modules/inventory/receive-lot.command.ts';
@@ -34,6 +35,7 @@ import type { ShopApp } from './shop-app.ts';
 
 type Actor = Awaited<ReturnType<typeof actorOf>>;
 type Step = Awaited<ReturnType<Job['nextSteps']>>[number];
+type Received = Input<typeof inventoryOperations.receiveLot>;
 type Values = { measureId: string; value: string }[];
 
 /** One propeller carried through the shop by commands, each signed by whoever may. */
@@ -67,9 +69,7 @@ export class Job {
   }
 
   /** The server’s time, which a test may have moved. */
-  private now(): Date {
-    return this.shop.running.app.get<Clock>(CLOCK).now();
-  }
+  private now = (): Date => this.shop.running.app.get<Clock>(CLOCK).now();
 
   workOrder() {
     return this.reads.workOrder.findUniqueOrThrow({ where: { id: this.id } });
@@ -167,9 +167,9 @@ export class Job {
   private async lotsOf(materials: readonly string[]): Promise<string[]> {
     const parts = await this.reads.part.findMany({ where: { number: { in: [...materials] } } });
     const ids: string[] = [];
-    for (const part of parts) {
-      const code = await this.onShelf(part.id, 10);
-      ids.push((await this.reads.lot.findUniqueOrThrow({ where: { code } })).id);
+    for (const { id } of parts) {
+      const where = { code: await this.onShelf(id, 10) };
+      ids.push((await this.reads.lot.findUniqueOrThrow({ where })).id);
     }
     return ids;
   }
@@ -232,23 +232,35 @@ export class Job {
     );
   }
 
-  private async fillNew(line: { id: string; partId: string }, quantity: number): Promise<void> {
+  private async fillNew(line: { id: string; partId: string; position: string }, quantity: number): Promise<void> {
     if (quantity === 0) return;
     const { clerk, technician } = this.people;
-    const lotCode = await this.onShelf(line.partId, quantity);
+    const lotCode = await this.onShelf(line.partId, quantity, await this.ownersPiece(line));
     await this.shop.run(issueLot, { kitId: this.kitId, lineId: line.id, lotCode, quantity }, clerk);
     await this.shop.run(installFromTray, { kitId: this.kitId, lineId: line.id, lotCode, quantity }, technician);
   }
 
-  /** An accepted lot in the part's own bin. */
-  async onShelf(partId: string, quantity: number): Promise<string> {
+  /** What has a serial goes in as the piece named at its position, which its owner brought in. */
+  private async ownersPiece({ partId, position }: { partId: string; position: string }) {
     const part = await this.reads.part.findUniqueOrThrow({ where: { id: partId } });
-    const cured = day(-20);
+    if (!part.serialised) return {};
+    const { item } = await this.reads.installation.findFirstOrThrow({
+      where: { parentId: this.unitId, position, toDate: null },
+      include: { item: true },
+    });
+    const { customerId } = await this.workOrder();
+    return { serial: item.serial ?? '', customerId, sourceClass: 'customer-supplied' as const };
+  }
+
+  /** An accepted lot in the part's own bin. */
+  async onShelf(partId: string, quantity: number, more: Partial<Received> = {}): Promise<string> {
+    const part = await this.reads.part.findUniqueOrThrow({ where: { id: partId } });
     const lot = await this.shop.run(
       receiveLot,
       {
         ...{ partId, quantity, sourceClass: 'maker-new', supplierLot: 'S-1', certificate: 'C-1' },
-        ...(part.shelfLifeMonths === null ? {} : { cureDate: cured }),
+        ...(part.shelfLifeMonths === null ? {} : { cureDate: day(-20) }),
+        ...more,
       },
       this.people.clerk,
     );

@@ -109,7 +109,7 @@ export const fleetFields: Record<FleetKind, readonly ImportField[]> = {
     open([
       'overhauledOn',
       'last overhaul on',
-      `${day}; unknown where nobody knows`,
+      `${day}; never where it was not overhauled since new; unknown where nobody knows`,
       '2025-03-10',
       ['last overhaul', 'overhauled', 'overhaul date', 'date of last overhaul'],
     ]),

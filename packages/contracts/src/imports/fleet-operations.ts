@@ -74,6 +74,6 @@ export const fleetTableOperations = {
     input: z.strictObject({ importId: id, mapping }),
     output: changed.extend({ counts: importCounts }).meta({ id: 'FleetTableApplied' }),
     touches: ['customers', 'units', 'due-dates'],
-    problems: ['import-gone', 'columns-missing', 'rows-wrong', 'nothing-new', 'interval-impossible'],
+    problems: ['import-gone', 'columns-missing', 'rows-wrong', 'nothing-new'],
   }),
 } as const;

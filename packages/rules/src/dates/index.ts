@@ -8,6 +8,9 @@ import { RuleError } from '../errors/index.ts';
  */
 const DAYS_OF_ALL_YEARS = 3_652_059;
 const SHAPE = /^\d{4}-\d{2}-\d{2}$/;
+/** The same days come again and again, and reading one is most of what working with it costs. They cannot be changed once made. */
+const MOST_DAYS = 8_192;
+const readBefore = new Map<string, CalendarDate>();
 
 /**
  * Is this the text of a day that exists? Source: ISO 8601-1, calendar date, extended format.
@@ -127,9 +130,14 @@ function read(text: string, path: string): CalendarDate {
 }
 
 function parsed(text: string): CalendarDate | undefined {
+  const before = readBefore.get(text);
+  if (before) return before;
   if (!SHAPE.test(text) || text.startsWith('0000')) return undefined;
   try {
-    return parseDate(text);
+    const date = parseDate(text);
+    if (readBefore.size === MOST_DAYS) readBefore.clear();
+    readBefore.set(text, date);
+    return date;
   } catch {
     return undefined;
   }

@@ -40,13 +40,25 @@ function between(before: Point, after: Point, dueHours: number): Days {
  * relative error of effectiveDays of readings. Where that outer curve of hours meets the hours left is a quadratic in t.
  */
 function firstPassage(hours: number, { perDay, variancePerDay, varianceFreedom, effectiveDays }: Use): Days {
-  // The variance is an estimate too: Student's t, by the first term of its expansion about the normal.
-  const t90 = Z90 + (Z90 ** 3 + Z90) / (4 * varianceFreedom);
+  // The variance is an estimate too.
+  const t90 = studentT90(varianceFreedom);
   const rateError = (t90 * Math.sqrt(variancePerDay / effectiveDays)) / perDay;
   const curve = { hours, perDay, upsAndDowns: t90 ** 2 * variancePerDay };
   const [earliest] = meets({ ...curve, rateBand: perDay * (Math.exp(rateError) - 1) });
   const [, latest] = meets({ ...curve, rateBand: perDay * (1 - Math.exp(-rateError)) });
   return { earliest, likely: hours / perDay, latest };
+}
+
+/**
+ * The 90 % point of Student's t, by its expansion about the normal: Abramowitz & Stegun, Handbook of Mathematical Functions (1964), 26.7.5.
+ * From three degrees of freedom on, the fewest there are, it is off by less than 0.002.
+ */
+function studentT90(freedom: number): number {
+  const x = Z90;
+  const first = (x ** 3 + x) / 4;
+  const second = (5 * x ** 5 + 16 * x ** 3 + 3 * x) / 96;
+  const third = (3 * x ** 7 + 19 * x ** 5 + 17 * x ** 3 - 15 * x) / 384;
+  return x + first / freedom + second / freedom ** 2 + third / freedom ** 3;
 }
 
 type Curve = { hours: number; perDay: number; upsAndDowns: number; rateBand: number };

@@ -81,7 +81,7 @@ const changesSql = `(SELECT jsonb_agg(jsonb_build_object('aircraftId', x.aircraf
       'oldTenths', coalesce(to_jsonb(x.old_tenths), '"unknown"'), 'newTenths', x.new_tenths) ORDER BY x.changed_on)
     FROM meter_changes x WHERE x.aircraft_id = ANY(flown.ids) AND NOT x.withdrawn
       AND NOT EXISTS (SELECT FROM meter_changes l WHERE l.supersedes_id = x.id))`;
-const readingsSql = `(SELECT jsonb_agg(jsonb_build_object('aircraftId', x.aircraft_id, 'readOn', x.read_on::text,
+const readingsSql = `(SELECT json_agg(json_build_object('aircraftId', x.aircraft_id, 'readOn', x.read_on::text,
       'hoursTenths', x.hours_tenths, 'meter', x.meter) ORDER BY x.read_on, x.hours_tenths)
     FROM aircraft_readings x WHERE x.aircraft_id = ANY(flown.ids) AND NOT EXISTS (SELECT FROM struck_readings s WHERE s.reading_id = x.id)
       AND x.read_on BETWEEN least(o.recorded_on, $2::date - 400) AND $2::date)`;
@@ -97,7 +97,7 @@ export const dueSql = `
     EXISTS (SELECT FROM work_orders here WHERE here.unit_id = u.id AND here.closed_at IS NULL AND here.stage <> 'shipped') AS in_shop,
     o.recorded_on::text AS overhaul_on, o.meter AS overhaul_meter, o.meter_tenths AS overhaul_meter_tenths,
     coalesce(${rulesSql}, '[]') AS rules, coalesce(${papersSql}, '[]') AS papers, coalesce(${visitsSql}, '[]') AS visits,
-    stood.rows AS intervals, coalesce(${changesSql}, '[]') AS changes, coalesce(${readingsSql}, '[]') AS readings
+    stood.rows AS intervals, coalesce(${changesSql}, '[]') AS changes, coalesce(${readingsSql}, '[]'::json) AS readings
   FROM serialized_items u
   JOIN unit_models m ON m.id = u.model_id
   LEFT JOIN LATERAL (SELECT w.customer_id, w.aircraft_id, w.application_id FROM work_orders w

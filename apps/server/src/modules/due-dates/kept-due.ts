@@ -4,13 +4,18 @@ import { CLOCK, type Clock } from '../../platform/command/clock.ts';
 import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { type KeptAsk, KeptResults } from '../../platform/database/kept-results.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import type { WorkerProcess } from '../../platform/jobs/worker-process.ts';
 import { LiveFeed } from '../../platform/live/live-feed.ts';
 import { isAboutDueDates, type NewsRow, newsSql, touchedUnits } from './due-news.ts';
+import { batch, type DueSlice, dueLock, dueSlice, type SliceDone } from './due-slices.ts';
 import { recompute } from './kept-row.ts';
 
-const lock = 'unit-due';
-/** Units of one transaction of a whole run: what is in memory at a time, and how long others wait for it. */
-const batch = 500;
+/** More units than this are worked out in a process of its own: for fewer it is not worth starting one. */
+const mostHere = 1_000;
+/** Its heap. A batch needs a few megabytes; the rest is what the program itself takes. */
+const workerMegabytes = 128;
+/** Batches the process does at a time; in between it is seen how far it is, and whether to stop. */
+const batchesAtATime = 20;
 /** Many commands in a row are taken in by one look. */
 const coalesceMilliseconds = 150;
 /** A list waits this long for a run over everything; then it shows what is kept and how far the run is. */
@@ -24,8 +29,6 @@ const beginSql = `
     ORDER BY transaction DESC, id DESC LIMIT 1) newest ON true
   ON CONFLICT (id) DO UPDATE SET transaction = excluded.transaction, row = excluded.row, whole_on = NULL`;
 const countSql = `SELECT count(*)::int AS total FROM serialized_items WHERE kind = 'assembly'`;
-const nextSql = `
-  SELECT id::text FROM serialized_items WHERE kind = 'assembly' AND ($1::uuid IS NULL OR id > $1) ORDER BY id LIMIT ${batch}`;
 const endSql = 'UPDATE due_state SET whole_on = $1::date WHERE id = 1';
 const settleSql = 'UPDATE due_state SET transaction = $1::bigint, row = $2::bigint WHERE id = 1';
 /** A position that no transaction has reached came with a database from elsewhere. */
@@ -46,10 +49,11 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
   private timer: NodeJS.Timeout | undefined;
   private unsubscribe: (() => void) | undefined;
   private taking: Promise<void> = Promise.resolve();
-  private first: Promise<void> | undefined;
+  private readonly going = new Set<Promise<unknown>>();
   /** Rows after the settled position that were taken in already. */
   private ahead = new Set<string>();
   private stopped = false;
+  private worker: WorkerProcess<DueSlice, SliceDone> | undefined;
 
   constructor(
     @Inject(KeptResults) private readonly kept: KeptResults,
@@ -63,19 +67,25 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
     this.unsubscribe = this.live.subscribe((event) => {
       if (isAboutDueDates(event)) this.soon();
     });
-    this.first = this.daily();
+    void this.daily();
   }
 
   async onApplicationShutdown(): Promise<void> {
     this.stopped = true;
     this.unsubscribe?.();
     clearTimeout(this.timer);
-    await Promise.allSettled([this.first, this.taking, this.run]);
+    this.worker?.close();
+    // What waited for a run may begin another look: the pool closes after the last of them.
+    while (this.going.size > 0) await Promise.all(this.going);
   }
 
   /** Within the hour after the shop's midnight, and at a start where it was not done. Errors are logged: the next hour tries again. */
   @Cron(CronExpression.EVERY_HOUR)
-  async daily(): Promise<void> {
+  daily(): Promise<void> {
+    return this.followed(this.ofToday());
+  }
+
+  private async ofToday(): Promise<void> {
     try {
       const { wholeOn } = await this.state();
       if (wholeOn !== (await this.today())) await this.whole();
@@ -97,7 +107,12 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
    * Comes back when the kept dates are those of today and hold all that was written until now. A run over everything is waited for a
    * moment only.
    */
-  async upToDate(): Promise<void> {
+  upToDate(): Promise<void> {
+    return this.followed(this.withNews());
+  }
+
+  private async withNews(): Promise<void> {
+    if (this.stopped) return;
     const { wholeOn } = await this.state();
     if (wholeOn !== (await this.today())) await this.patiently(this.whole());
     const rows = await this.reads.sql<NewsRow>(newsSql);
@@ -109,10 +124,21 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
 
   /** Works out every unit again, a batch at a time; who asks while it goes on waits for the one under way. */
   whole(): Promise<void> {
-    this.run ??= this.everything().finally(() => {
+    this.run ??= this.followed(this.everything()).finally(() => {
       this.run = undefined;
     });
     return this.run;
+  }
+
+  private followed<T>(work: Promise<T>): Promise<T> {
+    const ended = work
+      .then(
+        () => undefined,
+        () => undefined,
+      )
+      .finally(() => this.going.delete(ended));
+    this.going.add(ended);
+    return work;
   }
 
   private soon(): void {
@@ -124,7 +150,8 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
   }
 
   private async takeIn(): Promise<void> {
-    const touched = await this.kept.transaction(lock, (ask) => this.news(ask));
+    if (this.stopped) return;
+    const touched = await this.kept.transaction(dueLock, (ask) => this.news(ask));
     // A run that is under way has passed some units already: another follows it.
     if (touched === 'everything') await this.patiently(Promise.resolve(this.run).then(() => this.whole()));
   }
@@ -159,26 +186,32 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
   }
 
   private async everything(): Promise<void> {
+    if (this.stopped) return;
     const asOf = await this.today();
     [this.done, this.total] = [0, 0];
-    await this.kept.transaction(lock, async (ask) => {
+    await this.kept.transaction(dueLock, async (ask) => {
       await ask(beginSql);
       this.ahead = new Set();
       this.total = (await ask<{ total: number }>(countSql))[0]?.total ?? 0;
     });
-    let last: string | null | undefined = null;
-    while (last !== undefined) {
+    const slices = this.slices();
+    let last: string | null = null;
+    do {
       if (this.stopped) return;
-      last = await this.kept.transaction(lock, (ask) => this.nextBatch(ask, last ?? null));
-    }
-    await this.kept.transaction(lock, (ask) => ask(endSql, [asOf]));
+      const done: SliceDone = await slices({ after: last, asOf, now: this.clock.now().toISOString() });
+      this.done += done.units;
+      last = done.last;
+    } while (last !== null);
+    await this.kept.transaction(dueLock, (ask) => ask(endSql, [asOf]));
   }
 
-  private async nextBatch(ask: KeptAsk, after: string | null): Promise<string | undefined> {
-    const ids = (await ask<{ id: string }>(nextSql, [after])).map(({ id }) => id);
-    await this.recomputeAll(ask, ids);
-    this.done += ids.length;
-    return ids.length < batch ? undefined : ids.at(-1);
+  /** One batch after the other here, or some at a time in a process of its own, so that requests never wait for many. */
+  private slices(): (slice: Omit<DueSlice, 'batches'>) => Promise<SliceDone> {
+    if (this.total <= mostHere)
+      return (slice) => dueSlice({ kept: this.kept, reads: this.reads }, { ...slice, batches: 1 });
+    this.worker ??= this.kept.worker({ name: 'due-slices', beside: import.meta.url }, { megabytes: workerMegabytes });
+    const { worker } = this;
+    return (slice) => worker.run({ ...slice, batches: batchesAtATime });
   }
 
   private today(): Promise<string> {
@@ -186,6 +219,8 @@ export class KeptDue implements OnApplicationBootstrap, OnApplicationShutdown {
   }
 
   private complain(error: unknown): void {
+    // A process of the run ends with the server.
+    if (this.stopped) return;
     this.log.warn(`could not work due dates out: ${error instanceof Error ? error.message : error}`);
   }
 }

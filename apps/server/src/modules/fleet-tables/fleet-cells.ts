@@ -28,12 +28,15 @@ export interface FleetCells {
   readonly meterThen: Tenths;
   readonly sinceNew: Tenths;
   readonly sinceOverhaul: Tenths;
+  /** Not since it was new: what it has since new, it has since overhaul. */
+  readonly neverOverhauled: boolean;
   readonly overhauledOn: string | undefined;
   readonly reading: Tenths;
   readonly readOn: string | undefined;
 }
 
 const shortPositions: Record<string, string> = { l: 'left', r: 'right', c: 'center', centre: 'center', s: 'single' };
+const neverWords = new Set(['never', 'never overhauled', 'none since new']);
 const shortMeters: Record<string, Meter> = {
   tach: 'tachometer',
   tacho: 'tachometer',
@@ -48,7 +51,8 @@ const shortMeters: Record<string, Meter> = {
 
 export function fleetCells(mapping: Mapping, row: readonly string[], today: string): FleetCells {
   const cells = new Cells(mapping, row);
-  const read: FleetCells = {
+  const neverOverhauled = neverWords.has(cells.text('overhauledOn').toLowerCase());
+  const said: FleetCells = {
     cells,
     registration: registrationOf(cells),
     airframe: cells.text('airframe'),
@@ -62,10 +66,13 @@ export function fleetCells(mapping: Mapping, row: readonly string[], today: stri
     meterThen: cells.hours('meterThen'),
     sinceNew: cells.hours('sinceNew'),
     sinceOverhaul: cells.hours('sinceOverhaul'),
-    overhauledOn: cells.day('overhauledOn'),
+    neverOverhauled,
+    overhauledOn: neverOverhauled ? undefined : cells.day('overhauledOn'),
     reading: cells.hours('reading'),
     readOn: cells.day('readOn'),
   };
+  const leavesItOpen = neverOverhauled && said.sinceOverhaul === 'unknown';
+  const read = leavesItOpen ? { ...said, sinceOverhaul: said.sinceNew } : said;
   refuseNonsense(read, today);
   return read;
 }
@@ -110,6 +117,11 @@ function refuseNonsense(row: FleetCells, today: string): void {
   }
   if (typeof sinceNew === 'number' && typeof sinceOverhaul === 'number' && sinceOverhaul > sinceNew)
     cells.wrong('sinceOverhaul', 'More than its time since new: one of the two is wrong');
+  if (row.neverOverhauled && typeof sinceOverhaul === 'number' && sinceOverhaul !== sinceNew)
+    cells.wrong(
+      'sinceOverhaul',
+      'Never overhauled, so this is its time since new: leave it open, or give the overhaul',
+    );
   if (overhauledOn && installedOn && overhauledOn > installedOn)
     cells.wrong('overhauledOn', `After it was installed on ${installedOn}: give the installation after the overhaul`);
   if (readOn === undefined && typeof reading === 'number')

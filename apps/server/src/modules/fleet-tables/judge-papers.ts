@@ -51,13 +51,19 @@ function declaredOf({ row, unit }: Placed, before: PaperOnRecord | undefined): J
   if (before && changes.length === 0 && before.on === row.installedOn) return { papers: [], changes: [] };
   const meterTenths = known(row.meterThen);
   const on = row.installedOn;
+  const never =
+    row.neverOverhauled && sinceOverhaulTenths !== null
+      ? change('overhauledOn', 'never', 'its time since new counts as its time since overhaul')
+      : [];
   const paper = { basis: declaredInTable, replaces: before?.id, on, sinceNewTenths, sinceOverhaulTenths, meterTenths };
-  return { papers: [paper], changes };
+  return { papers: [paper], changes: [...changes, ...never] };
 }
 
 function overhaulOf(placed: Placed, all: readonly PaperOnRecord[], before: PaperOnRecord | undefined): JudgedPapers {
-  const { cells, overhauledOn } = placed.row;
+  const { cells, overhauledOn, neverOverhauled } = placed.row;
   const overhauls = all.filter(({ basis }) => basis === 'overhaul');
+  if (neverOverhauled && overhauls.length > 0)
+    cells.wrong('overhauledOn', `An overhaul of ${overhauls.at(-1)?.on} is on record: correct the row`);
   if (overhauledOn === undefined || overhauls.some(({ on }) => on === overhauledOn)) return { papers: [], changes: [] };
   const last = overhauls.filter(({ id }) => id !== before?.id).at(-1);
   if (last && last.on > overhauledOn) {

@@ -4,6 +4,7 @@ import { fleetCells } from './fleet-cells.ts';
 import { fleetFacts } from './fleet-facts.ts';
 import { figuresOf } from './judge-installation.ts';
 import { EarlierRows } from './judge-named.ts';
+import { judgeRecord } from './judge-record.ts';
 import { judgeRow } from './judge-row.ts';
 import type { CustomersTable, FleetModels } from './shapes.ts';
 import { writeFleet } from './write-fleet.ts';
@@ -23,6 +24,7 @@ export async function planFleet(models: FleetModels, table: CustomersTable): Pro
     const others = beside.flatMap((one) => figuresOf(one.cells));
     return judgeRow(row, cells, { facts, earlier, others });
   });
+  await judgeRecord(models, table, judged);
   return {
     rows: judged.map(({ row, read: { cells }, step, changes }) =>
       planned(row, {

@@ -10,6 +10,7 @@ export type FleetModels = Pick<
   | 'aircraft'
   | 'aircraftInterval'
   | 'aircraftReading'
+  | 'installation'
   | 'meterChange'
   | 'serializedItem'
   | 'shopProfile'

@@ -1,7 +1,6 @@
 import type { Subject } from '../../platform/command/command.ts';
 import { toDbDate } from '../../platform/database/dates.ts';
 import type { Writing } from '../imports/public.ts';
-import { refuseNonsense } from '../units/public.ts';
 import type { FleetStep } from './judge-row.ts';
 
 const known = (tenths: number | 'unknown') => (tenths === 'unknown' ? null : tenths);
@@ -14,7 +13,7 @@ interface Ready {
   readonly intervalId: string;
 }
 
-/** A fixed number of statements for the whole table; only units the record already knew are computed anew, one by one. */
+/** A fixed number of statements for the whole table. */
 export async function writeFleet(
   context: Writing,
   customerId: string,
@@ -29,9 +28,6 @@ export async function writeFleet(
   await writeIntervals(context, ready);
   await writePapers(context, ready);
   await writeFleetReadings(context, ready);
-  for (const { step, itemId } of ready)
-    if (step.placed.unit.id !== undefined && (step.installation !== 'none' || step.papers.length > 0))
-      await refuseNonsense(context, itemId);
   return [
     ...[...new Set(ready.map(({ aircraftId }) => aircraftId))].map((id) => ({ kind: 'aircraft', id })),
     ...ready.map(({ itemId }) => ({ kind: 'unit', id: itemId })),

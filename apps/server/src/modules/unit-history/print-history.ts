@@ -79,7 +79,17 @@ function printTree(paper: Paper, { parts, installedIn }: WholeUnitHistory): void
     );
 }
 
-function printFlying(paper: Paper, { intervals, readings, times }: WholeUnitHistory): void {
+/** Whose word an overhaul is: a visit here stands behind it, or its owner says so. */
+function whoseWord(
+  { basis, workOrderId }: WholeUnitHistory['times']['papers'][number],
+  visits: WholeUnitHistory['workOrders'],
+): string {
+  if (basis !== 'overhaul') return basis;
+  if (workOrderId === null) return 'overhaul, as its owner says';
+  return `overhaul on ${visits.find(({ id }) => id === workOrderId)?.number ?? 'a work order here'}`;
+}
+
+function printFlying(paper: Paper, { intervals, readings, times, workOrders }: WholeUnitHistory): void {
   if (intervals.length > 0)
     paper.heading('On aircraft, as recorded').table(
       [
@@ -105,7 +115,10 @@ function printFlying(paper: Paper, { intervals, readings, times }: WholeUnitHist
         { head: 'Since overhaul', width: 80, side: 'right' },
         { head: 'From', width: '*' },
       ],
-      times.papers.map((row) => [row.recordedOn, hours(row.sinceNewTenths), hours(row.sinceOverhaulTenths), row.basis]),
+      times.papers.map((row) => [
+        ...[row.recordedOn, hours(row.sinceNewTenths), hours(row.sinceOverhaulTenths)],
+        whoseWord(row, workOrders),
+      ]),
     );
   printReadings(paper, readings);
 }

@@ -7,9 +7,10 @@ import { partsWithin, refuseInItself } from './parts-within.ts';
 
 export { type CarriedOf, carriedBy, carriedValue, writeCarried } from './carried.ts';
 export { IntervalQueries } from './intervals.queries.ts';
-export { endOnArrival, refuseNonsense } from './intervals.ts';
+export { endOnArrival } from './intervals.ts';
 export { keepOnArrival } from './keep-on-arrival.ts';
 export { partsWithin } from './parts-within.ts';
+export { impossibleTimes, type SupposedTimes } from './supposed-times.ts';
 export { awayBetween, declaredInTable, type Measure, paperOf } from './time-facts.ts';
 export { TimesQueries } from './times.queries.ts';
 export { hoursWords, restsOn, TimesOnRecord, type Total } from './times-on-record.ts';

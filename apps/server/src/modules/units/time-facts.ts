@@ -44,12 +44,22 @@ export interface Visit {
 
 type Grouped<Row> = ReadonlyMap<string, readonly Row[]>;
 
+/** What is read of a paper, and of a stay on an aircraft. */
+export type PaperRow = Pick<
+  TimeRecord,
+  'id' | 'basis' | 'recordedOn' | 'sinceNewTenths' | 'sinceNewCycles' | 'sinceOverhaulTenths'
+>;
+export type StayRow = Omit<
+  AircraftInterval,
+  'id' | 'itemId' | 'supersedesId' | 'withdrawn' | 'basis' | 'recordedBy' | 'recordedAt'
+>;
+
 /** All that the times of some items are computed from, and of everything they ever sat in. */
 export interface TimeFacts {
   readonly kinds: ReadonlyMap<string, string>;
-  readonly records: Grouped<TimeRecord>;
+  readonly records: Grouped<PaperRow>;
   readonly sat: Grouped<Sat>;
-  readonly intervals: Grouped<AircraftInterval>;
+  readonly intervals: Grouped<StayRow>;
   readonly visits: Grouped<Visit>;
   /** By aircraft. */
   readonly changes: Grouped<MeterChange>;
@@ -125,11 +135,16 @@ async function readingsOf(
   changes: Grouped<MeterChange>,
 ): Promise<MeterReading[]> {
   const rows = await models.aircraftReading.findMany({ where: { aircraftId: { in: aircraftIds }, struck: null } });
-  return rows.map(({ aircraftId, meter, readOn, hoursTenths }) => {
-    const date = fromDbDate(readOn);
-    const before = changes.get(aircraftId)?.filter((change) => change.meter === meter && change.on <= date) ?? [];
-    return { aircraftId, meter, no: 1 + before.length, date, tenths: hoursTenths };
-  });
+  return rows.map(({ aircraftId, meter, readOn, hoursTenths }) =>
+    withMeterNo({ aircraftId, meter, date: fromDbDate(readOn), tenths: hoursTenths }, changes),
+  );
+}
+
+/** A reading with the meter it is of: on the day of a change that is the new one. */
+export function withMeterNo(reading: Omit<MeterReading, 'no'>, changes: Grouped<MeterChange>): MeterReading {
+  const { aircraftId, meter, date } = reading;
+  const before = changes.get(aircraftId)?.filter((change) => change.meter === meter && change.on <= date) ?? [];
+  return { ...reading, no: 1 + before.length };
 }
 
 async function visitsOf(models: TimeModels, unitIds: string[]): Promise<Visit[]> {
@@ -167,7 +182,7 @@ export function paperOf(
 }
 
 /** Papers say no cycles since overhaul; an overhaul of ours starts them at nought like the hours. */
-function papersOf(records: readonly TimeRecord[], measure: Measure): Paper[] {
+function papersOf(records: readonly PaperRow[], measure: Measure): Paper[] {
   return records.map((row) => ({
     ...paperOf({ ...row, recordedOn: fromDbDate(row.recordedOn) }),
     ...(measure === 'cycles'
@@ -179,7 +194,7 @@ function papersOf(records: readonly TimeRecord[], measure: Measure): Paper[] {
   }));
 }
 
-export function onAircraft(row: AircraftInterval): OnAircraft {
+export function onAircraft(row: StayRow): OnAircraft {
   const end = row.toDate ? { to: fromDbDate(row.toDate), toTenths: row.toTenths ?? ('unknown' as const) } : {};
   return {
     id: row.intervalId,
@@ -192,7 +207,7 @@ export function onAircraft(row: AircraftInterval): OnAircraft {
 }
 
 /** By its meter of cycles; where nobody named one, the only one that is read on that aircraft, at figures nobody wrote down. */
-function cyclesOnAircraft(row: AircraftInterval, readings: readonly MeterReading[]): OnAircraft {
+function cyclesOnAircraft(row: StayRow, readings: readonly MeterReading[]): OnAircraft {
   const read = new Set(readings.filter(({ meter }) => measureOf(meter) === 'cycles').map(({ meter }) => meter));
   const only = read.size === 1 ? [...read][0]! : '';
   return onAircraft({ ...row, meter: row.cyclesMeter ?? only, fromTenths: row.fromCycles, toTenths: row.toCycles });

@@ -1,5 +1,6 @@
 import { Inject, Injectable } from '@nestjs/common';
 import { lockKey } from '../command/locks.ts';
+import { WorkerProcess } from '../jobs/worker-process.ts';
 import { Database } from './client.ts';
 
 /** Runs a constant statement with `$1` parameters. */
@@ -12,6 +13,14 @@ export type KeptAsk = <Row extends object>(text: string, parameters?: readonly u
 @Injectable()
 export class KeptResults {
   constructor(@Inject(Database) private readonly database: Database) {}
+
+  /** A process of its own for results over everything; it answers through `answerFromDatabase`. */
+  worker<Input, Output>(
+    file: { readonly name: string; readonly beside: string },
+    options: { readonly megabytes: number },
+  ): WorkerProcess<Input, Output> {
+    return new WorkerProcess(file, { ...options, url: this.database.serverUrl });
+  }
 
   /**
    * One transaction under a lock by name. Whoever waited for the lock reads after it, so that of two who work out the same result the
