@@ -17,13 +17,48 @@ interface Asked {
   readonly lot: TrayLot;
 }
 
+/** What may be done with a lot of the tray: each asks in a dialog. */
+function LotButtons(props: { lot: TrayLot; mayMove: boolean; onAsk: (what: Asked['what']) => void }) {
+  const { lot, mayMove, onAsk } = props;
+  const mayHold = useMay(holdOperations.holdFromTray);
+  const mayReject = useMay(holdOperations.rejectFromTray);
+  return (
+    <>
+      {mayMove ? (
+        <>
+          <Button onPress={() => onAsk('return')} aria-label={`Return ${lot.lotCode}`}>
+            Return
+          </Button>
+          <Button weight="quiet" onPress={() => onAsk('swap')} aria-label={`Swap ${lot.lotCode} for another lot`}>
+            Swap
+          </Button>
+          <Button weight="quiet" onPress={() => onAsk('scrap')} aria-label={`Damaged: scrap pieces of ${lot.lotCode}`}>
+            Damaged
+          </Button>
+        </>
+      ) : null}
+      {mayHold ? (
+        <Button weight="quiet" onPress={() => onAsk('hold')} aria-label={`In doubt: hold ${lot.lotCode} apart`}>
+          Hold
+        </Button>
+      ) : null}
+      {mayReject && lot.sourceClass === 'customer-supplied' ? (
+        <Button
+          weight="quiet"
+          onPress={() => onAsk('reject')}
+          aria-label={`Reject pieces of ${lot.lotCode} for their owner`}
+        >
+          Reject
+        </Button>
+      ) : null}
+    </>
+  );
+}
+
 /** What lies in the kit's tray; each lot can go back to its bin, to scrap when it was damaged, or be held apart. */
 export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
   const [asked, setAsked] = useState<Asked>();
   const close = () => setAsked(undefined);
-  const isOpen = kit.state === 'open';
-  const mayHold = useMay(holdOperations.holdFromTray) && isOpen;
-  const mayReject = useMay(holdOperations.rejectFromTray) && isOpen;
   if (kit.tray.length === 0) return <EmptyState title="The tray is empty">Scan a lot to put it in.</EmptyState>;
   return (
     <>
@@ -44,44 +79,8 @@ export function TrayList({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
                 ) : null}
               </p>
             </div>
-            {mayMove && isOpen ? (
-              <>
-                <Button onPress={() => setAsked({ what: 'return', lot })} aria-label={`Return ${lot.lotCode}`}>
-                  Return
-                </Button>
-                <Button
-                  weight="quiet"
-                  onPress={() => setAsked({ what: 'swap', lot })}
-                  aria-label={`Swap ${lot.lotCode} for another lot`}
-                >
-                  Swap
-                </Button>
-                <Button
-                  weight="quiet"
-                  onPress={() => setAsked({ what: 'scrap', lot })}
-                  aria-label={`Damaged: scrap pieces of ${lot.lotCode}`}
-                >
-                  Damaged
-                </Button>
-              </>
-            ) : null}
-            {mayHold ? (
-              <Button
-                weight="quiet"
-                onPress={() => setAsked({ what: 'hold', lot })}
-                aria-label={`In doubt: hold ${lot.lotCode} apart`}
-              >
-                Hold
-              </Button>
-            ) : null}
-            {mayReject && lot.sourceClass === 'customer-supplied' ? (
-              <Button
-                weight="quiet"
-                onPress={() => setAsked({ what: 'reject', lot })}
-                aria-label={`Reject pieces of ${lot.lotCode} for their owner`}
-              >
-                Reject
-              </Button>
+            {kit.state === 'open' ? (
+              <LotButtons {...{ lot, mayMove }} onAsk={(what) => setAsked({ what, lot })} />
             ) : null}
           </li>
         ))}

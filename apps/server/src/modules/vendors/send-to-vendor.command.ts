@@ -4,16 +4,9 @@ import { type Context, defineCommand } from '../../platform/command/command.ts';
 import { found } from '../../platform/command/version.ts';
 import { nextNumber } from '../../platform/database/counters.ts';
 import { fromDbDateOrNull, toDbDate } from '../../platform/database/dates.ts';
-import { moveUnderLines } from '../kits/public.ts';
-import {
-  refuseInLoad,
-  requireTurnToSend,
-  requireWorkOn,
-  type SignedStep,
-  stepToSign,
-  workOrderLocks,
-} from '../work-orders/public.ts';
-import { atVendor, partLocks } from './vendor-order.ts';
+import { refuseInLoad, requireTurnToSend, type SignedStep, stepToSign, workOrderLocks } from '../work-orders/public.ts';
+import { sendPieces } from './send-pieces.ts';
+import { partLocks } from './vendor-order.ts';
 
 const operation = vendorOperations.sendToVendor;
 type Sending = Context<typeof operation>;
@@ -103,30 +96,4 @@ async function refuseLost({ vendorLine }: Sending['tx'], { id, traveler: { numbe
   const lost = await vendorLine.findFirst({ where: { stepId: id, condition: 'lost' }, include: { order: true } });
   if (lost)
     throw new Problem('lost-at-vendor', `${number} was lost on ${lost.order.number}`, { order: lost.order.number });
-}
-
-/** Rack → vendor, for pieces of the same work orders. */
-async function sendPieces(
-  context: Sending,
-  { order, supplierId, steps }: { order: { id: string; number: string }; supplierId: string; steps: SignedStep[] },
-) {
-  const { tx, input, newId } = context;
-  const workOrders = new Set(steps.map(({ traveler }) => traveler.workOrderId));
-  // Without a part there is no step whose turn says that the unit may be worked on.
-  const isAlone = steps.length === 0;
-  const subjects: { kind: string; id: string; after: number }[] = [];
-  for (const { lotId, quantity } of input.pieces) {
-    const lot = found(await tx.lot.findUnique({ where: { id: lotId } }), 'This piece');
-    if (!lot.workOrderId || !(isAlone || workOrders.has(lot.workOrderId)))
-      throw new Problem('piece-not-with-it', `${lot.code} is not of a unit on this order`, { lot: lot.code });
-    if (isAlone) await requireWorkOn(tx, lot.workOrderId);
-    const from = { kind: 'rack', ref: lot.workOrderId } as const;
-    const reason = `out on ${order.number}`;
-    const moved = await moveUnderLines(context, { lot, quantity, from, to: atVendor(supplierId), reason });
-    await tx.vendorPiece.create({
-      data: { id: newId(), orderId: order.id, lotId, rackRef: lot.workOrderId, quantity },
-    });
-    subjects.push({ kind: 'lot', id: lotId, after: moved.version });
-  }
-  return subjects;
 }
