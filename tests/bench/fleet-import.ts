@@ -23,9 +23,10 @@ function fleet(count: number, round: number): Plane[] {
   return Array.from({ length: count }, (_, i) => {
     const overhauledOn = addMonths(day, -(6 + (i % 60)));
     return {
-      registration: `ZZ${round}-${count}-${i}`.slice(0, 10),
+      // At most ten characters.
+      registration: `Z${round.toString(36)}${count.toString(36)}-${i.toString(36)}`.toUpperCase(),
       ...{ serial: `BF${round}-${count}-${i}`, overhauledOn, installedOn: addDays(overhauledOn, 14) },
-      ...{ meterThen: 10_000 + 7 * i, reading: 10_500 + 44 * i },
+      ...{ meterThen: 10_000 + 7 * i, reading: 10_500 + 7 * i + 37 * (i % 60) },
     };
   });
 }

@@ -79,6 +79,22 @@ function printTree(paper: Paper, { parts, installedIn }: WholeUnitHistory): void
     );
 }
 
+function printPapers(paper: Paper, { times, workOrders }: WholeUnitHistory): void {
+  if (times.papers.length === 0) return;
+  paper.heading('Times as papers said them').table(
+    [
+      { head: 'On', width: 66 },
+      { head: 'Since new', width: 74, side: 'right' },
+      { head: 'Since overhaul', width: 80, side: 'right' },
+      { head: 'From', width: '*' },
+    ],
+    times.papers.map((row) => [
+      ...[row.recordedOn, hours(row.sinceNewTenths), hours(row.sinceOverhaulTenths)],
+      whoseWord(row, workOrders),
+    ]),
+  );
+}
+
 /** Whose word an overhaul is: a visit here stands behind it, or its owner says so. */
 function whoseWord(
   { basis, workOrderId }: WholeUnitHistory['times']['papers'][number],
@@ -89,7 +105,8 @@ function whoseWord(
   return `overhaul on ${visits.find(({ id }) => id === workOrderId)?.number ?? 'a work order here'}`;
 }
 
-function printFlying(paper: Paper, { intervals, readings, times, workOrders }: WholeUnitHistory): void {
+function printFlying(paper: Paper, history: WholeUnitHistory): void {
+  const { intervals, readings } = history;
   if (intervals.length > 0)
     paper.heading('On aircraft, as recorded').table(
       [
@@ -107,19 +124,7 @@ function printFlying(paper: Paper, { intervals, readings, times, workOrders }: W
         row.basis,
       ]),
     );
-  if (times.papers.length > 0)
-    paper.heading('Times as papers said them').table(
-      [
-        { head: 'On', width: 66 },
-        { head: 'Since new', width: 74, side: 'right' },
-        { head: 'Since overhaul', width: 80, side: 'right' },
-        { head: 'From', width: '*' },
-      ],
-      times.papers.map((row) => [
-        ...[row.recordedOn, hours(row.sinceNewTenths), hours(row.sinceOverhaulTenths)],
-        whoseWord(row, workOrders),
-      ]),
-    );
+  printPapers(paper, history);
   printReadings(paper, readings);
 }
 
