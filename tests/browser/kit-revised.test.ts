@@ -74,7 +74,10 @@ describe('a kit list that a revision changes while the kit is half pulled', () =
       await clerk.getByRole('dialog').waitFor({ ...slow, state: 'detached' });
     }
     const left = differences().locator('tbody tr');
-    await left.filter({ hasText: 'bring back' }).first().waitFor({ ...slow, state: 'detached' });
+    await left
+      .filter({ hasText: 'bring back' })
+      .first()
+      .waitFor({ ...slow, state: 'detached' });
     expect(await left.allTextContents()).toEqual([expect.stringMatching(/pull.*TS-21.*drive/)]);
     await scan(clerk, lots['other seal'].code);
     await clerk

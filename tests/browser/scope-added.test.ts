@@ -68,8 +68,12 @@ describe('a second scope added while the kit of the first is pulled', () => {
     expect(later.length).toBeGreaterThan(0);
     const rows = (await differences().locator('tbody tr').allTextContents()).map((row) => row.replaceAll(/\s+/g, ' '));
     for (const { part, position } of later)
-      expect(rows.some((row) => row.includes('pull') && row.includes(part.number) && row.includes(position))).toBe(true);
-    await clerk.getByRole('tab', { name: `All ${await job.reads.kitLine.count({ where: { kitId: job.kitId } })} lines` }).waitFor(slow);
+      expect(rows.some((row) => row.includes('pull') && row.includes(part.number) && row.includes(position))).toBe(
+        true,
+      );
+    await clerk
+      .getByRole('tab', { name: `All ${await job.reads.kitLine.count({ where: { kitId: job.kitId } })} lines` })
+      .waitFor(slow);
     expect(await job.reads.kitLine.count({ where: { kitId: job.kitId } })).toBeGreaterThan(firstLines);
     for (const [width, height] of [
       [1180, 820],
@@ -82,7 +86,9 @@ describe('a second scope added while the kit of the first is pulled', () => {
   }, 180_000);
 
   test('what the new scope asks for is scanned into the tray line by line, what it does not ask for goes back', async () => {
-    for (const name of await differences().getByRole('button', { name: /^Bring back/ }).all()) {
+    for (const name of await differences()
+      .getByRole('button', { name: /^Bring back/ })
+      .all()) {
       await name.click(slow);
       await clerk.getByRole('dialog').getByRole('button', { name: 'Bring back to the bin' }).click(slow);
       await clerk.getByRole('dialog').waitFor({ ...slow, state: 'detached' });
@@ -98,7 +104,10 @@ describe('a second scope added while the kit of the first is pulled', () => {
     // Line by line the tray is what the new list asks for from stock.
     expect(lines.filter(({ toPull }) => toPull > 0)).toEqual([]);
     for (const line of lines.filter(({ source }) => source === 'new'))
-      expect({ position: line.position, inTray: line.inTray }).toEqual({ position: line.position, inTray: line.quantity });
+      expect({ position: line.position, inTray: line.inTray }).toEqual({
+        position: line.position,
+        inTray: line.quantity,
+      });
   }, 180_000);
 
   /** The kit as the clerk's own page reads it. */

@@ -42,7 +42,8 @@ function columnsFor(onReturn: ((row: Difference) => void) | undefined): readonly
       id: 'since',
       header: 'Asked for since',
       value: (row) => row.line.askedLaterAt,
-      cell: (row) => (row.line.askedLaterAt && row.what === 'pull' ? <InstantText instant={row.line.askedLaterAt} /> : null),
+      cell: (row) =>
+        row.line.askedLaterAt && row.what === 'pull' ? <InstantText instant={row.line.askedLaterAt} /> : null,
     },
     {
       id: 'do',
