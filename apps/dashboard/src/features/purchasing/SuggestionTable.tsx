@@ -73,7 +73,13 @@ const what: readonly Column<Suggestion>[] = [
     canSort: false,
     cell: (row) => <Why row={row} />,
   },
-  { id: 'each', header: 'Each', value: (row) => Number(row.unitPrice), isNumber: true, cell: (row) => <Price each={row.unitPrice} /> },
+  {
+    id: 'each',
+    header: 'Each',
+    value: (row) => Number(row.unitPrice),
+    isNumber: true,
+    cell: (row) => <Price each={row.unitPrice} />,
+  },
   {
     id: 'cost',
     header: 'In all',
