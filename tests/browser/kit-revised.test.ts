@@ -73,12 +73,18 @@ describe('a kit list that a revision changes while the kit is half pulled', () =
       await clerk.getByRole('dialog').getByRole('button', { name: 'Bring back to the bin' }).click(slow);
       await clerk.getByRole('dialog').waitFor({ ...slow, state: 'detached' });
     }
-    await differences().waitFor({ ...slow, state: 'detached' });
+    const left = differences().locator('tbody tr');
+    await left
+      .filter({ hasText: 'bring back' })
+      .first()
+      .waitFor({ ...slow, state: 'detached' });
+    expect(await left.allTextContents()).toEqual([expect.stringMatching(/pull.*TS-21.*drive/)]);
     await scan(clerk, lots['other seal'].code);
     await clerk
       .getByText(/1 × TS-21 for drive: the line is whole/)
       .first()
       .waitFor(slow);
+    await differences().waitFor({ ...slow, state: 'detached' });
     expect(await room.places(lots.washer.id)).toEqual({ 'bin B-01': 9, tray: 1 });
     expect(await room.places(lots.seal.id)).toEqual({ 'bin A-01': 2 });
     expect(await room.places(lots['other seal'].id)).toEqual({ 'bin A-01': 1, tray: 1 });

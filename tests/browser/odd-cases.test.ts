@@ -115,7 +115,7 @@ describe('what seldom happens at the bench and the desk', () => {
   test('the kit names what its lines do not ask for any more', async () => {
     await inspector.goto(`/kits/${job.kitId}`);
     await inspector.getByRole('heading', { name: 'Open in this kit' }).waitFor(slow);
-    await inspector.getByText(new RegExp(`${movedPart}.*lies in the tray: bring it back to its bin`)).waitFor(slow);
+    await inspector.getByRole('row', { name: new RegExp(`bring back.*${movedPart}`) }).waitFor(slow);
     await looksRight(inspector, 'kit-open');
   }, 90_000);
 

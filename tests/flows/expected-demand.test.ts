@@ -52,6 +52,8 @@ describe('what units that are not in work yet are expected to need', () => {
   };
   const expected = async (name: PartName) =>
     (await clerk.call(expectedOperations.expectedDemand, { partId: room.part(name) })).body;
+  const behindIt = async (name: PartName) =>
+    (await clerk.call(expectedOperations.expectedUnits, { partId: room.part(name), limit: 200 })).body.rows;
   const linesHere = async () =>
     (await clerk.call(kitsOperations.kitDetail, { kitId: here.kitId })).body.lines.map(
       ({ id, have, onOrder, short, pegs, standing, sentence }) => ({
@@ -86,8 +88,9 @@ describe('what units that are not in work yet are expected to need', () => {
   });
 
   it('is told unit by unit, and the units add up to it', async () => {
-    const { behind, units, months, returning, summary } = await expected('washer');
-    expect(units).toBe(20);
+    const { months, returning, summary } = await expected('washer');
+    const behind = await behindIt('washer');
+    expect(behind).toHaveLength(20);
     expect(behind[0]).toMatchObject({ kind: 'due', each: 2, workOrder: null, unit: { designation: 'VX-TEST' } });
     const sum = (rows: readonly { quantity: number }[]) => rows.reduce((total, { quantity }) => total + quantity, 0);
     expect(sum(behind)).toBeCloseTo(sum(months), 6);
@@ -97,7 +100,8 @@ describe('what units that are not in work yet are expected to need', () => {
   });
 
   it('counts a replaced bushing by how often one was, with an interval as wide as four units allow', async () => {
-    const { findings, behind } = await expected('bushing');
+    const { findings } = await expected('bushing');
+    const behind = await behindIt('bushing');
     expect(findings).toHaveLength(1);
     const [rate] = findings;
     expect(rate).toMatchObject({ model: 'VX-TEST', events: 2, asked: 4 });

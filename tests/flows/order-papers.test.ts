@@ -224,9 +224,14 @@ describe('an order and its supplier', () => {
     await confirm(today(30), 2);
     await later(20);
     await receive(lineId, 5, { checklistId: list.rows[0]?.id, answers });
-    const { record, deliveries } = await supplier();
+    const { record } = await supplier();
+    const asked = { supplierId: order.supplier.id, limit: 1 };
+    const newest = (await clerk.call(approvalOperations.supplierDeliveries, asked)).body;
+    const second = (await clerk.call(approvalOperations.supplierDeliveries, { ...asked, after: newest.next ?? '' }))
+      .body;
+    expect(second.rows[0]?.lotId).not.toBe(newest.rows[0]?.lotId);
     expect(record?.count).toBe(before + 1);
-    expect(deliveries[0]).toMatchObject({ days: 20, onTime: false, promisedOn: today(-10), cameOn: today() });
+    expect(newest.rows[0]).toMatchObject({ days: 20, onTime: false, promisedOn: today(-10), cameOn: today() });
     expect(record?.onTime).toBe(before);
     expect(record?.onTimeHigh).toBeLessThan(1);
   });

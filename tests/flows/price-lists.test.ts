@@ -99,16 +99,51 @@ describe('suppliers’ price lists', () => {
     expect((await tableHashes(shop.databaseUrl)).part_offers).toBe(before);
   });
 
-  it('a newer list says what it changes, and one that begins later does not end what holds', async () => {
+  it('a newer list says what it changes', async () => {
     const newer = await sent('offers', good.replace('0.24,200', '0.22,300'));
     const [first] = (await preview(newer.id, { only: 'changed' })).rows;
     expect(first?.changes).toEqual([{ field: 'unitPrice', from: '0.30; 0.24 from 200', to: '0.30; 0.22 from 300' }]);
     expect((await apply(newer.id)).status).toBe(200);
     expect((await offersOf('IM-1'))[0]).toMatchObject({ version: 2 });
-    const later = await sent('offers', list('HARROW,IM-2,HL-901,4.90,,10,,14,2099-01-01,'));
-    expect((await preview(later.id)).rows[0]?.errors).toMatchObject([
-      { field: 'validFrom', detail: 'Other prices hold until then: bring this list in on 2099-01-01' },
+  });
+
+  it('one that begins later stands beside the one that holds until the day before', async () => {
+    const later = await sent('offers', list('HARROW,IM-2,,4.90,,10,,,2099-01-01,', 'HARROW,IM-2,,4.60,100,,,,,'));
+    const { rows, counts } = await preview(later.id);
+    expect(counts).toMatchObject({ new: 2, wrong: 0 });
+    expect(rows[0]?.changes).toEqual([
+      { field: 'validUntil', from: 'no end (the prices before)', to: '2098-12-31 (the prices before)' },
     ]);
+    expect((await apply(later.id)).status).toBe(200);
+    const offers = await offersOf('IM-2');
+    expect(offers).toHaveLength(2);
+    expect(offers).toEqual(
+      expect.arrayContaining([
+        expect.objectContaining({ validFrom: null, validUntil: '2098-12-31', holds: true, version: 2 }),
+        expect.objectContaining({
+          ...{
+            validFrom: '2099-01-01',
+            validUntil: null,
+            holds: false,
+            supplierPartNumber: 'HL-901',
+            leadTimeDays: 14,
+          },
+          breaks: [
+            { from: 1, unitPrice: '4.90' },
+            { from: 100, unitPrice: '4.60' },
+          ],
+        }),
+      ]),
+    );
+    const again = await sent('offers', list('HARROW,IM-2,,4.95,,10,,,2098-06-01,'));
+    expect((await preview(again.id)).rows[0]?.errors).toEqual([
+      expect.objectContaining({
+        field: 'validUntil',
+        detail: 'Other prices begin on 2099-01-01: name a last day before it',
+      }),
+    ]);
+    expect((await apply(again.id)).body).toMatchObject({ type: '/problems/rows-wrong' });
+    expect(await offersOf('IM-2')).toEqual(offers);
   });
 
   it('go out as they come in', async () => {

@@ -29,7 +29,7 @@ const pageLength = 100;
 export function usePages<O extends ListOperation<unknown>>(
   op: O,
   input: Omit<Sent<O>, 'limit' | 'after'>,
-): Pages<RowOf<O>> {
+): Pages<RowOf<O>> & { readonly first: Reply<O> | undefined } {
   const answer = useInfiniteQuery(
     infiniteQueryOptions<Reply<O>, ProblemError, { pages: Reply<O>[] }, readonly unknown[], string | undefined>({
       queryKey: [op.noun, op.id, 'pages', input],
@@ -43,6 +43,8 @@ export function usePages<O extends ListOperation<unknown>>(
     }),
   );
   return {
+    // What an answer says beside its rows is said of the whole list.
+    first: answer.data?.pages[0],
     rows: answer.data?.pages.flatMap((each) => each.rows) ?? [],
     problem: answer.error,
     isFirst: answer.isPending,

@@ -33,3 +33,10 @@ export function parseMoney(text: string, currency: string): number | undefined {
   const minor = Number(whole + fraction.padEnd(digits, '0'));
   return sign === '-' && minor !== 0 ? -minor : minor;
 }
+
+/** What one piece costs, as people read it: at least the currency's digits, and up to the four a price may have: `$0.4125`. */
+export function formatPrice(price: string, currency: string): string {
+  const least = minorDigits(currency);
+  const digits = { minimumFractionDigits: least, maximumFractionDigits: Math.max(4, least) };
+  return new Intl.NumberFormat('en-US', { style: 'currency', currency, ...digits }).format(price as `${number}`);
+}

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { ageWords, dateIn, dueWords, formatDate, formatInstant } from './dates.ts';
-import { formatMoney } from './money.ts';
+import { formatMoney, formatPrice } from './money.ts';
 import { formatHours, formatWhole } from './numbers.ts';
 import { useShop } from './shop-context.tsx';
 
@@ -24,6 +24,12 @@ export function Hours({ tenths }: { tenths: number | 'unknown' }) {
 export function Amount({ minor, currency }: { minor: number; currency?: string }) {
   const shop = useShop();
   return <span className="quantity">{formatMoney({ minor, currency: currency ?? shop.currency })}</span>;
+}
+
+/** What one piece costs, in the shop's currency unless another is named. */
+export function Price({ each, currency }: { each: string; currency?: string }) {
+  const shop = useShop();
+  return <span className="quantity">{formatPrice(each, currency ?? shop.currency)}</span>;
 }
 
 /** A calendar date. */

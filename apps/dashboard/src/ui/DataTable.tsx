@@ -1,16 +1,14 @@
-import { type CellValue, csvText } from '@hubwright/rules/csv';
+import type { CellValue } from '@hubwright/rules/csv';
 import {
   type ColumnDef,
   getCoreRowModel,
   getSortedRowModel,
   type SortingState,
-  type Table,
   useReactTable,
 } from '@tanstack/react-table';
-import { type ReactNode, useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { countOf, formatWhole } from '../format/numbers.ts';
-import { Button } from './Button.tsx';
-import { saveFile } from './csv.ts';
+import { ExportButton } from './ExportButton.tsx';
 import { useRest } from './Pages.tsx';
 import { TableBody } from './TableBody.tsx';
 import { TableHead } from './TableHead.tsx';
@@ -68,29 +66,6 @@ function definitionOf<Row>(column: Column<Row>): ColumnDef<Row, CellValue> {
   };
 }
 
-/** Reads page after page until the list has no more, then saves: what leaves is the whole list, not what was scrolled to. */
-function useExport(save: () => void): { isRunning: boolean; start: () => void } {
-  const { more, isReading, hasFailed } = useRest();
-  const [isAsked, setAsked] = useState(false);
-  const isRunning = isAsked && !hasFailed;
-  useEffect(() => {
-    if (!isAsked || isReading) return;
-    if (more && !hasFailed) {
-      more();
-      return;
-    }
-    setAsked(false);
-    if (!hasFailed) save();
-  });
-  return { isRunning, start: () => setAsked(true) };
-}
-
-function exportShown<Row>(table: Table<Row>, columns: readonly Column<Row>[], caption: string): void {
-  const rows = table.getRowModel().rows.map((row) => columns.map((column) => column.value(row.original)));
-  const header = columns.map((column) => column.header);
-  saveFile(`${caption.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.csv`, csvText(header, rows));
-}
-
 /** Rows that sort by their headings, open by key or touch, and leave as CSV: the whole list as it is filtered and sorted. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, rows, columns, rowKey } = props;
@@ -109,7 +84,6 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
     getCoreRowModel: getCoreRowModel(),
     getSortedRowModel: getSortedRowModel(),
   });
-  const whole = useExport(() => exportShown(table, columns, caption));
   const { more } = useRest();
   return (
     <div className="data-table">
@@ -120,9 +94,11 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
             {more ? 'the first ' : ''}
             {countOf(rows.length, 'row')}
           </span>
-          <Button weight="quiet" isDisabled={rows.length === 0} isPending={whole.isRunning} onPress={whole.start}>
-            Export CSV
-          </Button>
+          <ExportButton
+            caption={caption}
+            columns={columns}
+            rows={table.getRowModel().rows.map((row) => row.original)}
+          />
         </div>
       </div>
       {rows.length === 0 ? (

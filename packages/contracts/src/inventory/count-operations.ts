@@ -57,8 +57,12 @@ export const countOperations = {
     path: '/api/inventory/counts/due',
     access: 'signed-in',
     summary: 'Lots in bins due to be counted by their class, in the order of the walk',
-    input: z.strictObject({ withinDays: z.coerce.number().int().min(0).max(400).default(0), bin: binCode.optional() }),
-    output: z.object({ rows: z.array(dueRow), more: z.int() }).meta({ id: 'CountsDue' }),
+    input: z.strictObject({
+      ...page,
+      withinDays: z.coerce.number().int().min(0).max(400).default(0),
+      bin: binCode.optional(),
+    }),
+    output: listOf(dueRow),
   }),
   listCounts: read({
     id: 'list-counts',

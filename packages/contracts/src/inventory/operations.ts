@@ -48,6 +48,8 @@ const reads = {
       lotId: id.optional(),
       partId: id.optional(),
       kitId: id.optional(),
+      /** Of the lots that came against this line of a purchase order. */
+      orderLineId: id.optional(),
       bin: binCode.optional(),
       /** Only what came from suppliers, went to or came back from the work, was counted, or was scrapped. */
       flow: z.enum(['receipts', 'issues', 'counts', 'scrap']).optional(),

@@ -42,6 +42,36 @@ const totals = z
   })
   .meta({ id: 'StockValueTotals' });
 
+export const flowKinds = [
+  'receipt',
+  'undone-receipt',
+  'issue',
+  'return',
+  'found',
+  'lost',
+  'other-in',
+  'other-out',
+] as const;
+
+const averageStep = z
+  .object({
+    /** Of the movement. */
+    id,
+    at: instant,
+    lotId: id,
+    lotCode: z.string(),
+    kind: z.enum(flowKinds),
+    quantity: z.int(),
+    /** For one, where the movement goes by what was paid; null where it goes by the average of its moment. */
+    paid: z.string().nullable(),
+    worth: z.string(),
+    /** After it: pieces, what they are worth together, and each. */
+    held: z.int(),
+    value: z.string(),
+    average: z.string().nullable(),
+  })
+  .meta({ id: 'AverageStep' });
+
 export const valueOperations = {
   stockValue: read({
     id: 'stock-value',
@@ -66,6 +96,21 @@ export const valueOperations = {
       slowFrom: date,
       deadFrom: date,
       totals,
+    }),
+  }),
+  partAverage: read({
+    id: 'part-average',
+    noun: 'inventory',
+    path: '/api/parts/:partId/average',
+    access: ['parts-room', 'manager', 'administrator'],
+    summary:
+      'How the average price of a part came about: every movement, what it was worth, and what each piece then was',
+    input: z.strictObject({ ...page, partId: id }),
+    output: listOf(averageStep).extend({
+      part: z.string(),
+      currency: z.string(),
+      /** Not where a lot changed its owner on the way: then there is no average, and no step. */
+      isFollowed: z.boolean(),
     }),
   }),
   partUsage: read({

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { partNamed } from '../inventory/shapes.ts';
 import { command, read } from '../operation.ts';
-import { date, id, instant, line, money, pieces } from '../values.ts';
+import { date, id, instant, line, listOf, money, page, pieces } from '../values.ts';
 import { workOrderNamed } from './shapes.ts';
 
 /** Whom stock serves first: the kit needed first, then the higher priority; or the other way round. */
@@ -75,6 +75,9 @@ const candidate = z.object({
   why: z.string(),
 });
 
+/** Each with what it lacks (twenty lines), or with the kits that take what it needs. */
+const leftOut = candidate.extend({ isOutbid: z.boolean(), cause: z.string(), lacks: z.array(lacking) });
+
 const toFill = z
   .object({
     currency: z.string(),
@@ -82,8 +85,8 @@ const toFill = z
     kits: z.array(candidate.extend({ picks: z.array(picked) })),
     /** How many the proposal fills in all. */
     fillable: z.int(),
-    /** Not proposed, the first hundred by need date: each with what it lacks (twenty lines), or with the kits that take what it needs. */
-    leftOut: z.array(candidate.extend({ isOutbid: z.boolean(), cause: z.string(), lacks: z.array(lacking) })),
+    /** How many are not proposed; `kitsLeftOut` names them. */
+    leftOut: z.int(),
     value: z.number(),
     /** No choice at all is worth more than this. */
     bound: z.number(),
@@ -106,6 +109,15 @@ export const allocationOperations = {
       'Kits that can be filled from the shelf now so that the most promised value × days late is avoided, with the proof',
     input: z.strictObject({}),
     output: toFill,
+  }),
+  kitsLeftOut: read({
+    id: 'kits-left-out',
+    noun: 'kits',
+    path: '/api/kits-to-fill/left-out',
+    access: 'signed-in',
+    summary: 'Kits that are not proposed to be filled now, by need date, each with what it lacks or who takes it',
+    input: z.strictObject({ ...page }),
+    output: listOf(leftOut),
   }),
   acceptFill: command({
     id: 'accept-fill',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { partNamed } from '../inventory/shapes.ts';
 import { read } from '../operation.ts';
-import { date, id } from '../values.ts';
+import { date, id, listOf, page } from '../values.ts';
 
 /** `due`: the mandatory kit of a unit that comes due. `finding`: what is found to be needed beyond the list. */
 export const expectedKinds = ['due', 'finding'] as const;
@@ -50,9 +50,6 @@ const expectedDemand = z
   .object({
     part: partNamed,
     months: z.array(month),
-    /** Units behind it, the most pieces first, at most two hundred; `units` counts all. */
-    behind: z.array(behind),
-    units: z.int(),
     returning: rate,
     findings: z.array(rate.extend({ model: z.string() })),
     /** All of it in one sentence. */
@@ -71,5 +68,14 @@ export const expectedOperations = {
       'What is expected of a part by month: for units coming due and by findings, with the units and rates behind it',
     input: z.strictObject({ partId: id }),
     output: expectedDemand,
+  }),
+  expectedUnits: read({
+    id: 'expected-units',
+    noun: 'kits',
+    path: '/api/parts/:partId/expected/units',
+    access: 'signed-in',
+    summary: 'The units behind what is expected of a part, the most pieces first, each with its odds',
+    input: z.strictObject({ ...page, partId: id }),
+    output: listOf(behind),
   }),
 } as const;

@@ -86,6 +86,8 @@ export const kitLine = z
     findingId: id.nullable(),
     /** Pieces put in a second time because a test failed: the shop pays for them, never the customer. */
     shopPays: z.int(),
+    /** When a later list, another scope or a finding asked for it or for more of it; null while only the first list does. */
+    askedLaterAt: instant.nullable(),
     standing: lineStanding,
     inRack: z.int(),
     inTray: z.int(),
@@ -136,7 +138,13 @@ export const kitDetail = z
     tray: z.array(placedLot),
     rack: z.array(placedLot),
     /** What the kit itself leaves open, by name: list lines that are not in it, pieces beyond what its lines ask for. */
-    openItems: z.array(z.string()),
+    openItems: z.array(
+      z.object({
+        /** Where the pieces are; `list` where they are only listed. */
+        place: z.enum(['list', 'tray', 'rack', 'unit']),
+        what: z.string(),
+      }),
+    ),
     /** Lines of the list can be added now: the unit's serial was read since the kit was made. */
     canComplete: z.boolean(),
   })

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { command, read } from '../operation.ts';
-import { changed, date, decimal, id, instant } from '../values.ts';
+import { changed, date, decimal, id, instant, listOf, page } from '../values.ts';
 
 const person = z.object({ id, displayName: z.string() });
 const reason = z.string().trim().min(10, 'Say why in a sentence').max(400);
@@ -48,7 +48,6 @@ const supplierDetail = z
     standing: z.string(),
     mayOrder: z.boolean(),
     record: record.nullable(),
-    deliveries: z.array(delivery),
     approvals: z.array(z.object({ id, approvedUntil: date.nullable(), basis: z.string(), person, at: instant })),
     exceptions: z.array(
       z.object({
@@ -72,6 +71,15 @@ export const approvalOperations = {
     summary: 'One supplier: its approval, exceptions, and the record learnt from its newest 200 deliveries',
     input: z.strictObject({ supplierId: id }),
     output: supplierDetail,
+  }),
+  supplierDeliveries: read({
+    id: 'supplier-deliveries',
+    noun: 'purchasing',
+    path: '/api/suppliers/:supplierId/deliveries',
+    access: 'signed-in',
+    summary: 'What came from a supplier against orders, newest first: how many days it took, and whether in time',
+    input: z.strictObject({ ...page, supplierId: id }),
+    output: listOf(delivery),
   }),
   approveSupplier: command({
     id: 'approve-supplier',

@@ -54,8 +54,11 @@ export const offerOperations = {
     method: 'PUT',
     path: '/api/purchasing/offers/:partId/:supplierId',
     access: ['parts-room', 'manager'],
-    summary: 'Say how a supplier sells a part; the version seen is given where there was an offer before',
+    summary:
+      'Say how a supplier sells a part, from a day or always; what held before ends the day before a later one begins',
     input: z.strictObject({
+      /** The offer that is changed. Without it the one that begins on the same day is, or another one begins. */
+      offerId: id.optional(),
       partId: id,
       supplierId: id,
       preference: z.int().min(1).max(9),
@@ -73,9 +76,11 @@ export const offerOperations = {
       supplierPartNumber: z.string().trim().max(60).default(''),
       validFrom: date.nullable().default(null),
       validUntil: date.nullable().default(null),
+      /** Where one is changed. */
       seenVersion: z.int().min(1).optional(),
     }),
     output: changed,
+    problems: ['offers-overlap'],
     touches: ['kits'],
   }),
   buyingCosts: read({

@@ -44,6 +44,8 @@ const orderLine = z
     expectedOn: date,
     late: z.boolean(),
     unitPrice: z.string(),
+    /** As the supplier called it in its offer on the day it was ordered; empty where it named nothing. */
+    supplierPartNumber: z.string(),
     lots: z.array(z.object({ id, code: z.string(), state: z.string() })),
   })
   .meta({ id: 'OrderLine' });

@@ -26,6 +26,11 @@ export const purchasingProblems = {
     title: 'The order is under the supplier’s least sum',
     next: 'Order more there, wait for the next need, or say that the supplier takes it all the same.',
   },
+  'offers-overlap': {
+    status: 409,
+    title: 'Another offer of this supplier holds at that time',
+    next: 'Let this one end the day before the other begins, let it begin later, or change the other one instead.',
+  },
   'delivered-twice': {
     status: 409,
     title: 'This delivery was received before',

@@ -8,6 +8,7 @@ export {
   leadTime,
 } from './delivery-record.ts';
 export { economicQuantity } from './economic-quantity.ts';
+export { type OfferTime, offerHolds, placeOffer } from './offer-times.ts';
 export { isUnder, orderSum, priceAt } from './order-sum.ts';
 export { type Demand, leadTimeDemand, type Spread, safetyStock, stockLevel } from './stock-level.ts';
 export {

@@ -38,32 +38,55 @@ export function movingAverage(
   flows: readonly StockFlow[],
   from: Held = { quantity: 0, value: '0' },
 ): { held: Held; flowed: Flowed } {
-  let quantity = whole(from.quantity, 'from.quantity');
-  let value = decimal(from.value, 'from.value');
+  let held = { quantity: whole(from.quantity, 'from.quantity'), value: decimal(from.value, 'from.value') };
   const flowed = { used: new Exact(0), lost: new Exact(0), found: new Exact(0) };
   for (const [index, flow] of flows.entries()) {
-    const path = `flows[${index}]`;
-    const moved = whole(flow.quantity, `${path}.quantity`);
-    const comes =
-      flow.kind === 'receipt' || flow.kind === 'return' || flow.kind === 'found' || flow.kind === 'other-in';
-    if (!comes && moved > quantity)
-      throw new RuleError('less-than-nothing', 'More leaves than is held.', `${path}.quantity`);
-    const paid = () => decimal(flow.unitPrice, `${path}.unitPrice`).times(moved);
-    const atAverage = () => (quantity === 0 ? paid() : value.times(moved).div(quantity));
-    const worth = flow.kind === 'receipt' ? paid() : outOrBack(flow.kind, { paid, atAverage });
-    value = comes ? value.plus(worth) : Decimal.max(value.minus(worth), 0);
-    quantity += comes ? moved : -moved;
-    if (quantity === 0) value = new Exact(0);
-    if (flow.kind === 'issue') flowed.used = flowed.used.plus(worth);
-    if (flow.kind === 'return') flowed.used = flowed.used.minus(worth);
-    if (flow.kind === 'lost') flowed.lost = flowed.lost.plus(worth);
-    if (flow.kind === 'found') flowed.found = flowed.found.plus(worth);
+    const step = moved(held, flow, `flows[${index}]`);
+    held = step.held;
+    if (flow.kind === 'issue') flowed.used = flowed.used.plus(step.worth);
+    if (flow.kind === 'return') flowed.used = flowed.used.minus(step.worth);
+    if (flow.kind === 'lost') flowed.lost = flowed.lost.plus(step.worth);
+    if (flow.kind === 'found') flowed.found = flowed.found.plus(step.worth);
   }
   const { used, lost, found } = flowed;
   return {
-    held: { quantity, value: value.toFixed() },
+    held: { quantity: held.quantity, value: held.value.toFixed() },
     flowed: { used: used.toFixed(), lost: lost.toFixed(), found: found.toFixed() },
   };
+}
+
+/**
+ * The same, movement by movement: what each was worth, and what was held after it. Sources and errors as {@link movingAverage}.
+ *
+ * @example averageSteps([{ kind: 'receipt', quantity: 10, unitPrice: '2' }]) // [{ worth: '20', held: { quantity: 10, value: '20' } }]
+ */
+export function averageSteps(flows: readonly StockFlow[]): { worth: string; held: Held }[] {
+  let held: ExactlyHeld = { quantity: 0, value: new Exact(0) };
+  return flows.map((flow, index) => {
+    const step = moved(held, flow, `flows[${index}]`);
+    held = step.held;
+    const { quantity, value } = step.held;
+    return { worth: step.worth.toFixed(), held: { quantity, value: value.toFixed() } };
+  });
+}
+
+interface ExactlyHeld {
+  readonly quantity: number;
+  readonly value: Decimal;
+}
+const comesIn: ReadonlySet<StockFlow['kind']> = new Set(['receipt', 'return', 'found', 'other-in']);
+
+function moved({ quantity, value }: ExactlyHeld, flow: StockFlow, path: string): { worth: Decimal; held: ExactlyHeld } {
+  const pieces = whole(flow.quantity, `${path}.quantity`);
+  const comes = comesIn.has(flow.kind);
+  if (!comes && pieces > quantity)
+    throw new RuleError('less-than-nothing', 'More leaves than is held.', `${path}.quantity`);
+  const paid = () => decimal(flow.unitPrice, `${path}.unitPrice`).times(pieces);
+  const atAverage = () => (quantity === 0 ? paid() : value.times(pieces).div(quantity));
+  const worth = flow.kind === 'receipt' ? paid() : outOrBack(flow.kind, { paid, atAverage });
+  const left = quantity + (comes ? pieces : -pieces);
+  const then = comes ? value.plus(worth) : Decimal.max(value.minus(worth), 0);
+  return { worth, held: { quantity: left, value: left === 0 ? new Exact(0) : then } };
 }
 
 function outOrBack(kind: StockFlow['kind'], { paid, atAverage }: { paid(): Decimal; atAverage(): Decimal }): Decimal {

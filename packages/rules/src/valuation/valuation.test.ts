@@ -1,6 +1,15 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { atLotCost, averageOf, idleness, inMoney, movingAverage, type StockFlow, turns } from './index.ts';
+import {
+  atLotCost,
+  averageOf,
+  averageSteps,
+  idleness,
+  inMoney,
+  movingAverage,
+  type StockFlow,
+  turns,
+} from './index.ts';
 
 const receipt = (quantity: number, unitPrice: string): StockFlow => ({ kind: 'receipt', quantity, unitPrice });
 const issue = (quantity: number): StockFlow => ({ kind: 'issue', quantity, unitPrice: '0' });
@@ -31,6 +40,16 @@ describe('stock value by moving average', () => {
     const third = movingAverage([issue(250), receipt(300, '4.00')], second.held);
     expect(third.held.quantity).toBe(350);
     expect(cents(third.held.value)).toBe(133_833);
+  });
+
+  it('tells every step of the lesson: what each movement was worth and what each piece then was', () => {
+    // The same lesson; unrounded.
+    const steps = averageSteps([receipt(500, '2.40'), issue(300), receipt(100, '3.50')]);
+    expect(steps.map(({ worth, held }) => [worth, held.quantity, held.value, averageOf(held)])).toEqual([
+      ['1200', 500, '1200', '2.4'],
+      ['720', 200, '480', '2.4'],
+      ['350', 300, '830', '2.7667'],
+    ]);
   });
 
   it('gives back at what was paid, and everything else at the average of the moment', () => {

@@ -54,7 +54,8 @@ function whatItSays({ verdict, errors, changes }: PreviewRow): string {
 }
 
 /** Each row of the file with what it would do, and each fault at its cell. */
-export function PreviewTable({ preview, tools }: { preview: Preview; tools: ReactNode }) {
+export function PreviewTable(props: { preview: Preview; rows: readonly PreviewRow[]; tools: ReactNode }) {
+  const { preview, rows, tools } = props;
   const read = Object.entries(preview.mapping).toSorted(([, a], [, b]) => a - b);
   const isWide = read.length > mostInSight;
   const columns: Column<PreviewRow>[] = [
@@ -75,7 +76,7 @@ export function PreviewTable({ preview, tools }: { preview: Preview; tools: Reac
   return (
     <DataTable
       caption="Rows of the table"
-      rows={preview.rows}
+      rows={rows}
       columns={columns}
       rowKey={(row) => String(row.line)}
       tools={tools}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { countOf } from '../../format/numbers.ts';
 import { Button } from '../../ui/Button.tsx';
 import { InlineSelect } from '../../ui/InlineSelect.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
 import { Refusal } from '../../ui/Refusal.tsx';
 import { Skeleton } from '../../ui/Skeleton.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
@@ -45,9 +46,10 @@ export function TablePreview(props: { whose: Whose; importId: string; onApplied:
   const { whose, importId, onApplied, onClose } = props;
   const [mapping, setMapping] = useState<Mapping>();
   const [only, setOnly] = useState<Shown>('all');
-  const { data: preview, error } = usePreview({ whose, importId, mapping, only: only === 'all' ? undefined : only });
+  const pages = usePreview({ whose, importId, mapping, only: only === 'all' ? undefined : only });
   const apply = useApply(whose);
-  if (!preview) return error ? <Refusal problem={error} /> : <Skeleton lines={6} />;
+  const { first: preview, problem } = pages;
+  if (!preview) return problem ? <Refusal problem={problem} /> : <Skeleton lines={6} />;
   const why = whyNot(preview);
   const take = () =>
     apply.mutate(
@@ -66,7 +68,6 @@ export function TablePreview(props: { whose: Whose; importId: string; onApplied:
         <MappingFields preview={preview} onChange={setMapping} />
       </details>
       <Counts counts={preview.counts} />
-      {error ? <Refusal problem={error} /> : null}
       {apply.error ? <Refusal problem={apply.error} /> : null}
       <div className="row">
         <Button weight="next" isDisabled={why !== undefined} isPending={apply.isPending} onPress={take}>
@@ -77,11 +78,13 @@ export function TablePreview(props: { whose: Whose; importId: string; onApplied:
         </Button>
         {why ? <span>{why}</span> : null}
       </div>
-      <PreviewTable
-        preview={preview}
-        tools={<InlineSelect label="Show" value={only} onChange={setOnly} choices={shownChoices} isRequired />}
-      />
-      {preview.next ? <p className="soft small">The first 200 such rows are shown.</p> : null}
+      <PagesFrame of={pages}>
+        <PreviewTable
+          preview={preview}
+          rows={pages.rows}
+          tools={<InlineSelect label="Show" value={only} onChange={setOnly} choices={shownChoices} isRequired />}
+        />
+      </PagesFrame>
     </div>
   );
 }

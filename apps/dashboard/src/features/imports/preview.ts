@@ -3,10 +3,8 @@ import { fleetTableOperations } from '@hubwright/contracts/imports/fleet-operati
 import { type ImportKind, importFields, importTitles } from '@hubwright/contracts/imports/kinds';
 import { importOperations } from '@hubwright/contracts/imports/operations';
 import type { Reply } from '@hubwright/contracts/operation';
-import { keepPreviousData, type UseQueryResult, useQuery } from '@tanstack/react-query';
 import { useCommand } from '../../api/command.ts';
-import type { ProblemError } from '../../api/problem.ts';
-import { queryFor } from '../../api/query.ts';
+import { usePages } from '../../api/pages.ts';
 
 /** A table of the shop's own, or one of a customer. */
 export type TableKind = ImportKind | FleetKind;
@@ -31,17 +29,10 @@ interface Asked {
 }
 
 /** What the table would change, read by these columns; while none were chosen, as before for such headings or as they say. */
-export function usePreview({ whose, importId, mapping, only }: Asked): UseQueryResult<Preview, ProblemError> {
+export function usePreview({ whose, importId, mapping, only }: Asked) {
   const asked = mapping && Object.keys(mapping).length > 0 ? { mapping: mappingText(mapping) } : {};
-  const input = { importId, limit: 200, ...asked, ...(only ? { only } : {}) };
-  const of =
-    whose === 'shop'
-      ? queryFor(importOperations.previewImport, input)
-      : queryFor(fleetTableOperations.previewFleetTable, input);
-  return useQuery({
-    ...(of as ReturnType<typeof queryFor<typeof importOperations.previewImport>>),
-    placeholderData: keepPreviousData,
-  }) as UseQueryResult<Preview, ProblemError>;
+  const op = whose === 'shop' ? importOperations.previewImport : fleetTableOperations.previewFleetTable;
+  return usePages(op as typeof importOperations.previewImport, { importId, ...asked, ...(only ? { only } : {}) });
 }
 
 /** Takes the table over, or nothing of it. */

@@ -5,12 +5,24 @@ import { usePages } from '../../api/pages.ts';
 import { DateText, Quantity } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { ExportButton } from '../../ui/ExportButton.tsx';
 import { Link } from '../../ui/Link.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { ChangeBinDialog } from './change-bin.tsx';
 import type { LotThere, Place } from './places.ts';
 import { lotMarks } from './stock-words.ts';
+
+const exported = [
+  { header: 'Lot', value: (lot: LotThere) => lot.code },
+  { header: 'Part', value: (lot: LotThere) => lot.part.number },
+  { header: 'Description', value: (lot: LotThere) => lot.part.description },
+  { header: 'Owner', value: (lot: LotThere) => lot.owner ?? '' },
+  { header: 'State', value: (lot: LotThere) => lotMarks[lot.state].word },
+  { header: 'First day of no use', value: (lot: LotThere) => lot.expiresOn },
+  { header: 'On hand', value: (lot: LotThere) => lot.onHand },
+  { header: 'Unit', value: (lot: LotThere) => lot.part.issueUnit },
+];
 
 function LotLine({ lot }: { lot: LotThere }) {
   return (
@@ -51,11 +63,16 @@ export function PlaceSheet({ place }: { place: Place }) {
         {lots.rows.length === 0 ? (
           <EmptyState title="Nothing lies here">Parts come here when they are put away or moved.</EmptyState>
         ) : (
-          <ul className="lines">
-            {lots.rows.map((lot) => (
-              <LotLine key={lot.id} lot={lot} />
-            ))}
-          </ul>
+          <>
+            <ul className="lines">
+              {lots.rows.map((lot) => (
+                <LotLine key={lot.id} lot={lot} />
+              ))}
+            </ul>
+            <div className="row">
+              <ExportButton caption={`Lots in ${place.title}`} columns={exported} rows={lots.rows} />
+            </div>
+          </>
         )}
       </PagesFrame>
       {isChanging ? <ChangeBinDialog bin={place} onClose={() => setChanging(false)} /> : null}

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { RowOf } from '../../api/pages.ts';
 import { moneyText } from '../../format/money.ts';
 import { formatWhole } from '../../format/numbers.ts';
-import { Amount, DateText } from '../../format/values.tsx';
+import { Amount, DateText, Price } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
@@ -73,7 +73,18 @@ function columnsFor(currency: string, since: string): readonly Column<Valued>[] 
       isNumber: true,
     },
     money({ id: 'byAverage', header: 'By average', minor: (row) => row.byAverageMinor, href: all }, currency),
-    { id: 'average', header: 'Each', value: (row) => row.average, isNumber: true },
+    {
+      id: 'average',
+      header: 'Each',
+      value: (row) => row.average,
+      cell: (row) =>
+        row.average === null ? null : (
+          <Link href={`/parts/${row.part.id}/average`}>
+            <Price each={row.average} currency={currency} />
+          </Link>
+        ),
+      isNumber: true,
+    },
     money({ id: 'byLot', header: 'By lot', minor: (row) => row.byLotMinor, href: all }, currency),
     ...idleColumns,
     money({ id: 'used', header: 'Used', minor: (row) => row.usedMinor, href: issues }, currency),

@@ -102,11 +102,11 @@ const behindColumns: readonly Column<Behind>[] = [
 ];
 
 /** Unit by unit: each with its odds. Together they are what is expected. */
-export function ExpectedUnits({ of }: { of: ExpectedDemand }) {
+export function ExpectedUnits({ part, rows }: { part: { number: string }; rows: readonly Behind[] }) {
   return (
     <DataTable
-      caption={`Units behind what is expected of ${of.part.number}`}
-      rows={of.behind}
+      caption={`Units behind what is expected of ${part.number}`}
+      rows={rows}
       columns={behindColumns}
       rowKey={(row) => row.kind + (row.unit?.id ?? row.workOrder?.id ?? '')}
       empty={

@@ -1,12 +1,21 @@
 import { useState } from 'react';
+import { InstantText } from '../../format/values.tsx';
 import { Button } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
-import { type Difference, trayDifferences } from './differences.ts';
+import type { Difference } from './differences.ts';
 import type { Kit } from './kit-detail.ts';
+import { standingMark } from './kit-words.ts';
 import { ReturnDialog } from './return-from-tray.tsx';
 
 const marks = { 'bring back': 'hold', pull: 'short' } as const;
+
+/** The lot to bring back, or the promised ones to fetch; how the line stands where none is promised. */
+function whereOf({ lot, line }: Difference): string {
+  if (lot) return lot.lotCode;
+  const promised = line.reservations.map(({ quantity, lotCode, bin }) => `${quantity} of ${lotCode} in ${bin}`);
+  return promised.length > 0 ? promised.join(', ') : standingMark(line).word;
+}
 
 function columnsFor(onReturn: ((row: Difference) => void) | undefined): readonly Column<Difference>[] {
   return [
@@ -28,7 +37,14 @@ function columnsFor(onReturn: ((row: Difference) => void) | undefined): readonly
       ),
     },
     { id: 'position', header: 'For', value: (row) => row.line.position },
-    { id: 'lot', header: 'Lot', value: (row) => row.lot?.lotCode ?? '' },
+    { id: 'lot', header: 'Lot', value: whereOf },
+    {
+      id: 'since',
+      header: 'Asked for since',
+      value: (row) => row.line.askedLaterAt,
+      cell: (row) =>
+        row.line.askedLaterAt && row.what === 'pull' ? <InstantText instant={row.line.askedLaterAt} /> : null,
+    },
     {
       id: 'do',
       header: 'Tray',
@@ -44,18 +60,16 @@ function columnsFor(onReturn: ((row: Difference) => void) | undefined): readonly
   ];
 }
 
-/** The list has changed under the tray: what to bring back and what to pull instead. Nothing while the tray holds no more than it should. */
-export function TrayDifferences({ kit, mayMove }: { kit: Kit; mayMove: boolean }) {
+/** The list has changed under the tray: what to bring back and what to pull besides. */
+export function TrayDifferences(props: { kit: Kit; rows: readonly Difference[]; mayMove: boolean }) {
+  const { kit, rows } = props;
   const [asked, setAsked] = useState<Difference>();
-  const rows = trayDifferences(kit);
-  if (rows.length === 0) return null;
   return (
-    <section className="sheet stack">
-      <h2>The list asks for something else than lies in the tray</h2>
+    <>
       <DataTable
         caption={`Differences of ${kit.code}`}
         rows={rows}
-        columns={columnsFor(mayMove ? setAsked : undefined)}
+        columns={columnsFor(props.mayMove ? setAsked : undefined)}
         rowKey={(row) => row.key}
         empty={null}
       />
@@ -66,6 +80,6 @@ export function TrayDifferences({ kit, mayMove }: { kit: Kit; mayMove: boolean }
           onClose={() => setAsked(undefined)}
         />
       ) : null}
-    </section>
+    </>
   );
 }

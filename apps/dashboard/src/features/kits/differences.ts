@@ -11,8 +11,9 @@ export interface Difference {
 }
 
 /**
- * What lies in the tray beyond what its line asks for, lot by lot, newest lot last in first out; and, once anything is too much,
- * what is still to be pulled. Empty while the tray holds no more than the list asks for: then the pull list says it all.
+ * What lies in the tray beyond what its line asks for, lot by lot, newest lot last in first out; and what is still to be pulled:
+ * all of it once anything is too much, else what was asked for after the pulling had begun. Empty where the list is as it was
+ * pulled by: then the pull list says it all.
  */
 export function trayDifferences(kit: Kit): readonly Difference[] {
   const back = kit.lines.flatMap((line) => {
@@ -24,9 +25,9 @@ export function trayDifferences(kit: Kit): readonly Difference[] {
       return quantity > 0 ? [{ key: `${line.id} ${lot.lotId}`, what: 'bring back' as const, line, quantity, lot }] : [];
     });
   });
-  if (back.length === 0) return [];
+  const isBegun = kit.lines.some((line) => line.inTray > 0 || (line.source !== 'reused' && line.installed > 0));
   const pull = kit.lines
-    .filter(({ toPull }) => toPull > 0)
+    .filter(({ toPull, askedLaterAt }) => toPull > 0 && (back.length > 0 || (isBegun && askedLaterAt !== null)))
     .map((line) => ({ key: line.id, what: 'pull' as const, line, quantity: line.toPull, lot: undefined }));
   return [...back, ...pull];
 }

@@ -1,9 +1,10 @@
 import { expectedOperations } from '@hubwright/contracts/kits/expected-operations';
 import type { Reply } from '@hubwright/contracts/operation';
+import type { RowOf } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
 
 export type ExpectedDemand = Reply<typeof expectedOperations.expectedDemand>;
-export type Behind = ExpectedDemand['behind'][number];
+export type Behind = RowOf<typeof expectedOperations.expectedUnits>;
 export type ExpectedMonth = ExpectedDemand['months'][number];
 
 export const expectedQuery = (partId: string) => queryFor(expectedOperations.expectedDemand, { partId });

@@ -1,11 +1,26 @@
 import { kitsOperations } from '@hubwright/contracts/kits/operations';
-import type { Reply } from '@hubwright/contracts/operation';
-import { queryFor } from '../../api/query.ts';
+import { type RowOf, usePages } from '../../api/pages.ts';
 
-export type KitRow = Reply<typeof kitsOperations.kitBoard>['rows'][number];
+export type KitRow = RowOf<typeof kitsOperations.kitBoard>;
 
-/** Open kits by need date. Two hundred is more than a shop has in work; the server bounds it. */
-export const boardQuery = queryFor(kitsOperations.kitBoard, { state: 'open', limit: 200 });
+/** Open kits by need date, page by page: most shops have them all on the first. */
+export const useBoard = () => usePages(kitsOperations.kitBoard, { state: 'open' });
+
+/** What leaves of the board as a file. */
+export const boardColumns = [
+  { header: 'Kit', value: (kit: KitRow) => kit.code },
+  { header: 'Work order', value: (kit: KitRow) => kit.workOrder.number },
+  { header: 'Unit', value: (kit: KitRow) => kit.workOrder.unit },
+  { header: 'Customer', value: (kit: KitRow) => kit.workOrder.customer },
+  { header: 'Needed by', value: (kit: KitRow) => kit.needBy },
+  { header: 'Lines', value: (kit: KitRow) => kit.lines },
+  { header: 'Pulled', value: (kit: KitRow) => kit.issued },
+  { header: 'Have', value: (kit: KitRow) => kit.have },
+  { header: 'On order', value: (kit: KitRow) => kit.onOrder },
+  { header: 'Late', value: (kit: KitRow) => kit.late },
+  { header: 'Short', value: (kit: KitRow) => kit.short },
+  { header: 'Whole on', value: (kit: KitRow) => kit.wholeOn },
+];
 
 /** What a kit asks of the parts room now. */
 export type KitAsks = 'pull' | 'order' | 'chase' | 'wait' | 'done';

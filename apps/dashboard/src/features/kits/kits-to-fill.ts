@@ -1,10 +1,11 @@
 import { allocationOperations } from '@hubwright/contracts/kits/allocation-operations';
 import type { Reply, Sent } from '@hubwright/contracts/operation';
+import type { RowOf } from '../../api/pages.ts';
 import { queryFor } from '../../api/query.ts';
 
 type ToFill = Reply<typeof allocationOperations.kitsToFill>;
 export type KitToFill = ToFill['kits'][number];
-export type KitLeftOut = ToFill['leftOut'][number];
+export type KitLeftOut = RowOf<typeof allocationOperations.kitsLeftOut>;
 
 export const toFillQuery = queryFor(allocationOperations.kitsToFill, {});
 

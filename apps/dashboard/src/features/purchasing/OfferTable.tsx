@@ -10,6 +10,12 @@ import type { Offer } from './suppliers.ts';
 const prices = ({ breaks }: Offer) =>
   breaks.map(({ from, unitPrice }, at) => (at === 0 ? unitPrice : `${unitPrice} from ${from}`)).join(', ');
 
+interface Acting {
+  readonly onChange?: ((offer: Offer) => void) | undefined;
+  /** Says what holds after it. */
+  readonly onFollow?: ((offer: Offer) => void) | undefined;
+}
+
 /** From when to when its prices hold; what does not hold today is left out of what to buy. */
 function Holds({ row }: { row: Offer }) {
   const { validFrom, validUntil, holds } = row;
@@ -31,16 +37,25 @@ function Holds({ row }: { row: Offer }) {
   );
 }
 
-function columns(onChange?: (offer: Offer) => void): readonly Column<Offer>[] {
+function columns({ onChange, onFollow }: Acting): readonly Column<Offer>[] {
   const change: Column<Offer> = {
     id: 'act',
     header: 'Next',
     value: () => '',
     canSort: false,
     cell: (row) => (
-      <Button weight="quiet" onPress={() => onChange?.(row)} aria-label={`Change ${row.part.number}`}>
-        Change
-      </Button>
+      <span className="row tight">
+        <Button weight="quiet" onPress={() => onChange?.(row)} aria-label={`Change ${row.part.number}`}>
+          Change
+        </Button>
+        <Button
+          weight="quiet"
+          onPress={() => onFollow?.(row)}
+          aria-label={`Prices of ${row.part.number} from a later day`}
+        >
+          From a later day
+        </Button>
+      </span>
     ),
   };
   return [
@@ -72,17 +87,12 @@ function columns(onChange?: (offer: Offer) => void): readonly Column<Offer>[] {
 }
 
 /** How one supplier sells parts. */
-export function OfferTable(props: {
-  caption: string;
-  rows: readonly Offer[];
-  tools: ReactNode;
-  onChange?: ((offer: Offer) => void) | undefined;
-}) {
+export function OfferTable(props: Acting & { caption: string; rows: readonly Offer[]; tools: ReactNode }) {
   return (
     <DataTable
       caption={props.caption}
       rows={props.rows}
-      columns={columns(props.onChange)}
+      columns={columns(props)}
       rowKey={(row) => row.id}
       tools={props.tools}
       empty={

@@ -1,4 +1,4 @@
-import { DueText } from '../../format/values.tsx';
+import { DueText, Price } from '../../format/values.tsx';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { Link } from '../../ui/Link.tsx';
@@ -26,8 +26,22 @@ const what: readonly Column<OrderItem>[] = [
       </>
     ),
   },
+  {
+    id: 'theirs',
+    header: 'Their number',
+    value: (item) => item.supplierPartNumber,
+    cell: (item) => <span className="code">{item.supplierPartNumber}</span>,
+  },
   { id: 'ordered', header: 'Ordered', value: (item) => item.quantity, isNumber: true },
-  { id: 'received', header: 'Has come', value: (item) => item.received, isNumber: true },
+  {
+    id: 'received',
+    header: 'Has come',
+    value: (item) => item.received,
+    isNumber: true,
+    cell: (item) => (
+      <Link href={`/movements?orderLineId=${item.id}&flow=receipts&part=${item.part.number}`}>{item.received}</Link>
+    ),
+  },
   {
     id: 'open',
     header: 'Still to come',
@@ -51,7 +65,13 @@ const what: readonly Column<OrderItem>[] = [
       </span>
     ),
   },
-  { id: 'price', header: 'Unit price', value: (item) => item.unitPrice, isNumber: true },
+  {
+    id: 'price',
+    header: 'Unit price',
+    value: (item) => item.unitPrice,
+    isNumber: true,
+    cell: (item) => <Price each={item.unitPrice} />,
+  },
   {
     id: 'lots',
     header: 'Lots',

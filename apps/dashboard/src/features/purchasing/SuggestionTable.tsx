@@ -1,5 +1,5 @@
 import { plainDates } from '../../format/plain-dates.ts';
-import { Amount, DateText, DueText, Quantity } from '../../format/values.tsx';
+import { Amount, DateText, DueText, Price, Quantity } from '../../format/values.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { type Suggestion, whoAsks } from './suggestions.ts';
@@ -73,7 +73,13 @@ const what: readonly Column<Suggestion>[] = [
     canSort: false,
     cell: (row) => <Why row={row} />,
   },
-  { id: 'each', header: 'Each', value: (row) => Number(row.unitPrice), isNumber: true, cell: (row) => row.unitPrice },
+  {
+    id: 'each',
+    header: 'Each',
+    value: (row) => Number(row.unitPrice),
+    isNumber: true,
+    cell: (row) => <Price each={row.unitPrice} />,
+  },
   {
     id: 'cost',
     header: 'In all',

@@ -1,11 +1,14 @@
+import { approvalOperations } from '@hubwright/contracts/purchasing/approval-operations';
+import { type RowOf, usePages } from '../../api/pages.ts';
 import { DateText, Quantity } from '../../format/values.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Link } from '../../ui/Link.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 import type { Supplier } from './suppliers.ts';
 
-type Delivery = Supplier['deliveries'][number];
+type Delivery = RowOf<typeof approvalOperations.supplierDeliveries>;
 
 const percent = (share: number) => `${Math.round(share * 100)} %`;
 const days = (value: number) => <Quantity amount={String(Math.round(value * 10) / 10)} unit="days" />;
@@ -86,21 +89,24 @@ const columns: readonly Column<Delivery>[] = [
 ];
 
 export function SupplierRecord({ supplier }: { supplier: Supplier }) {
+  const deliveries = usePages(approvalOperations.supplierDeliveries, { supplierId: supplier.id });
   return (
     <section className="sheet stack">
       <h2>How it delivers</h2>
       {supplier.record ? <Learnt record={supplier.record} /> : null}
-      <DataTable
-        caption={`Deliveries of ${supplier.name}`}
-        rows={supplier.deliveries}
-        columns={columns}
-        rowKey={(row) => row.lotId}
-        empty={
-          <EmptyState title="Nothing has come yet">
-            The first box received against an order begins the record.
-          </EmptyState>
-        }
-      />
+      <PagesFrame of={deliveries}>
+        <DataTable
+          caption={`Deliveries of ${supplier.name}`}
+          rows={deliveries.rows}
+          columns={columns}
+          rowKey={(row) => row.lotId}
+          empty={
+            <EmptyState title="Nothing has come yet">
+              The first box received against an order begins the record.
+            </EmptyState>
+          }
+        />
+      </PagesFrame>
     </section>
   );
 }

@@ -27,9 +27,18 @@ export function readPrices(text: string): { from: number; unitPrice: string }[] 
 const writtenPrices = (offer: Offer | undefined) =>
   offer?.breaks.map(({ from, unitPrice }) => (from === 1 ? unitPrice : `${unitPrice} from ${from}`)).join('; ') ?? '';
 
-/** How a supplier sells a part: changes an offer, or adds one for a part still to be named. */
-export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | undefined; onClose: () => void }) {
-  const { supplier, offer, onClose } = props;
+/**
+ * How a supplier sells a part: changes an offer, adds one for a part still to be named, or says what follows on one: the same
+ * terms from a later day.
+ */
+export function SetOfferDialog(props: {
+  supplier: Supplier;
+  offer?: Offer | undefined;
+  isFollowing?: boolean;
+  onClose: () => void;
+}) {
+  const { supplier, offer, isFollowing = false, onClose } = props;
+  const changed = isFollowing ? undefined : offer;
   const save = useCommand(offerOperations.setOffer);
   const [part, setPart] = useState<Found | null>(offer ? { id: offer.part.id, name: offer.part.number } : null);
   const [draft, setDraft] = useState({
@@ -39,8 +48,8 @@ export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | unde
     leadTimeDays: String(offer?.leadTimeDays ?? ''),
     breaks: writtenPrices(offer),
     supplierPartNumber: offer?.supplierPartNumber ?? '',
-    validFrom: offer?.validFrom ?? '',
-    validUntil: offer?.validUntil ?? '',
+    validFrom: changed?.validFrom ?? '',
+    validUntil: changed?.validUntil ?? '',
   });
   const put = (key: keyof typeof draft) => (text: string) => setDraft({ ...draft, [key]: text });
   const whole = (key: 'preference' | 'packSize' | 'minimum' | 'leadTimeDays', label: string, hint?: string) => (
@@ -55,7 +64,7 @@ export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | unde
           leadTimeDays: draft.leadTimeDays === '' ? Number.NaN : Number(draft.leadTimeDays),
           supplierPartNumber: draft.supplierPartNumber,
           ...{ validFrom: draft.validFrom || null, validUntil: draft.validUntil || null },
-          ...(offer ? { seenVersion: offer.version } : {}),
+          ...(changed ? { offerId: changed.id, seenVersion: changed.version } : {}),
         },
       },
       {
@@ -107,7 +116,14 @@ export function SetOfferDialog(props: { supplier: Supplier; offer?: Offer | unde
             onChange={put('supplierPartNumber')}
             isCode
           />
-          <DateField name="validFrom" label="Holds from" value={draft.validFrom} onChange={put('validFrom')} />
+          <DateField
+            name="validFrom"
+            label="Holds from"
+            hint={isFollowing ? 'What holds now ends the day before' : undefined}
+            value={draft.validFrom}
+            onChange={put('validFrom')}
+            isRequired={isFollowing}
+          />
           <DateField
             name="validUntil"
             label="Holds until"

@@ -33,3 +33,23 @@ export const lossWords = { lost: 'lost by the vendor', destroyed: 'destroyed at 
 
 /** A part of an order in words. */
 export const titleOf = ({ workOrderNumber, position, work }: VendorLine) => `${workOrderNumber} ${position}: ${work}`;
+
+interface OutsideLine {
+  readonly order: VendorOrder;
+  readonly line: VendorLine;
+}
+
+/** What leaves of the orders at vendors as a file: a line for each part. */
+export const vendorColumns = [
+  { header: 'Order', value: ({ order }: OutsideLine) => order.number },
+  { header: 'Vendor', value: ({ order }: OutsideLine) => order.vendor.name },
+  { header: 'Sent', value: ({ order }: OutsideLine) => order.sentOn },
+  { header: 'Expected', value: ({ order }: OutsideLine) => order.expectedOn },
+  { header: 'Days late', value: ({ order }: OutsideLine) => order.daysLate },
+  { header: 'Work order', value: ({ line }: OutsideLine) => line.workOrderNumber },
+  { header: 'Part', value: ({ line }: OutsideLine) => line.position },
+  { header: 'Serial', value: ({ line }: OutsideLine) => line.serial },
+  { header: 'Work', value: ({ line }: OutsideLine) => line.work },
+  { header: 'Came back', value: ({ line }: OutsideLine) => (line.condition ? conditionWords[line.condition] : '') },
+  { header: 'Certificate', value: ({ line }: OutsideLine) => line.certificate },
+];

@@ -4,7 +4,6 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { useMay, useMe } from '../../api/me.ts';
 import { usePages } from '../../api/pages.ts';
-import { queryFor } from '../../api/query.ts';
 import { BinCountButtons } from '../../features/inventory/bin-count.tsx';
 import { CountDueTable } from '../../features/inventory/CountDueTable.tsx';
 import { CountTable } from '../../features/inventory/CountTable.tsx';
@@ -30,9 +29,7 @@ function Counting({ row, onClose }: { row: CountDue; onClose: () => void }) {
 
 function DueSection() {
   const [{ within, bin }, setAddress] = useAddress(address);
-  const due = useQuery(
-    queryFor(countOperations.countsDue, { withinDays: Number(within), ...(bin ? { bin } : {}) }),
-  ).data;
+  const due = usePages(countOperations.countsDue, { withinDays: Number(within), ...(bin ? { bin } : {}) });
   const bins = useQuery(binsQuery).data?.rows ?? [];
   const mayCount = useMay(countOperations.countLot);
   const [counted, setCounted] = useState<CountDue>();
@@ -42,37 +39,37 @@ function DueSection() {
     if (isBin) setAddress({ bin: scanned });
     return isBin;
   });
-  const rows = due?.rows ?? [];
   return (
     <section className="sheet stack">
       <h2>Due</h2>
-      <CountDueTable
-        rows={rows}
-        onCount={mayCount ? setCounted : undefined}
-        tools={
-          <>
-            <InlineSelect
-              label="Due within"
-              value={within}
-              onChange={(value) => setAddress({ within: value })}
-              choices={spans.map((value) => ({ value, text: spanWords[value] }))}
-              isRequired
-            />
-            <InlineSelect
-              label="Bin"
-              value={bin || everyBin}
-              onChange={(value) => setAddress({ bin: value === everyBin ? '' : value })}
-              choices={[
-                { value: everyBin, text: 'every bin' },
-                ...bins.map(({ code }) => ({ value: code, text: code })),
-              ]}
-              isRequired
-            />
-            {bin && mayCount ? <BinCountButtons bin={bin} counting={rows[0]?.counting ?? null} /> : null}
-          </>
-        }
-      />
-      {due && due.more > 0 ? <p className="soft">And {due.more} more when these are done.</p> : null}
+      <PagesFrame of={due}>
+        <CountDueTable
+          rows={due.rows}
+          onCount={mayCount ? setCounted : undefined}
+          tools={
+            <>
+              <InlineSelect
+                label="Due within"
+                value={within}
+                onChange={(value) => setAddress({ within: value })}
+                choices={spans.map((value) => ({ value, text: spanWords[value] }))}
+                isRequired
+              />
+              <InlineSelect
+                label="Bin"
+                value={bin || everyBin}
+                onChange={(value) => setAddress({ bin: value === everyBin ? '' : value })}
+                choices={[
+                  { value: everyBin, text: 'every bin' },
+                  ...bins.map(({ code }) => ({ value: code, text: code })),
+                ]}
+                isRequired
+              />
+              {bin && mayCount ? <BinCountButtons bin={bin} counting={due.rows[0]?.counting ?? null} /> : null}
+            </>
+          }
+        />
+      </PagesFrame>
       {counted ? <Counting row={counted} onClose={() => setCounted(undefined)} /> : null}
     </section>
   );

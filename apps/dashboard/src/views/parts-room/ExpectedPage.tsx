@@ -1,17 +1,20 @@
+import { expectedOperations } from '@hubwright/contracts/kits/expected-operations';
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useParams } from '@tanstack/react-router';
+import { usePages } from '../../api/pages.ts';
 import { ExpectedRates } from '../../features/kits/ExpectedRates.tsx';
 import { ExpectedMonths, ExpectedUnits } from '../../features/kits/ExpectedTables.tsx';
 import { expectedQuery } from '../../features/kits/expected-demand.ts';
-import { countOf } from '../../format/numbers.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
 
 /** What is expected of a part for units that are not in work yet: by month, unit by unit, and by which records. */
 export function ExpectedPage() {
   const { partId = '' } = useParams({ strict: false }) as { partId?: string };
   const expected = useSuspenseQuery(expectedQuery(partId)).data;
-  const { part, units, behind } = expected;
+  const { part } = expected;
+  const units = usePages(expectedOperations.expectedUnits, { partId });
   return (
     <>
       <ViewHead
@@ -30,12 +33,9 @@ export function ExpectedPage() {
         </section>
         <section className="sheet stack">
           <h2>Units behind it</h2>
-          {units > behind.length ? (
-            <p className="small soft">
-              The {behind.length} that count most of {countOf(units, 'unit')}.
-            </p>
-          ) : null}
-          <ExpectedUnits of={expected} />
+          <PagesFrame of={units}>
+            <ExpectedUnits part={part} rows={units.rows} />
+          </PagesFrame>
         </section>
         <section className="sheet stack">
           <h2>How the odds are told</h2>

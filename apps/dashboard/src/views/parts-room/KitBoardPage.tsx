@@ -1,23 +1,26 @@
 import { addDays } from '@hubwright/rules/dates';
-import { useSuspenseQuery } from '@tanstack/react-query';
 import { z } from 'zod';
 import { FirstKits } from '../../features/kits/FirstKits.tsx';
 import { KitBoard } from '../../features/kits/KitBoard.tsx';
 import {
   asksOf,
   type BoardFilter,
+  boardColumns,
   boardFilters,
-  boardQuery,
   type KitRow,
   kitsShown,
+  useBoard,
 } from '../../features/kits/kit-board.ts';
 import { ShortLines } from '../../features/kits/ShortLines.tsx';
+import { countOf } from '../../format/numbers.ts';
 import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { ExportButton } from '../../ui/ExportButton.tsx';
 import { useNavigateTo } from '../../ui/Link.tsx';
+import { PagesFrame } from '../../ui/Pages.tsx';
 import { ScanField } from '../../ui/ScanField.tsx';
 import styles from './parts-room.module.css';
 
@@ -63,7 +66,8 @@ function useBoardScan(kits: readonly KitRow[]) {
 }
 
 export function KitBoardPage() {
-  const { rows: kits } = useSuspenseQuery(boardQuery).data;
+  const board = useBoard();
+  const kits = board.rows;
   const [{ show, kit }, setAddress] = useAddress(address);
   const today = useToday();
   const inAWeek = addDays(today, 7);
@@ -95,22 +99,31 @@ export function KitBoardPage() {
         </div>
       </div>
       <div className="stack">
-        <FirstKits kits={kits} />
-        <div className={`sheet ${styles.board}`}>
-          {shown.length === 0 ? (
-            <EmptyState title={kits.length === 0 ? 'No kit is open' : 'No kit fits'}>
-              {kits.length === 0 ? 'A kit is made on the page of its work order.' : 'Show all kits that are open.'}
-            </EmptyState>
-          ) : (
-            <KitBoard
-              kits={shown}
-              today={today}
-              opened={opened?.id}
-              onOpen={(code) => setAddress({ kit: code })}
-              below={(row) => <ShortLines kitId={row.id} actions={<KitActions kit={row} />} />}
-            />
-          )}
-        </div>
+        <PagesFrame of={board}>
+          <FirstKits kits={kits} />
+          <div className={`sheet ${styles.board}`}>
+            <div className="row between">
+              <span className="soft small">
+                {board.more ? 'the first ' : ''}
+                {countOf(shown.length, 'kit')}
+              </span>
+              <ExportButton caption="Kits" columns={boardColumns} rows={shown} />
+            </div>
+            {shown.length === 0 ? (
+              <EmptyState title={kits.length === 0 ? 'No kit is open' : 'No kit fits'}>
+                {kits.length === 0 ? 'A kit is made on the page of its work order.' : 'Show all kits that are open.'}
+              </EmptyState>
+            ) : (
+              <KitBoard
+                kits={shown}
+                today={today}
+                opened={opened?.id}
+                onOpen={(code) => setAddress({ kit: code })}
+                below={(row) => <ShortLines kitId={row.id} actions={<KitActions kit={row} />} />}
+              />
+            )}
+          </div>
+        </PagesFrame>
       </div>
     </>
   );

@@ -15,7 +15,6 @@ import { type Fetch, pullList, unpromised } from '../../features/kits/pull-list.
 import { ReleaseDialog } from '../../features/kits/release-reservation.tsx';
 import { ReserveKit } from '../../features/kits/reserve-kit.tsx';
 import { NeedByDialog } from '../../features/kits/set-need-by.tsx';
-import { TrayDifferences } from '../../features/kits/TrayDifferences.tsx';
 import { TrayList } from '../../features/kits/TrayList.tsx';
 import { DueText } from '../../format/values.tsx';
 import { useAddress } from '../../shell/use-address.ts';
@@ -98,8 +97,7 @@ export function KitPage() {
       <div className="stack">
         {mayPull ? <KitScanning key={kit.id} kit={kit} /> : null}
         {kit.state === 'open' ? null : <p>This kit is {kit.state}; nothing is pulled for it any more.</p>}
-        <KitOpenItems kit={kit} mayAdd={mayAdd} />
-        <TrayDifferences kit={kit} mayMove={mayPull} />
+        <KitOpenItems kit={kit} mayAdd={mayAdd} mayMove={mayPull} />
         <PullProgress kit={kit} />
         <div className={opened ? styles.beside : ''}>
           <div className="sheet">

@@ -2,16 +2,19 @@ import { allocationOperations } from '@hubwright/contracts/kits/allocation-opera
 import { useSuspenseQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useMay } from '../../api/me.ts';
+import { usePages } from '../../api/pages.ts';
 import { AcceptFill } from '../../features/kits/accept-fill.tsx';
 import { AllocationPolicy } from '../../features/kits/change-allocation-policy.tsx';
 import { FillTable, LeftOutTable } from '../../features/kits/FillTable.tsx';
 import { toFillQuery } from '../../features/kits/kits-to-fill.ts';
 import { countOf } from '../../format/numbers.ts';
+import { PagesFrame } from '../../ui/Pages.tsx';
 import { StateMark } from '../../ui/StateMark.tsx';
 
 /** Which kits to finish from the shelf so that most promised value is not late, why, and the one step to promise it to them. */
 export function KitsToFillPage() {
-  const { kits, fillable, leftOut, proof, isBest, promised } = useSuspenseQuery(toFillQuery).data;
+  const { kits, fillable, proof, isBest, promised } = useSuspenseQuery(toFillQuery).data;
+  const leftOut = usePages(allocationOperations.kitsLeftOut, {});
   const mayAccept = useMay(allocationOperations.acceptFill);
   const [dropped, setDropped] = useState<ReadonlySet<string>>(new Set());
   const chosen = kits.filter(({ kitId }) => !dropped.has(kitId));
@@ -49,7 +52,9 @@ export function KitsToFillPage() {
       </div>
       <section className="sheet stack">
         <h2>Left out, and what they lack</h2>
-        <LeftOutTable rows={leftOut} />
+        <PagesFrame of={leftOut}>
+          <LeftOutTable rows={leftOut.rows} />
+        </PagesFrame>
       </section>
     </div>
   );

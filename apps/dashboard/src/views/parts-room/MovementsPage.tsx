@@ -16,6 +16,7 @@ const day = z
 const address = z.object({
   part: z.string().catch(''),
   partId: z.uuid().or(z.literal('')).catch(''),
+  orderLineId: z.uuid().or(z.literal('')).catch(''),
   flow: z.enum(flows).catch('all'),
   since: day,
   before: day,
@@ -31,9 +32,10 @@ const choices = flows.map((value) => ({ value, text: words[value] }));
 
 /** The movements behind a number: which part, which way, in which time. */
 export function MovementsPage() {
-  const [{ part, partId, flow, since, before }, setAddress] = useAddress(address);
+  const [{ part, partId, orderLineId, flow, since, before }, setAddress] = useAddress(address);
   const movements = usePages(inventoryOperations.listMovements, {
     ...(partId ? { partId } : {}),
+    ...(orderLineId ? { orderLineId } : {}),
     ...(flow === 'all' ? {} : { flow }),
     ...(since ? { since } : {}),
     ...(before ? { before } : {}),

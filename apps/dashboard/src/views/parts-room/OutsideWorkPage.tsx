@@ -11,12 +11,13 @@ import { LossTable } from '../../features/vendors/LossTable.tsx';
 import { SendOut } from '../../features/vendors/send-out.tsx';
 import { SendPieces } from '../../features/vendors/send-pieces.tsx';
 import { VendorOrderSheet } from '../../features/vendors/VendorOrderSheet.tsx';
-import { outsideWorkQuery, type RackPiece, type Vendor } from '../../features/vendors/vendors.ts';
+import { outsideWorkQuery, type RackPiece, type Vendor, vendorColumns } from '../../features/vendors/vendors.ts';
 import { WaitingOutside } from '../../features/vendors/WaitingOutside.tsx';
 import { useToday } from '../../format/use-today.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { Button } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { ExportButton } from '../../ui/ExportButton.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
 import { Tabs } from '../../ui/Tabs.tsx';
 
@@ -29,6 +30,15 @@ function Orders({ state, empty }: { state: 'out' | 'late' | 'back'; empty: strin
   return (
     <PagesFrame of={orders}>
       {orders.rows.length === 0 ? <EmptyState title={empty} /> : null}
+      {orders.rows.length > 0 ? (
+        <div className="row">
+          <ExportButton
+            caption={`Outside work ${state}`}
+            columns={vendorColumns}
+            rows={orders.rows.flatMap((order) => order.lines.map((line) => ({ order, line })))}
+          />
+        </div>
+      ) : null}
       {orders.rows.map((order) => (
         <VendorOrderSheet key={order.id} order={order} signer={me} />
       ))}

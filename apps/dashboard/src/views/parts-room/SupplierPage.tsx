@@ -22,7 +22,7 @@ import { StateMark } from '../../ui/StateMark.tsx';
 function Offers({ supplier }: { supplier: Supplier }) {
   const offers = usePages(offerOperations.listOffers, { supplierId: supplier.id });
   const maySet = useMay(offerOperations.setOffer);
-  const [setting, setSetting] = useState<Offer | 'new'>();
+  const [setting, setSetting] = useState<{ offer?: Offer; isFollowing?: boolean }>();
   return (
     <section className="sheet stack">
       <h2>What it sells</h2>
@@ -30,17 +30,12 @@ function Offers({ supplier }: { supplier: Supplier }) {
         <OfferTable
           caption={`Offers of ${supplier.name}`}
           rows={offers.rows}
-          tools={maySet ? <Button onPress={() => setSetting('new')}>Add an offer</Button> : null}
-          onChange={maySet ? setSetting : undefined}
+          tools={maySet ? <Button onPress={() => setSetting({})}>Add an offer</Button> : null}
+          onChange={maySet ? (offer) => setSetting({ offer }) : undefined}
+          onFollow={maySet ? (offer) => setSetting({ offer, isFollowing: true }) : undefined}
         />
       </PagesFrame>
-      {setting ? (
-        <SetOfferDialog
-          supplier={supplier}
-          offer={setting === 'new' ? undefined : setting}
-          onClose={() => setSetting(undefined)}
-        />
-      ) : null}
+      {setting ? <SetOfferDialog supplier={supplier} {...setting} onClose={() => setSetting(undefined)} /> : null}
     </section>
   );
 }

@@ -176,6 +176,14 @@ export const partsRoomPages: readonly View[] = [
     component: lazyRouteComponent(() => import('./ExpectedPage.tsx'), 'ExpectedPage'),
   },
   {
+    ...about,
+    path: '/parts/$partId/average',
+    title: 'Average price',
+    question: 'What was the price of one computed from?',
+    roles: ['parts-room', 'manager', 'administrator'],
+    component: lazyRouteComponent(() => import('./AveragePage.tsx'), 'AveragePage'),
+  },
+  {
     ...page,
     ...keep,
     path: '/expiring',

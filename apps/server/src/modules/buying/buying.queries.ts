@@ -53,7 +53,7 @@ export class BuyingQueries implements OnApplicationShutdown {
     for (const { part, months } of state.foreseen()) if (months.some((month) => month.short > 0)) short.add(part.id);
     const [candidates, deliveries, costs] = await Promise.all([
       this.reads.sql<CandidateRow>(candidatesSql, [[...short], zone, monthsBack, today]),
-      this.reads.sql<DeliveryRow>(deliveriesSql, [zone, null, newestDeliveries]),
+      this.reads.sql<DeliveryRow>(deliveriesSql, [zone, null, newestDeliveries, null]),
       this.costs(),
     ]);
     const demand = demandOf(state);

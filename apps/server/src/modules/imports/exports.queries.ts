@@ -122,7 +122,7 @@ const lists: Record<ExportList, List> = {
       ['valid until', 'f.valid_until::text'],
     ],
     from: `part_offers f JOIN parts p ON p.id = f.part_id JOIN suppliers s ON s.id = f.supplier_id,
-      jsonb_array_elements(f.breaks) WITH ORDINALITY b(value, place) ORDER BY s.code, p.number, b.place`,
+      jsonb_array_elements(f.breaks) WITH ORDINALITY b(value, place) ORDER BY s.code, p.number, f.valid_from NULLS FIRST, b.place`,
   },
   suppliers: {
     columns: [

@@ -14,18 +14,18 @@ export interface OfferTerms {
   readonly validUntil: string | null;
   readonly breaks: readonly { readonly from: number; readonly unitPrice: string }[];
 }
-export interface KnownOffer extends OfferTerms {
+/** An offer of a supplier and a part as it will be: on record already, or new (`id` undefined). */
+export interface DraftOffer {
+  readonly id: string | undefined;
   readonly version: number;
-}
-export interface OfferToWrite {
   readonly partId: string;
   readonly supplierId: string;
-  readonly before: KnownOffer | undefined;
-  readonly terms: OfferTerms;
+  terms: OfferTerms;
+  isChanged: boolean;
 }
 
 const offersSql = `
-  SELECT part_id AS "partId", supplier_id AS "supplierId", supplier_part_number AS "supplierPartNumber", pack_size AS "packSize",
+  SELECT id, part_id AS "partId", supplier_id AS "supplierId", supplier_part_number AS "supplierPartNumber", pack_size AS "packSize",
     minimum, lead_time_days AS "leadTimeDays", preference, valid_from::text AS "validFrom", valid_until::text AS "validUntil", breaks, version
   FROM part_offers WHERE part_id = ANY($1::uuid[])`;
 
@@ -35,23 +35,26 @@ export async function knownOffers(
   { parts, suppliers }: { parts: ReadonlyMap<string, KnownPart>; suppliers: ReadonlyMap<string, string> },
 ) {
   const named = [...parts.values()].map(({ id }) => id);
-  const rows = await ask<KnownOffer & { partId: string; supplierId: string }>(offersSql, [named]);
+  const rows = await ask<OfferTerms & Pick<DraftOffer, 'version' | 'partId' | 'supplierId'> & { id: string }>(
+    offersSql,
+    [named],
+  );
   const wanted = new Set(suppliers.values());
   const asked = new Map<string, number>();
-  for (const { partId, preference } of rows) asked.set(partId, Math.max(asked.get(partId) ?? 0, preference));
-  const offers = rows
-    .filter(({ supplierId }) => wanted.has(supplierId))
-    .map(({ partId, supplierId, ...offer }) => [`${supplierId} ${partId}`, offer] as const);
-  return { offers: new Map<string, KnownOffer>(offers), asked };
+  const offers = new Map<string, DraftOffer[]>();
+  for (const { id, version, partId, supplierId, ...terms } of rows) {
+    asked.set(partId, Math.max(asked.get(partId) ?? 0, terms.preference));
+    if (!wanted.has(supplierId)) continue;
+    const key = `${supplierId} ${partId}`;
+    offers.set(key, [...(offers.get(key) ?? []), { id, version, partId, supplierId, terms, isChanged: false }]);
+  }
+  return { offers, asked };
 }
 
 /** One statement, however many. Throws `out-of-date` when one was changed by someone else in the same moment. */
-export async function writeOffers(
-  { tx, newId }: Writing,
-  offers: readonly OfferToWrite[],
-): Promise<readonly Subject[]> {
-  const rows = offers.map(({ partId, supplierId, before, terms }) => ({
-    ...{ id: newId(), partId, supplierId, seen: before?.version ?? 0 },
+export async function writeOffers({ tx, newId }: Writing, offers: readonly DraftOffer[]): Promise<readonly Subject[]> {
+  const rows = offers.map(({ id, version, partId, supplierId, terms }) => ({
+    ...{ id: id ?? newId(), partId, supplierId, seen: version },
     ...terms,
   }));
   const written = await tx.$executeRaw`
@@ -62,7 +65,7 @@ export async function writeOffers(
     FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS n(id uuid, "partId" uuid, "supplierId" uuid, preference int,
       "packSize" int, minimum int, "leadTimeDays" int, breaks jsonb, "supplierPartNumber" text, "validFrom" date,
       "validUntil" date, seen int)
-    ON CONFLICT (part_id, supplier_id) DO UPDATE SET preference = excluded.preference, pack_size = excluded.pack_size,
+    ON CONFLICT (id) DO UPDATE SET preference = excluded.preference, pack_size = excluded.pack_size,
       minimum = excluded.minimum, lead_time_days = excluded.lead_time_days, breaks = excluded.breaks,
       supplier_part_number = excluded.supplier_part_number, valid_from = excluded.valid_from,
       valid_until = excluded.valid_until, version = excluded.version

@@ -1,6 +1,7 @@
 import { isDate } from '@hubwright/rules/dates';
+import { offerHolds, placeOffer } from '@hubwright/rules/replenishment';
 import { Cells } from './cells.ts';
-import { type KnownOffer, knownOffers, type OfferTerms, type OfferToWrite, writeOffers } from './offers.ts';
+import { type DraftOffer, knownOffers, type OfferTerms, writeOffers } from './offers.ts';
 import { type KnownPart, knownPlaces, partsNamed } from './parts.ts';
 import { type Models, type Plan, planned, type RowChange, type Table, type TableRow } from './table.ts';
 
@@ -8,7 +9,7 @@ interface Known {
   readonly parts: ReadonlyMap<string, KnownPart>;
   readonly suppliers: ReadonlyMap<string, string>;
   /** By `supplier part`. */
-  readonly offers: ReadonlyMap<string, KnownOffer>;
+  readonly offers: ReadonlyMap<string, readonly DraftOffer[]>;
   /** The last place in the order of asking that is taken, by part. */
   readonly asked: ReadonlyMap<string, number>;
   readonly today: string;
@@ -16,7 +17,6 @@ interface Known {
 interface RowPlan {
   readonly isNew: boolean;
   readonly changes: readonly RowChange[];
-  readonly write: readonly OfferToWrite[];
 }
 interface Read {
   readonly row: TableRow;
@@ -38,18 +38,24 @@ const wholes = {
 type WholeField = keyof typeof wholes;
 const days = ['validFrom', 'validUntil'] as const;
 
-/** Suppliers' price lists: the rows of a supplier and a part are one offer, which takes the place of the one before as a whole. */
+/**
+ * Suppliers’ price lists: the rows of a supplier and a part that hold from the same day are one offer, taken as a whole. It takes the
+ * place of the one that begins on that day; one that began earlier ends the day before.
+ */
 export async function planOffers(models: Models, table: Table): Promise<Plan> {
   const parts = await partsNamed(table);
   const { suppliers } = await knownPlaces(models, table, { bin: 'bin' });
   const { offers, asked } = await knownOffers(table.ask, { parts, suppliers });
   const known: Known = { parts, suppliers, offers, asked, today: table.today };
   const read = table.rows.map((row) => readRow(row, table, known));
-  const groups = groupsOf(read.filter((one): one is Whole => one.part !== undefined && one.supplierId !== undefined));
-  const planOf = new Map<Read, RowPlan>(
-    [...groups].flatMap(([key, rows]) => planGroup(rows, { before: offers.get(key), known })),
-  );
-  const toWrite = [...groups.values()].flatMap(([first]) => (first && planOf.get(first)?.write) ?? []);
+  const planOf = new Map<Read, RowPlan>();
+  const toWrite: DraftOffer[] = [];
+  for (const [pair, lists] of listsOf(read.filter((one): one is Whole => !!one.part && !!one.supplierId))) {
+    const drafts = [...(offers.get(pair) ?? [])];
+    const inTime = [...lists].toSorted(([one], [other]) => one.localeCompare(other));
+    for (const [, rows] of inTime) for (const [row, plan] of planList(rows, { drafts, known })) planOf.set(row, plan);
+    toWrite.push(...drafts.filter(({ isChanged }) => isChanged));
+  }
   return {
     rows: read.map((one) => {
       const { isNew = false, changes = [] } = planOf.get(one) ?? {};
@@ -59,15 +65,19 @@ export async function planOffers(models: Models, table: Table): Promise<Plan> {
   };
 }
 
-function groupsOf(rows: readonly Whole[]): ReadonlyMap<string, readonly Whole[]> {
-  const groups = new Map<string, Whole[]>();
+/** By supplier and part, then by the first day; a row that names none goes with the one above it. */
+function listsOf(rows: readonly Whole[]): ReadonlyMap<string, ReadonlyMap<string, Whole[]>> {
+  const pairs = new Map<string, Map<string, Whole[]>>();
+  const above = new Map<string, string>();
   for (const row of rows) {
-    const key = `${row.supplierId} ${row.part.id}`;
-    const group = groups.get(key);
-    if (group) group.push(row);
-    else groups.set(key, [row]);
+    const pair = `${row.supplierId} ${row.part.id}`;
+    const from = row.cells.text('validFrom', 10) || above.get(pair) || '';
+    above.set(pair, from);
+    const lists = pairs.get(pair) ?? new Map<string, Whole[]>();
+    lists.set(from, [...(lists.get(from) ?? []), row]);
+    pairs.set(pair, lists);
   }
-  return groups;
+  return pairs;
 }
 
 function readRow(row: TableRow, { mapping }: Table, { parts, suppliers }: Known): Read {
@@ -87,29 +97,72 @@ function readRow(row: TableRow, { mapping }: Table, { parts, suppliers }: Known)
   return { row, cells, part, supplierId, from, unitPrice };
 }
 
+interface Among {
+  /** The offers of this supplier and part; what the list changes is changed here. */
+  readonly drafts: DraftOffer[];
+  readonly known: Known;
+}
+
 /** Adds what is wrong between the rows of one offer to its cells, and says of each row what it changes. */
-function planGroup(rows: readonly Whole[], { before, known }: { before: KnownOffer | undefined; known: Known }) {
+function planList(rows: readonly Whole[], { drafts, known }: Among): (readonly [Read, RowPlan])[] {
   const [first] = rows;
   if (!first) return [];
-  const terms = termsOf(rows, { before, known });
-  refuseUnfit(rows, { terms, before, today: known.today });
-  const changes = before ? changesOf(before, terms) : [];
-  const write: OfferToWrite[] =
-    before && changes.length === 0 ? [] : [{ partId: first.part.id, supplierId: first.supplierId, before, terms }];
-  return rows.map(
-    (one) =>
-      [one, { isNew: !before, changes: one === first ? changes : [], write: one === first ? write : [] }] as const,
-  );
+  const before = takenPlaceOf(first, { drafts, known });
+  const terms = termsOf(rows, { before: before?.terms, beside: drafts.at(-1)?.terms, known });
+  refuseUnfit(rows, { terms, before: before?.terms, today: known.today });
+  const ended = endEarlier(first, { terms, others: drafts.filter((one) => one !== before) });
+  const changes = [...(before ? changesOf(before.terms, terms) : []), ...ended];
+  const { part, supplierId } = first;
+  if (!before) drafts.push({ id: undefined, version: 0, partId: part.id, supplierId, terms, isChanged: true });
+  else if (changes.length > 0) Object.assign(before, { terms, isChanged: true });
+  return rows.map((one) => [one, { isNew: !before, changes: one === first ? changes : [] }] as const);
+}
+
+/** The offer that begins on the same day; where the list names no day, the one that holds now, or the last that did. */
+function takenPlaceOf({ cells }: Whole, { drafts, known }: Among): DraftOffer | undefined {
+  const from = cells.text('validFrom', 10) || null;
+  const same = drafts.find(({ terms }) => terms.validFrom === from);
+  if (from !== null) return same;
+  const unnamed = drafts.find(({ terms }) => offerHolds(terms, known.today)) ?? drafts.at(-1);
+  return cells.has('validFrom') ? (same ?? unnamed) : unnamed;
+}
+
+/** What began earlier ends the day before, and the row says so; what begins later is in the way. */
+function endEarlier(
+  { cells }: Whole,
+  { terms, others }: { terms: OfferTerms; others: readonly DraftOffer[] },
+): RowChange[] {
+  const isBackwards = terms.validFrom && terms.validUntil && terms.validUntil < terms.validFrom;
+  if (isBackwards || !(terms.validFrom === null || isDate(terms.validFrom))) return [];
+  const held = others.map((draft) => ({ draft, ...draft.terms }));
+  const { ends, inTheWay } = placeOffer(held, terms);
+  for (const { validFrom } of inTheWay) {
+    if (validFrom === null)
+      cells.wrong('validFrom', 'Other prices hold from the beginning: name the first day of these');
+    else cells.wrong('validUntil', `Other prices begin on ${validFrom}: name a last day before it`);
+  }
+  return ends.map(({ of: { draft }, validUntil }) => {
+    const from = `${draft.terms.validUntil ?? 'no end'} (the prices before)`;
+    Object.assign(draft, { terms: { ...draft.terms, validUntil }, isChanged: true });
+    return { field: 'validUntil', from, to: `${validUntil} (the prices before)` };
+  });
 }
 
 /** What the rows say together; where they are silent, what held before, or what is on record of the part. */
 function termsOf(
   rows: readonly Whole[],
-  { before, known }: { before: KnownOffer | undefined; known: Known },
+  { before, beside, known }: { before: OfferTerms | undefined; beside: OfferTerms | undefined; known: Known },
 ): OfferTerms {
   const part = rows[0]?.part as KnownPart;
   const next = Math.min(9, (known.asked.get(part.id) ?? 0) + 1);
-  const usual = before ?? { packSize: part.packSize, minimum: 1, leadTimeDays: part.leadTimeDays, preference: next };
+  const usual = before ??
+    beside ?? {
+      packSize: part.packSize,
+      minimum: 1,
+      leadTimeDays: part.leadTimeDays,
+      preference: next,
+      supplierPartNumber: '',
+    };
   const whole = (field: WholeField) => {
     const said = agreed(rows, field, ({ cells }) => cells.whole(field, wholes[field]));
     return said ?? usual[field];
@@ -121,7 +174,7 @@ function termsOf(
   return {
     ...{ packSize: whole('packSize'), minimum: whole('minimum') },
     ...{ leadTimeDays: whole('leadTimeDays'), preference: whole('preference') },
-    supplierPartNumber: text('supplierPartNumber', 60) ?? before?.supplierPartNumber ?? '',
+    supplierPartNumber: text('supplierPartNumber', 60) ?? usual.supplierPartNumber,
     ...{ validFrom: day('validFrom'), validUntil: day('validUntil') },
     breaks: rows
       .map(({ from, unitPrice }) => ({ from, unitPrice: unitPrice ?? '0' }))
@@ -143,7 +196,7 @@ function agreed<T>(rows: readonly Whole[], field: string, read: (row: Whole) => 
 
 function refuseUnfit(
   rows: readonly Whole[],
-  { terms, before, today }: { terms: OfferTerms; before: KnownOffer | undefined; today: string },
+  { terms, before, today }: { terms: OfferTerms; before: OfferTerms | undefined; today: string },
 ): void {
   const first = rows[0] as Whole;
   const { validFrom, validUntil, minimum, breaks } = terms;
@@ -159,11 +212,8 @@ function refuseUnfit(
     first.cells.wrong('from', `No price for fewer than ${lowest}: write one, or ${lowest} as the least quantity`);
   if (validFrom && validUntil && validUntil < validFrom)
     first.cells.wrong('validUntil', 'The last day comes before the first');
-  else if (validUntil && validUntil < today) first.cells.wrong('validUntil', 'These prices have run out');
-  // One offer a supplier and part: what begins later must not put an end to what holds now.
-  const holds = before && (before.validFrom ?? today) <= today && (before.validUntil ?? today) >= today;
-  if (holds && validFrom && validFrom > today)
-    first.cells.wrong('validFrom', `Other prices hold until then: bring this list in on ${validFrom}`);
+  else if (validUntil && validUntil < today && before?.validUntil !== validUntil)
+    first.cells.wrong('validUntil', 'These prices have run out');
 }
 
 const shown = ['supplierPartNumber', 'packSize', 'minimum', 'leadTimeDays', 'preference', ...days] as const;

@@ -17,8 +17,6 @@ interface InBin extends Omit<Due, 'countClass' | 'dueOn' | 'lastCounted'> {
   readonly receivedAt: Date;
 }
 
-/** A walk takes no more than this; the rest is due on the next. */
-const most = 200;
 const day = 86_400_000;
 
 @Injectable()
@@ -44,7 +42,10 @@ export class CountsQueries {
       if (dueOn > until && input.bin === undefined) return [];
       return [{ ...lot, countClass, dueOn, lastCounted: lot.lastCounted?.toISOString() ?? null }];
     });
-    return { rows: due.slice(0, most), more: Math.max(0, due.length - most) };
+    // In the order of the walk; a place in it is where the next page begins.
+    const from = Number(input.after ?? 0) || 0;
+    const to = from + input.limit;
+    return { rows: due.slice(from, to), next: to < due.length ? String(to) : null };
   }
 
   /**

@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { AverageQueries } from './average.queries.ts';
 import { CountsController } from './counts.controller.ts';
 import { CountsQueries } from './counts.queries.ts';
 import { FreezerController } from './freezer.controller.ts';
@@ -39,6 +40,7 @@ import { WitnessQueries } from './witness.queries.ts';
     CountsQueries,
     WitnessQueries,
     ValueQueries,
+    AverageQueries,
     UsageQueries,
   ],
 })

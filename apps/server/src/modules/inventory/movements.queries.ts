@@ -32,6 +32,7 @@ const filters = {
   lotId: 'm.lot_id = $::uuid',
   partId: 'm.part_id = $::uuid',
   kitId: 'm.kit_line_id IN (SELECT id FROM kit_lines WHERE kit_id = $::uuid)',
+  orderLineId: 'm.lot_id IN (SELECT id FROM lots WHERE purchase_order_line_id = $::uuid)',
   bin: "m.id IN (SELECT id FROM movements WHERE from_kind = 'bin' AND from_ref = $ UNION ALL SELECT id FROM movements WHERE to_kind = 'bin' AND to_ref = $)",
   after: 'm.sequence < $::bigint',
   flow: `CASE $ WHEN 'receipts' THEN 'supplier' IN (m.from_kind, m.to_kind) WHEN 'counts' THEN 'count' IN (m.from_kind, m.to_kind)

@@ -13,14 +13,23 @@ export interface FlowRow {
 const inStock = "('receiving', 'quarantine', 'bin')";
 const atWork = new Set(['tray', 'unit', 'rack']);
 
+const isFlow = `l.owner_id IS NULL AND l.origin <> 'taken-off'
+    AND (m.from_kind IN ${inStock}) <> (m.to_kind IN ${inStock})
+    AND 'other-lot' NOT IN (m.from_kind, m.to_kind)`;
+
 /** Of lots that are the shop's and were bought or brought in, part by part in the order of the ledger. Lots split or merged stay what they were. */
 export const flowsSql = `
   SELECT m.part_id, m.at, m.quantity, m.from_kind, m.to_kind, l.unit_price
   FROM movements m JOIN lots l ON l.id = m.lot_id
-  WHERE l.owner_id IS NULL AND l.origin <> 'taken-off'
-    AND (m.from_kind IN ${inStock}) <> (m.to_kind IN ${inStock})
-    AND 'other-lot' NOT IN (m.from_kind, m.to_kind)
+  WHERE ${isFlow}
   ORDER BY m.part_id, m.sequence`;
+
+/** The same of one part ($1), with the lot of each. */
+export const flowsOfPartSql = `
+  SELECT m.id, m.part_id, m.at, m.quantity, m.from_kind, m.to_kind, l.unit_price, l.id AS lot_id, l.code AS lot_code
+  FROM movements m JOIN lots l ON l.id = m.lot_id
+  WHERE m.part_id = $1::uuid AND ${isFlow}
+  ORDER BY m.sequence`;
 
 /** What lies there now at what each lot cost, by part. */
 export const lotCostSql = `

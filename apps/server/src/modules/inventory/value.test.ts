@@ -43,6 +43,23 @@ describe('what stock is worth', () => {
     expect(await washer()).toMatchObject({ turns: '0.2', lastIssuedOn: room.day(0) });
   });
 
+  it('has its price of one told movement by movement; the newest is what the list says', async () => {
+    const steps = (await clerk.call(valueOperations.partAverage, { partId: room.part('washer') })).body;
+    expect(steps).toMatchObject({ part: room.number('washer'), isFollowed: true, next: null });
+    expect(steps.rows.map(({ kind, quantity, paid, held, average }) => [kind, quantity, paid, held, average])).toEqual([
+      ['issue', 2, null, 18, '2'],
+      ['receipt', 10, '3.00', 20, '2'],
+      ['receipt', 10, '1.00', 10, '1'],
+    ]);
+    expect(steps.rows[0]?.average).toBe((await washer())?.average);
+    const first = (await clerk.call(valueOperations.partAverage, { partId: room.part('washer'), limit: 2 })).body;
+    const rest = { partId: room.part('washer'), limit: 2, after: first.next ?? '' };
+    expect((await clerk.call(valueOperations.partAverage, rest)).body).toMatchObject({
+      rows: [steps.rows[2]],
+      next: null,
+    });
+  });
+
   it('says what counts missed, and every number is the sum of its movements', async () => {
     const lot = await room.onShelf('washer', 100);
     await priced(lot.id, '2.00');

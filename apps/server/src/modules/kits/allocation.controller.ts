@@ -1,7 +1,7 @@
 import { allocationOperations } from '@hubwright/contracts/kits/allocation-operations';
 import { Controller, Inject } from '@nestjs/common';
 import { type CommandCall, CommandRunner } from '../../platform/command/runner.ts';
-import { Call, Operation } from '../../platform/http/operation.ts';
+import { Call, Operation, Query, type ReadCall } from '../../platform/http/operation.ts';
 import { acceptFill } from './accept-fill.command.ts';
 import { AllocationQueries } from './allocation.queries.ts';
 import { changeAllocationPolicy } from './change-allocation-policy.command.ts';
@@ -18,6 +18,11 @@ export class AllocationController {
   @Operation(allocationOperations.kitsToFill)
   kitsToFill() {
     return this.fill.kitsToFill();
+  }
+
+  @Operation(allocationOperations.kitsLeftOut)
+  kitsLeftOut(@Query() call: ReadCall<typeof allocationOperations.kitsLeftOut>) {
+    return this.fill.leftOut(call.input);
   }
 
   @Operation(allocationOperations.acceptFill)

@@ -22,6 +22,8 @@ export interface LineRow extends Figures {
   readonly findingId: string | null;
   /** Pieces that a failed test used up: new ones are at the shop’s cost. */
   readonly shopPays: number;
+  /** When something after the kit's first list asked for it. */
+  readonly askedLaterAt: string | null;
   readonly part: PartWords;
   readonly minimumDaysAtBuild: number;
   readonly leadTimeDays: number;
@@ -69,6 +71,7 @@ export interface OrderRow {
 const lineColumns = `
   SELECT kl.id AS "lineId", kl.sequence, kl.position, kl.quantity, kl.minimum, kl.source, kl.finding_id AS "findingId",
     (SELECT coalesce(sum(s.quantity), 0)::int FROM shop_cost_parts s WHERE s.kit_line_id = kl.id) AS "shopPays",
+    to_char(kl.asked_later_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS "askedLaterAt",
     json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
     p.minimum_days_at_build AS "minimumDaysAtBuild", p.lead_time_days AS "leadTimeDays",
     k.id AS "kitId", k.code AS "kitCode", k.need_by::text AS "needBy", w.priority, w.customer_id AS "customerId",

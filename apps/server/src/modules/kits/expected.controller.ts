@@ -11,4 +11,9 @@ export class ExpectedController {
   expected(@Query() call: ReadCall<typeof expectedOperations.expectedDemand>) {
     return this.queries.expected(call.input);
   }
+
+  @Operation(expectedOperations.expectedUnits)
+  units(@Query() call: ReadCall<typeof expectedOperations.expectedUnits>) {
+    return this.queries.units(call.input);
+  }
 }

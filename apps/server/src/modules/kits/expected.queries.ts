@@ -9,9 +9,8 @@ import type { ReturnRate } from './foreseen-rows.ts';
 import { KitCover } from './kit-cover.ts';
 
 type Answer = Reply<typeof expectedOperations.expectedDemand>;
-
-/** Units told one by one; the rest is counted. */
-const told = 200;
+type Units = Reply<typeof expectedOperations.expectedUnits>;
+type Behind = Units['rows'][number];
 
 const unitsSql = `
   SELECT i.id, m.designation, coalesce(i.serial, i.provisional_name, 'serial not read') AS serial, coalesce(c.name, 'nobody known') AS customer,
@@ -38,14 +37,10 @@ export class ExpectedQueries {
     const state = await this.cover.kept();
     const { foresight } = this.cover;
     const cover = state.foreseenOf(partId);
-    const shares = cover && foresight ? await foresight.behind(partId) : [];
-    const sorted = [...shares].sort((one, other) => other.quantity - one.quantity).slice(0, told);
     const { rates = [], returning } = foresight?.records ?? {};
     return {
       part,
       months: cover ? cover.months.map((month) => ({ ...month })) : [],
-      behind: await this.named(sorted),
-      units: shares.length,
       returning: returnWords(returning),
       findings: await this.findings(rates.filter((rate) => rate.part === partId)),
       summary: cover
@@ -54,11 +49,23 @@ export class ExpectedQueries {
     };
   }
 
-  private async named(shares: readonly Share[]): Promise<Answer['behind']> {
+  /** By how much each counts for; a place in that order is where the next page begins. */
+  async units({ partId, after, limit }: Input<typeof expectedOperations.expectedUnits>): Promise<Units> {
+    found((await this.reads.sql<Answer['part']>(partSql, [partId]))[0], 'This part');
+    const state = await this.cover.kept();
+    const { foresight } = this.cover;
+    const shares = state.foreseenOf(partId) && foresight ? await foresight.behind(partId) : [];
+    const sorted = [...shares].sort((one, other) => other.quantity - one.quantity);
+    const from = Number(after ?? 0) || 0;
+    const to = from + limit;
+    return { rows: await this.named(sorted.slice(from, to)), next: to < sorted.length ? String(to) : null };
+  }
+
+  private async named(shares: readonly Share[]): Promise<Behind[]> {
     const ids = (of: 'unit' | 'workOrder') => [...new Set(shares.flatMap((share) => share[of] ?? []))];
     const [units, orders] = await Promise.all([
-      this.reads.sql<NonNullable<Answer['behind'][number]['unit']>>(unitsSql, [ids('unit')]),
-      this.reads.sql<NonNullable<Answer['behind'][number]['workOrder']>>(ordersSql, [ids('workOrder')]),
+      this.reads.sql<NonNullable<Behind['unit']>>(unitsSql, [ids('unit')]),
+      this.reads.sql<NonNullable<Behind['workOrder']>>(ordersSql, [ids('workOrder')]),
     ]);
     const [unitOf, orderOf] = [byId(units), byId(orders)];
     return shares.map(({ kind, unit, workOrder, probability, each, quantity }) => ({

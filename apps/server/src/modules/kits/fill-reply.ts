@@ -9,7 +9,11 @@ import type { Worth } from './fill-worth.ts';
 import type { KitRow } from './kits.sql.ts';
 import type { LineCover } from './line-cover.ts';
 
-export type FillReply = Reply<typeof allocationOperations.kitsToFill>;
+/** The proposal, and every kit that is not in it: the list is read page by page. */
+export interface FillReply {
+  readonly proposal: Reply<typeof allocationOperations.kitsToFill>;
+  readonly leftOut: Reply<typeof allocationOperations.kitsLeftOut>['rows'];
+}
 
 export interface Found {
   readonly state: CoverState;
@@ -20,8 +24,6 @@ export interface Found {
   readonly bins: ReadonlyMap<string, string>;
 }
 
-/** Kits left out that are told line by line; they come by need date. */
-const mostLeftOut = 100;
 const mostLacks = 20;
 /** As many as are accepted at once; the next are proposed when these are promised. */
 const mostFilled = 60;
@@ -41,7 +43,7 @@ export function fillReply(found: Found): FillReply {
     return known ? [{ ...named(known), picks: picks.get(id) ?? [] }] : [];
   });
   const others = takersOf(found, byLine);
-  const leftOut = answer.leftOut.slice(0, mostLeftOut).flatMap(({ kit, isOutbid, lacks }) => {
+  const leftOut = answer.leftOut.flatMap(({ kit, isOutbid, lacks }) => {
     const known = kits.get(kit);
     if (!known) return [];
     const rows = lacks.flatMap(({ ask, quantity }) => lackRow(byLine.get(ask), quantity));
@@ -54,17 +56,18 @@ export function fillReply(found: Found): FillReply {
       },
     ];
   });
-  return {
+  const proposal = {
     currency: found.currency,
     kits: chosen.sort((a, b) => b.value - a.value || a.needBy.localeCompare(b.needBy)).slice(0, mostFilled),
     fillable: chosen.length,
-    leftOut,
+    leftOut: leftOut.length,
     value: answer.value,
     bound: answer.bound,
     isBest: answer.optimal,
     proof: proof(answer),
     promised: promisedKits(state),
   };
+  return { proposal, leftOut };
 }
 
 function named({ kit, worth }: { kit: KitRow; worth: Worth }) {

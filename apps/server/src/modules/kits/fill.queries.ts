@@ -1,5 +1,5 @@
 import type { allocationOperations } from '@hubwright/contracts/kits/allocation-operations';
-import type { Reply } from '@hubwright/contracts/operation';
+import type { Input, Reply } from '@hubwright/contracts/operation';
 import type { FillKits } from '@hubwright/rules/allocation';
 import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import { Reads } from '../../platform/database/reads.ts';
@@ -32,6 +32,18 @@ export class FillQueries implements OnApplicationShutdown {
   ) {}
 
   async kitsToFill(): Promise<Reply<typeof allocationOperations.kitsToFill>> {
+    return (await this.answer()).proposal;
+  }
+
+  /** By need date; a place in that order is where the next page begins. */
+  async leftOut(input: Input<typeof allocationOperations.kitsLeftOut>) {
+    const { leftOut } = await this.answer();
+    const from = Number(input.after ?? 0) || 0;
+    const to = from + input.limit;
+    return { rows: leftOut.slice(from, to), next: to < leftOut.length ? String(to) : null };
+  }
+
+  private async answer(): Promise<FillReply> {
     const state = await this.cover.kept();
     if (this.known?.state !== state || this.known.revision !== state.revision) {
       const answer = this.compute(state);

@@ -57,12 +57,13 @@ export async function openKitOf(context: KitContext, workOrderId: string): Promi
 }
 
 async function addLine(
-  { tx, newId }: KitContext,
+  { tx, newId, now }: KitContext,
   line: Pick<Line, 'kitId' | 'partId' | 'position' | 'quantity'> & { findingId: string },
 ): Promise<string> {
   const id = newId();
   const { kitId, partId, position, quantity, findingId } = line;
   const sequence = await nextSequence(tx, kitId);
-  await tx.kitLine.create({ data: { id, sequence, kitId, partId, position, quantity, source: 'new', findingId } });
+  const asked = { source: 'new', findingId, askedLaterAt: now };
+  await tx.kitLine.create({ data: { id, sequence, kitId, partId, position, quantity, ...asked } });
   return id;
 }

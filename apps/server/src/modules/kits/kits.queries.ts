@@ -1,5 +1,5 @@
 import type { kitsOperations } from '@hubwright/contracts/kits/operations';
-import type { Input } from '@hubwright/contracts/operation';
+import type { Input, Reply } from '@hubwright/contracts/operation';
 import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
@@ -94,14 +94,19 @@ function isShort({ months }: ForeseenCover): boolean {
   return months.some(({ short }) => short > 0);
 }
 
+type OpenItem = Reply<typeof kitsOperations.kitDetail>['openItems'][number];
+
 /** List lines that are not in the kit, and pieces of it beyond what its lines ask for. */
 function openItemsOf(
   lines: readonly LineCover[],
   held: Parameters<typeof lotsOf>[1],
   waiting: readonly WaitingLine[],
-): string[] {
+): OpenItem[] {
   const surplus = lines.flatMap(({ row }) => surplusOf(row, row, lotsOf(row.lineId, held)));
-  return [...waiting.map(waitingInWords), ...surplus.map((what) => `${what}.`)];
+  return [
+    ...waiting.map((line) => ({ place: 'list' as const, what: waitingInWords(line) })),
+    ...surplus.map(({ place, what }) => ({ place, what: `${what}.` })),
+  ];
 }
 
 interface Promised {
@@ -116,7 +121,7 @@ interface Promised {
 }
 
 function detailLine({ row, ...cover }: LineCover, promises: readonly Promised[]) {
-  const { lineId, sequence, part, position, quantity, minimum, source, findingId, shopPays } = row;
+  const { lineId, sequence, part, position, quantity, minimum, source, findingId, shopPays, askedLaterAt } = row;
   const { inRack, inTray, installed } = row;
   const { standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence } = cover;
   const reservations = promises
@@ -127,7 +132,7 @@ function detailLine({ row, ...cover }: LineCover, promises: readonly Promised[])
     }));
   return {
     ...{ id: lineId, sequence, part, position, quantity, minimum, source, findingId, shopPays },
-    ...{ inRack, inTray, installed },
+    ...{ inRack, inTray, installed, askedLaterAt },
     ...{ standing, toPull, have, onOrder, short, pegs, coveredOn, orderBy, sentence, reservations },
   };
 }

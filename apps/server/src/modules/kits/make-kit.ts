@@ -51,6 +51,7 @@ export async function makeKit(
       id: context.newId(),
       kitId: kit.id,
       sequence: last + index + 1,
+      askedLaterAt: open ? context.now : null,
     })),
   });
   const version = open ? open.version + 1 : kit.version;

@@ -5,7 +5,7 @@ import type { Kit, KitContext, Line } from './kit.ts';
  * its pieces are replaced. Answers the line that now asks for new ones.
  */
 export async function newInstead(
-  { tx, newId }: KitContext,
+  { tx, newId, now }: KitContext,
   kit: Kit,
   replaced: { line: Line; quantity: number; findingId?: string | undefined },
 ): Promise<string> {
@@ -14,7 +14,7 @@ export async function newInstead(
   if (quantity >= line.quantity) {
     await tx.kitLine.update({
       where: { id: line.id },
-      data: { source: 'new', ...(findingId ? { findingId } : {}) },
+      data: { source: 'new', askedLaterAt: now, ...(findingId ? { findingId } : {}) },
     });
     return line.id;
   }
@@ -31,6 +31,7 @@ export async function newInstead(
       source: 'new',
       listLineId: line.listLineId,
       findingId: findingId ?? line.findingId,
+      askedLaterAt: now,
     },
   });
   return id;

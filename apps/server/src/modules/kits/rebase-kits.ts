@@ -102,7 +102,7 @@ export async function rebaseLocks(tx: Tx, workOrderId: string): Promise<string[]
 /** Does what the plan says. Call under `rebaseLocks` and `kitsOf` locks. Answers the kits it changed, as subjects for the record. */
 export async function applyKitRebase(context: KitContext, plan: KitRebase): Promise<Subject[]> {
   const { tx } = context;
-  for (const then of plan.set) await setLine(tx, then);
+  for (const then of plan.set) await setLine(context, then);
   await addLines(context, plan);
   const kits = await tx.kit.findMany({ where: { workOrderId: plan.workOrderId, state: { not: 'cancelled' } } });
   const subjects: Subject[] = [];
@@ -114,8 +114,10 @@ export async function applyKitRebase(context: KitContext, plan: KitRebase): Prom
   return subjects;
 }
 
-async function setLine(tx: Tx, { line, quantity, minimum, source, listLineId, freed }: LineThen): Promise<void> {
-  await tx.kitLine.update({ where: { id: line.id }, data: { quantity, minimum, source, listLineId } });
+async function setLine({ tx, now }: KitContext, then: LineThen): Promise<void> {
+  const { line, quantity, minimum, source, listLineId, freed } = then;
+  const asked = quantity > line.quantity ? { askedLaterAt: now } : {};
+  await tx.kitLine.update({ where: { id: line.id }, data: { quantity, minimum, source, listLineId, ...asked } });
   if (freed > 0) await freePieces(tx, line.id, freed);
 }
 
@@ -133,13 +135,13 @@ async function freePieces(tx: Tx, kitLineId: string, freed: number): Promise<voi
 
 async function addLines(context: KitContext, { workOrderId, add }: KitRebase): Promise<void> {
   if (add.length === 0) return;
-  const { tx, newId } = context;
+  const { tx, newId, now } = context;
   const kitId = await openKitOf(context, workOrderId);
   const sequence = await nextSequence(tx, kitId);
   await tx.kitLine.createMany({
     data: add.map((line, index) => ({
       ...line,
-      ...{ id: newId(), kitId, minimum: line.minimum ?? null, sequence: sequence + index },
+      ...{ id: newId(), kitId, minimum: line.minimum ?? null, sequence: sequence + index, askedLaterAt: now },
     })),
   });
 }

@@ -164,7 +164,7 @@ function consequencesOf({ line, quantity, source, freed }: LineThen): string[] {
   const turnedNew = source === 'new' && line.source !== 'new';
   return [
     ...(freed > 0 ? [`${partWords(freed, part)} promised to it is free again`] : []),
-    ...surplusOf({ part, position, quantity, source, turnedNew }, figures, lots),
+    ...surplusOf({ part, position, quantity, source, turnedNew }, figures, lots).map(({ what }) => what),
   ];
 }
 

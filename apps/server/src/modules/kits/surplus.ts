@@ -29,8 +29,14 @@ export function lotsOf(lineId: string, held: Readonly<Record<'tray' | 'rack' | '
   };
 }
 
+/** Pieces somewhere that their line does not ask for, with what to do about them. */
+interface Surplus {
+  readonly place: 'tray' | 'rack' | 'unit';
+  readonly what: string;
+}
+
 /** Pieces a line has and does not ask for, each in words: what to bring back, what to decide. */
-export function surplusOf(line: Holding, figures: Figures, lots: LotsOfLine): string[] {
+export function surplusOf(line: Holding, figures: Figures, lots: LotsOfLine): Surplus[] {
   const { inTray, installed, inRack } = figures;
   const named = (quantity: number, codes: readonly string[]) => {
     const which = codes.length > 0 ? ` (${codes.join(', ')})` : '';
@@ -40,26 +46,22 @@ export function surplusOf(line: Holding, figures: Figures, lots: LotsOfLine): st
   const unitOver = Math.max(0, installed - line.quantity);
   const wrong = lots.unit.filter(({ isOwn }) => (line.source === 'new' ? isOwn : line.source === 'reused' && !isOwn));
   const staysOff = line.turnedNew === true || line.quantity === 0;
-  return [
-    ...(trayOver > 0 ? [`${named(trayOver, lots.tray)} lies in the tray: bring it back to its bin`] : []),
-    ...(unitOver > 0
-      ? [
-          `${named(
-            unitOver,
-            lots.unit.map(({ code }) => code),
-          )} is in the unit: take it out, or have an inspector decide`,
-        ]
-      : []),
-    ...(unitOver === 0 && wrong.length > 0
-      ? [
-          `${named(
-            installed,
-            wrong.map(({ code }) => code),
-          )} is in the unit, and the position now takes ${line.source === 'new' ? 'a new one' : 'the unit’s own'} only: take it out`,
-        ]
-      : []),
-    ...(staysOff && inRack > 0
-      ? [`${named(inRack, lots.rack)} lies in the rack and does not go back: scrap it or return it to its owner`]
-      : []),
-  ];
+  const found: Surplus[] = [];
+  if (trayOver > 0)
+    found.push({ place: 'tray', what: `${named(trayOver, lots.tray)} lies in the tray: bring it back to its bin` });
+  if (unitOver > 0) {
+    const codes = lots.unit.map(({ code }) => code);
+    const what = `${named(unitOver, codes)} is in the unit: take it out, or have an inspector decide`;
+    found.push({ place: 'unit', what });
+  } else if (wrong.length > 0) {
+    const codes = wrong.map(({ code }) => code);
+    const takes = line.source === 'new' ? 'a new one' : 'the unit’s own';
+    const what = `${named(installed, codes)} is in the unit, and the position now takes ${takes} only: take it out`;
+    found.push({ place: 'unit', what });
+  }
+  if (staysOff && inRack > 0) {
+    const what = `${named(inRack, lots.rack)} lies in the rack and does not go back: scrap it or return it to its owner`;
+    found.push({ place: 'rack', what });
+  }
+  return found;
 }

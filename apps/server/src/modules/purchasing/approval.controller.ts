@@ -19,6 +19,11 @@ export class ApprovalController {
     return this.queries.supplierDetail(call.input);
   }
 
+  @Operation(approvalOperations.supplierDeliveries)
+  supplierDeliveries(@Query() call: ReadCall<typeof approvalOperations.supplierDeliveries>) {
+    return this.queries.supplierDeliveries(call.input);
+  }
+
   @Operation(approvalOperations.approveSupplier)
   approveSupplier(@Call() call: CommandCall) {
     return this.runner.run(approveSupplier, call);

@@ -40,7 +40,7 @@ export class ApprovalQueries {
     const today = await this.zone.today(this.clock.now());
     const [rows, made] = await Promise.all([
       this.reads.sql<SupplierRow>(supplierSql, [supplierId, today]),
-      this.reads.sql<DeliveryRow>(deliveriesSql, [await this.zone.zone(), [supplierId], newestDeliveries]),
+      this.reads.sql<DeliveryRow>(deliveriesSql, [await this.zone.zone(), [supplierId], newestDeliveries, null]),
     ]);
     const { allowed, ...supplier } = found(rows[0], 'This supplier');
     const { approvedUntil: until, name } = supplier;
@@ -51,8 +51,16 @@ export class ApprovalQueries {
       standing: !isApproved && allowed ? `${standing} An exception allows it today.` : standing,
       mayOrder: isApproved || allowed,
       record: recordOf(made),
-      deliveries: made.map(({ supplierId: _, ...row }) => row),
     };
+  }
+
+  async supplierDeliveries({ supplierId, after, limit }: Input<typeof approvalOperations.supplierDeliveries>) {
+    found(await this.reads.models.supplier.findUnique({ where: { id: supplierId } }), 'This supplier');
+    const from = Number(after ?? 0) || 0;
+    const to = from + limit;
+    const made = await this.reads.sql<DeliveryRow>(deliveriesSql, [await this.zone.zone(), [supplierId], to + 1, from]);
+    const rows = made.slice(0, limit).map(({ supplierId: _, ...row }) => row);
+    return { rows, next: made.length > limit ? String(to) : null };
   }
 }
 

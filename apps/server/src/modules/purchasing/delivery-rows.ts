@@ -16,7 +16,8 @@ export interface DeliveryRow {
 /**
  * Deliveries that stand (their receipt was not undone), newest first, in the shop's zone $1. A supplier is held to the day it confirmed first, or where
  * it never confirmed to the day first asked for: a date put off later makes nothing punctual. What comes in place of returned pieces, once
- * all that was ordered had come, is no delivery of its own: it makes nothing late. $2 suppliers or null for all, $3 how many of each.
+ * all that was ordered had come, is no delivery of its own: it makes nothing late. $2 suppliers or null for all, $3 how many of each, those after the
+ * first $4 where it is given.
  */
 export const deliveriesSql = `
   SELECT * FROM (
@@ -37,7 +38,7 @@ export const deliveriesSql = `
         AND ol.quantity <= (SELECT coalesce(sum(e.quantity), 0) FROM lots el JOIN movements e ON e.lot_id = el.id
           WHERE el.purchase_order_line_id = ol.id AND e.from_kind = 'supplier' AND e.sequence < m.sequence
             AND NOT EXISTS (SELECT 1 FROM movements u WHERE u.reverses_id = e.id)))) made
-  WHERE place <= $3 ORDER BY "supplierId", place`;
+  WHERE place <= $3 AND place > coalesce($4::int, 0) ORDER BY "supplierId", place`;
 
 /** As many of a supplier's newest deliveries tell how it delivers now; practice, no source. */
 export const newestDeliveries = 200;

@@ -63,17 +63,25 @@ function printOrder(order: OrderContent, printed: Printed): Promise<Buffer> {
     ['Phone', order.supplier.phone],
     ['Ordered', order.orderedOn],
   ]);
+  const isNamed = order.lines.some(({ supplierPart }) => supplierPart !== undefined);
   paper.table(
     [
       { head: 'Line', width: 30, side: 'right' },
-      { head: 'Part', width: 90 },
+      ...(isNamed ? [{ head: 'Your part', width: 80 } as const] : []),
+      { head: isNamed ? 'Our part' : 'Part', width: isNamed ? 76 : 90 },
       { head: 'Description', width: '*' },
       { head: 'Quantity', width: 70, side: 'right' },
       { head: 'Due', width: 66 },
       { head: `Each, ${currency}`, width: 66, side: 'right' },
     ],
     order.lines.map((line) => [
-      ...[String(line.sequence), line.part, line.description, `${line.quantity} ${line.issueUnit}`],
+      ...[
+        String(line.sequence),
+        ...(isNamed ? [line.supplierPart ?? ''] : []),
+        line.part,
+        line.description,
+        `${line.quantity} ${line.issueUnit}`,
+      ],
       ...[line.dueOn, line.unitPrice],
     ]),
   );

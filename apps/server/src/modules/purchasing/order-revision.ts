@@ -11,6 +11,8 @@ export interface OrderContent {
   readonly lines: readonly {
     readonly sequence: number;
     readonly part: string;
+    /** As its supplier calls it; not in revisions kept before it was asked for. */
+    readonly supplierPart?: string;
     readonly description: string;
     readonly issueUnit: string;
     readonly quantity: number;
@@ -35,7 +37,8 @@ export async function keepRevision(
   const content: OrderContent = {
     ...{ number: order.number, orderedOn: fromDbDate(order.orderedOn), state: order.state, note: order.note },
     supplier: { code, name, email, phone },
-    lines: order.lines.map(({ sequence, quantity, dueOn, unitPrice, part }) => ({
+    lines: order.lines.map(({ sequence, quantity, dueOn, unitPrice, part, supplierPartNumber }) => ({
+      ...(supplierPartNumber === '' ? {} : { supplierPart: supplierPartNumber }),
       ...{ sequence, part: part.number, description: part.description, issueUnit: part.issueUnit },
       ...{ quantity, dueOn: fromDbDate(dueOn), unitPrice },
     })),

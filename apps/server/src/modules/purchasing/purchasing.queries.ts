@@ -27,7 +27,7 @@ const oneSql = `
 
 const lineColumns = `
   ol.id, ol.sequence, ol.quantity, ol.received, ol.due_on::text AS "dueOn", ol.confirmed_on::text AS "confirmedOn",
-  ol.confirmed_quantity AS "confirmedQuantity", coalesce(ol.confirmed_on, ol.due_on)::text AS "expectedOn", ol.unit_price AS "unitPrice",
+  ol.confirmed_quantity AS "confirmedQuantity", coalesce(ol.confirmed_on, ol.due_on)::text AS "expectedOn", ol.unit_price AS "unitPrice", ol.supplier_part_number AS "supplierPartNumber",
   json_build_object('id', p.id, 'number', p.number, 'description', p.description, 'issueUnit', p.issue_unit) AS part,
   CASE WHEN o.state = 'ordered' THEN greatest(ol.quantity - ol.received, 0) ELSE 0 END AS open,
   (o.state = 'ordered' AND ol.received < ol.quantity AND coalesce(ol.confirmed_on, ol.due_on) < $1::date) AS late`;

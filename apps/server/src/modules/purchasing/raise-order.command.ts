@@ -22,11 +22,14 @@ export const raiseOrder = defineCommand(purchasingOperations.raiseOrder, {
     const asked = { supplierId: input.supplierId, today, doing: 'ordered from' };
     const { supplier, exception } = await requireSupplier(tx, asked);
     refusePastDates(input, today);
-    const prices = await pricesOf(tx, input);
-    const lines = input.lines.map((line, index) => ({
-      ...{ id: newId(), sequence: index + 1, partId: line.partId, quantity: line.quantity },
-      ...{ dueOn: toDbDate(line.dueOn), unitPrice: line.unitPrice ?? prices(line) },
-    }));
+    const sold = await soldBy(tx, input, today);
+    const lines = input.lines.map((line, index) => {
+      const { price, supplierPartNumber } = sold(line);
+      return {
+        ...{ id: newId(), sequence: index + 1, partId: line.partId, quantity: line.quantity },
+        ...{ dueOn: toDbDate(line.dueOn), unitPrice: line.unitPrice ?? price, supplierPartNumber },
+      };
+    });
     refuseTooSmall(input, orderSum(lines), supplier);
     const id = newId();
     const number = await nextNumber(tx, 'PO', 4);
@@ -59,11 +62,11 @@ function refuseTooSmall({ takesLess }: Order, sum: string, supplier: { name: str
   throw new Problem('order-too-small', words, { sum, least: supplier.leastOrder });
 }
 
-/** What a line costs each at its number, by the supplier's offer or else by the part. */
-async function pricesOf(tx: Tx, { lines, supplierId }: Order): Promise<(line: Order['lines'][number]) => string> {
+/** What a line costs each at its number, and how the supplier calls the part: by its offer of that day, or else by the part. */
+async function soldBy(tx: Tx, { lines, supplierId }: Order, today: string) {
   const parts = await tx.part.findMany({
     where: { id: { in: lines.map(({ partId }) => partId) } },
-    select: { id: true, unitPrice: true, offers: { where: { supplierId }, select: { breaks: true } } },
+    select: { id: true, unitPrice: true, offers: { where: { supplierId, ...holdsOn(today) } } },
   });
   const known = new Map(parts.map((part) => [part.id, part]));
   const unknown = lines.findIndex(({ partId }) => !known.has(partId));
@@ -71,9 +74,20 @@ async function pricesOf(tx: Tx, { lines, supplierId }: Order): Promise<(line: Or
     throw new Problem('not-found', 'One of the part numbers does not exist', {}, [
       { pointer: `/lines/${unknown}/partId`, detail: 'There is no such part' },
     ]);
-  return ({ partId, quantity }) => {
+  return ({ partId, quantity }: Order['lines'][number]) => {
     const part = known.get(partId);
-    const breaks = (part?.offers[0]?.breaks ?? []) as { from: number; unitPrice: string }[];
-    return priceAt(breaks, quantity) ?? part?.unitPrice ?? '0';
+    const [offer] = part?.offers ?? [];
+    const breaks = (offer?.breaks ?? []) as { from: number; unitPrice: string }[];
+    return {
+      price: priceAt(breaks, quantity) ?? part?.unitPrice ?? '0',
+      supplierPartNumber: offer?.supplierPartNumber ?? '',
+    };
   };
 }
+
+const holdsOn = (day: string) => ({
+  AND: [
+    { OR: [{ validFrom: null }, { validFrom: { lte: toDbDate(day) } }] },
+    { OR: [{ validUntil: null }, { validUntil: { gte: toDbDate(day) } }] },
+  ],
+});

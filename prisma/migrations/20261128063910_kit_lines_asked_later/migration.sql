@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "kit_lines" ADD COLUMN     "asked_later_at" TIMESTAMPTZ(3);
