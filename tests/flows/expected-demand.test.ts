@@ -7,7 +7,7 @@ import { installFromTray } from '../../apps/server/src/modules/kits/install-from
 import { replaceRackPart } from '../../apps/server/src/modules/kits/replace-rack-part.command.ts';
 import { as } from '../support/people.ts';
 import type { Visitor } from '../support/shop-app.ts';
-import { type KitOf, type PartName, Stockroom } from '../support/stockroom.ts';
+import { firstList, type KitOf, type PartName, Stockroom } from '../support/stockroom.ts';
 import { unitDue } from '../support/unit-due.ts';
 
 /**
@@ -137,5 +137,22 @@ describe('what units that are not in work yet are expected to need', () => {
     expect(body.odds.find(({ answer }) => answer === 'quoteOut')).toEqual({
       ...{ answer: 'quoteOut', said: 85, percent: 85, yes: 0, asked: 0 },
     });
+  });
+
+  it('names units whose serial nobody has read, where the list goes by it: they are counted nowhere', async () => {
+    expect((await expected('flyweight')).unread).toEqual([]);
+    const byNumber = { position: 'weights', quantity: 1, source: 'new', serialFrom: 'VG1500' } as const;
+    await room.revised([...firstList, { part: 'flyweight', ...byNumber }]);
+    const unread = await room.kit(null, customer);
+    await unitDue(room, 'OUT-UNREAD', { customerId: customer, dueOn: room.day(40) });
+    await room.sql(
+      "UPDATE serialized_items SET serial = NULL, provisional_name = 'red plate' WHERE serial = 'OUT-UNREAD'",
+    );
+    const found = await expected('flyweight');
+    expect(found.unread).toEqual([
+      expect.objectContaining({ workOrderId: unread.workOrderId, workOrder: unread.number }),
+      expect.objectContaining({ unit: 'VX-TEST red plate', workOrderId: null }),
+    ]);
+    expect((await expected('washer')).unread).toEqual([]);
   });
 });

@@ -52,6 +52,8 @@ const expectedDemand = z
     months: z.array(month),
     returning: rate,
     findings: z.array(rate.extend({ model: z.string() })),
+    /** Units that may ask for it by a serial nobody has read yet, at most two hundred: they are counted nowhere. */
+    unread: z.array(z.object({ id, unit: z.string(), workOrderId: id.nullable(), workOrder: z.string().nullable() })),
     /** All of it in one sentence. */
     summary: z.string(),
   })

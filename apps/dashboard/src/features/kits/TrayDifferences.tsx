@@ -17,34 +17,38 @@ function whereOf({ lot, line }: Difference): string {
   return promised.length > 0 ? promised.join(', ') : standingMark(line).word;
 }
 
+const what: readonly Column<Difference>[] = [
+  {
+    id: 'what',
+    header: 'What to do',
+    value: (row) => row.what,
+    cell: (row) => <StateMark state={marks[row.what]} word={row.what} />,
+  },
+  { id: 'quantity', header: 'Pieces', value: (row) => row.quantity, isNumber: true },
+  {
+    id: 'part',
+    header: 'Part',
+    value: (row) => `${row.line.part.number} ${row.line.part.description}`,
+    cell: (row) => (
+      <>
+        <span className="code">{row.line.part.number}</span> <span className="soft">{row.line.part.description}</span>
+      </>
+    ),
+  },
+  { id: 'position', header: 'For', value: (row) => row.line.position },
+  { id: 'lot', header: 'Lot', value: whereOf },
+  {
+    id: 'since',
+    header: 'Asked for since',
+    value: (row) => row.line.askedLaterAt,
+    cell: (row) =>
+      row.line.askedLaterAt && row.what === 'pull' ? <InstantText instant={row.line.askedLaterAt} /> : null,
+  },
+];
+
 function columnsFor(onReturn: ((row: Difference) => void) | undefined): readonly Column<Difference>[] {
   return [
-    {
-      id: 'what',
-      header: 'What to do',
-      value: (row) => row.what,
-      cell: (row) => <StateMark state={marks[row.what]} word={row.what} />,
-    },
-    { id: 'quantity', header: 'Pieces', value: (row) => row.quantity, isNumber: true },
-    {
-      id: 'part',
-      header: 'Part',
-      value: (row) => `${row.line.part.number} ${row.line.part.description}`,
-      cell: (row) => (
-        <>
-          <span className="code">{row.line.part.number}</span> <span className="soft">{row.line.part.description}</span>
-        </>
-      ),
-    },
-    { id: 'position', header: 'For', value: (row) => row.line.position },
-    { id: 'lot', header: 'Lot', value: whereOf },
-    {
-      id: 'since',
-      header: 'Asked for since',
-      value: (row) => row.line.askedLaterAt,
-      cell: (row) =>
-        row.line.askedLaterAt && row.what === 'pull' ? <InstantText instant={row.line.askedLaterAt} /> : null,
-    },
+    ...what,
     {
       id: 'do',
       header: 'Tray',

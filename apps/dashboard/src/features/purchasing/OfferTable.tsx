@@ -37,6 +37,32 @@ function Holds({ row }: { row: Offer }) {
   );
 }
 
+const what: readonly Column<Offer>[] = [
+  {
+    id: 'part',
+    header: 'Part',
+    value: (row) => row.part.number,
+    cell: (row) => <Link href={`/parts/${row.part.id}`}>{row.part.number}</Link>,
+  },
+  {
+    id: 'theirs',
+    header: 'Their number',
+    value: (row) => row.supplierPartNumber,
+    cell: (row) => <span className="code">{row.supplierPartNumber}</span>,
+  },
+  { id: 'preference', header: 'Asked as no.', value: (row) => row.preference, isNumber: true },
+  { id: 'pack', header: 'Pack', value: (row) => row.packSize, isNumber: true },
+  { id: 'least', header: 'At least', value: (row) => row.minimum, isNumber: true },
+  { id: 'days', header: 'Agreed days', value: (row) => row.leadTimeDays, isNumber: true },
+  { id: 'prices', header: 'Price each', value: prices },
+  {
+    id: 'holds',
+    header: 'Holds',
+    value: (row) => [row.validFrom ?? '', row.validUntil ?? ''].join(' to '),
+    cell: (row) => <Holds row={row} />,
+  },
+];
+
 function columns({ onChange, onFollow }: Acting): readonly Column<Offer>[] {
   const change: Column<Offer> = {
     id: 'act',
@@ -58,32 +84,7 @@ function columns({ onChange, onFollow }: Acting): readonly Column<Offer>[] {
       </span>
     ),
   };
-  return [
-    {
-      id: 'part',
-      header: 'Part',
-      value: (row) => row.part.number,
-      cell: (row) => <Link href={`/parts/${row.part.id}`}>{row.part.number}</Link>,
-    },
-    {
-      id: 'theirs',
-      header: 'Their number',
-      value: (row) => row.supplierPartNumber,
-      cell: (row) => <span className="code">{row.supplierPartNumber}</span>,
-    },
-    { id: 'preference', header: 'Asked as no.', value: (row) => row.preference, isNumber: true },
-    { id: 'pack', header: 'Pack', value: (row) => row.packSize, isNumber: true },
-    { id: 'least', header: 'At least', value: (row) => row.minimum, isNumber: true },
-    { id: 'days', header: 'Agreed days', value: (row) => row.leadTimeDays, isNumber: true },
-    { id: 'prices', header: 'Price each', value: prices },
-    {
-      id: 'holds',
-      header: 'Holds',
-      value: (row) => [row.validFrom ?? '', row.validUntil ?? ''].join(' to '),
-      cell: (row) => <Holds row={row} />,
-    },
-    ...(onChange ? [change] : []),
-  ];
+  return onChange ? [...what, change] : what;
 }
 
 /** How one supplier sells parts. */

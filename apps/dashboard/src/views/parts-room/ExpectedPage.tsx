@@ -5,6 +5,7 @@ import { usePages } from '../../api/pages.ts';
 import { ExpectedRates } from '../../features/kits/ExpectedRates.tsx';
 import { ExpectedMonths, ExpectedUnits } from '../../features/kits/ExpectedTables.tsx';
 import { expectedQuery } from '../../features/kits/expected-demand.ts';
+import { UnreadUnits } from '../../features/kits/UnreadUnits.tsx';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { LinkButton } from '../../ui/Button.tsx';
 import { PagesFrame } from '../../ui/Pages.tsx';
@@ -37,6 +38,7 @@ export function ExpectedPage() {
             <ExpectedUnits part={part} rows={units.rows} />
           </PagesFrame>
         </section>
+        <UnreadUnits of={expected} />
         <section className="sheet stack">
           <h2>How the odds are told</h2>
           <ExpectedRates of={expected} />

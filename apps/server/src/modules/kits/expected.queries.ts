@@ -5,7 +5,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { found } from '../../platform/command/version.ts';
 import { Reads } from '../../platform/database/reads.ts';
 import { expectedOf } from './expected-words.ts';
-import type { ReturnRate } from './foreseen-rows.ts';
+import { type ReturnRate, unreadSql } from './foreseen-rows.ts';
 import { KitCover } from './kit-cover.ts';
 
 type Answer = Reply<typeof expectedOperations.expectedDemand>;
@@ -43,6 +43,7 @@ export class ExpectedQueries {
       months: cover ? cover.months.map((month) => ({ ...month })) : [],
       returning: returnWords(returning),
       findings: await this.findings(rates.filter((rate) => rate.part === partId)),
+      unread: await this.reads.sql<Answer['unread'][number]>(unreadSql, [partId, state.basis.today]),
       summary: cover
         ? expectedOf(cover).sentences.join(' ') || `Next to none of ${part.number} is expected.`
         : `No unit that comes due and no unit that waits for its teardown is expected to need ${part.number}.`,

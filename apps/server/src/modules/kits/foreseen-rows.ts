@@ -29,6 +29,23 @@ const dueSql = `
   WHERE NOT d.in_shop AND d.model_id IS NOT NULL AND d.governed_by IN ('hours', 'calendar', 'life')
     AND d.due_on >= $1::date - ${overdueDays} AND coalesce(d.earliest, d.due_on) < $1::date + ${months * 31} ORDER BY d.unit_id`;
 
+/**
+ * Units whose list asks for the part $1 only by their serial, and whose serial nobody has read: what they need of it stands in no kit and
+ * in no expectation. $2 today. Those in the house by their own order, the others where they come due.
+ */
+export const unreadSql = `
+  WITH due AS (${dueSql.replaceAll('$1', '$2').replace(' ORDER BY d.unit_id', '')}),
+  waiting AS (
+    SELECT w.unit_id AS unit, w.id AS work_order, w.number, w.model_id AS model, w.revision_id AS revision, w.scope
+    FROM work_orders w WHERE w.closed_at IS NULL AND w.shipped_at IS NULL AND w.consent <> 'declined'
+    UNION ALL SELECT d.unit, NULL, NULL, d.model, r.id, ${mainScope}
+    FROM due d JOIN unit_models m ON m.id = d.model JOIN manual_revisions r ON r.manual_id = m.manual_id AND r.state = 'current')
+  SELECT i.id, m.designation || ' ' || coalesce(i.provisional_name, 'without a name') AS unit, w.work_order AS "workOrderId", w.number AS "workOrder"
+  FROM waiting w JOIN serialized_items i ON i.id = w.unit JOIN unit_models m ON m.id = w.model
+  WHERE i.serial IS NULL AND EXISTS (SELECT FROM kit_list_lines l WHERE l.revision_id = w.revision AND l.model_id = w.model AND l.part_id = $1::uuid
+    AND w.scope = ANY(l.scopes) AND (l.serial_from IS NOT NULL OR l.serial_to IS NOT NULL))
+  ORDER BY w.number NULLS LAST, unit LIMIT 200`;
+
 /** Units in the house that nobody has looked into: what will be found is not in their kits. */
 const unseenSql = `
   SELECT w.id AS "workOrder", w.model_id AS model, ${takes} AS sources, w.consent, w.consent_since::date::text AS "consentSince",

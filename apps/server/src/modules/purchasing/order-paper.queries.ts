@@ -63,6 +63,19 @@ function printOrder(order: OrderContent, printed: Printed): Promise<Buffer> {
     ['Phone', order.supplier.phone],
     ['Ordered', order.orderedOn],
   ]);
+  printLines(paper, order, currency);
+  paper.paragraph(`In all ${orderSum(order.lines)} ${currency}. Please confirm day and number for each line.`);
+  paper.paragraph('Every line comes with its certificate; what has a shelf life comes with its cure date.');
+  if (order.note) paper.paragraph(order.note);
+  if (revision > 1) {
+    paper.heading(`Changed with revision ${revision}`);
+    for (const change of changes) paper.paragraph(change);
+  }
+  return paper.finish();
+}
+
+/** The supplier's own number stands first where it named one: that is what its people look for. */
+function printLines(paper: Paper, order: OrderContent, currency: string): void {
   const isNamed = order.lines.some(({ supplierPart }) => supplierPart !== undefined);
   paper.table(
     [
@@ -85,12 +98,4 @@ function printOrder(order: OrderContent, printed: Printed): Promise<Buffer> {
       ...[line.dueOn, line.unitPrice],
     ]),
   );
-  paper.paragraph(`In all ${orderSum(order.lines)} ${currency}. Please confirm day and number for each line.`);
-  paper.paragraph('Every line comes with its certificate; what has a shelf life comes with its cure date.');
-  if (order.note) paper.paragraph(order.note);
-  if (revision > 1) {
-    paper.heading(`Changed with revision ${revision}`);
-    for (const change of changes) paper.paragraph(change);
-  }
-  return paper.finish();
 }
