@@ -130,11 +130,19 @@ export async function writeReadings(
     })),
   });
   const readings = new Map(judgedRows.map(({ said }) => [`${meterKey(said)} ${said.on} ${said.tenths}`, said]));
-  await tx.aircraftReading.createMany({
-    data: [...readings.values()].map(({ aircraftId, meter, on, tenths }) => ({
-      ...{ id: newId(), aircraftId, meter, hoursTenths: tenths, recordedAt: now },
-      readOn: toDbDate(on),
-    })),
-    skipDuplicates: true,
-  });
+  await addReadings({ tx, now, newId }, [...readings.values()]);
+}
+
+/** One statement however many, its rows sent as one value. What is on record already is left out. */
+export async function addReadings(
+  { tx, now, newId }: Pick<Context<Operation>, 'tx' | 'now' | 'newId'>,
+  readings: readonly { aircraftId: string; meter: string; on: string; tenths: number }[],
+): Promise<void> {
+  const rows = readings.map(({ aircraftId, meter, on, tenths }) => ({ id: newId(), aircraftId, meter, on, tenths }));
+  await tx.$executeRaw`
+    INSERT INTO aircraft_readings (id, aircraft_id, meter, hours_tenths, read_on, recorded_at)
+    SELECT id, "aircraftId", meter, tenths, "on", ${now}
+    FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb)
+      AS n(id uuid, "aircraftId" uuid, meter text, tenths int, "on" date)
+    ON CONFLICT DO NOTHING`;
 }
