@@ -2,6 +2,7 @@ import { meterOperations } from '@hubwright/contracts/customers/meter-operations
 import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { findingOperations } from '@hubwright/contracts/findings/operations';
 import { intervalOperations as op } from '@hubwright/contracts/units/interval-operations';
+import { workOrderOperations } from '@hubwright/contracts/work-orders/operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import pg from 'pg';
 import { receiveUnit } from '../../apps/server/src/modules/work-orders/receive-unit.command.ts';
@@ -223,6 +224,12 @@ describe('a blade moves from one propeller to another through a work order', () 
     expect((await timesOf('B1-QM100')).where.words).toBe(
       `At blade 2 of Q3C-76 QM200, which is in the shop on ${b.number}`,
     );
+    // The order's page tells what it has flown by now, not what its last paper said: 500.0 + 239.9.
+    const { parts } = (await desk.call(workOrderOperations.workOrder, { workOrderId: b.id })).body;
+    expect(parts.find(({ serial }) => serial === 'B1-QM100')?.times).toMatchObject({
+      sinceNewTenths: 7_399,
+      sinceOverhaulTenths: 'unknown',
+    });
   }, 60_000);
 
   it('keeps its own time on both, and every total is the one added up by hand', async () => {

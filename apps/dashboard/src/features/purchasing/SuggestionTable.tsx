@@ -1,5 +1,5 @@
 import { plainDates } from '../../format/plain-dates.ts';
-import { Amount, DateText, DueText, Price, Quantity } from '../../format/values.tsx';
+import { DateText, DueText, Price, Quantity } from '../../format/values.tsx';
 import { Checkbox } from '../../ui/Checkbox.tsx';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { type Suggestion, whoAsks } from './suggestions.ts';
@@ -85,7 +85,7 @@ const what: readonly Column<Suggestion>[] = [
     header: 'In all',
     value: (row) => row.cost,
     isNumber: true,
-    cell: (row) => <Amount minor={Math.round(row.cost * 100)} />,
+    cell: (row) => <Price each={String(row.cost)} />,
   },
 ];
 

@@ -88,7 +88,7 @@ function stayOf({ id, aircraftId, meter, from, fromTenths }: NonNullable<Suppose
 
 function faultOf(itemId: string, { facts, asOf }: { facts: TimeFacts; asOf: string }): RuleError | undefined {
   try {
-    itemTimes(timesInput(facts, itemId, { asOf }));
+    for (const measure of ['hours', 'cycles'] as const) itemTimes(timesInput(facts, itemId, { asOf, measure }));
     return undefined;
   } catch (error) {
     if (error instanceof RuleError) return error;

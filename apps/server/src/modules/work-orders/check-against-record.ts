@@ -50,5 +50,8 @@ async function earlierTimes(tx: Tx, itemId: string): Promise<EarlierTimes | null
   if (on === undefined) return null;
   const hours = times.on(itemId, on).sinceNew;
   const cycles = times.on(itemId, on, 'cycles').sinceNew;
-  return { on, atLeastTenths: hours.atLeastTenths, atLeastCycles: cycles.atLeastTenths, tenths: hours.tenths };
+  // A paper of the very day it left says what it had, though nobody can know what it flew later that day.
+  const saidThatDay = hours.start?.date === on && hours.start.tenths !== 'unknown';
+  const tenths = saidThatDay ? hours.atLeastTenths : hours.tenths;
+  return { on, tenths, atLeastTenths: hours.atLeastTenths, atLeastCycles: cycles.atLeastTenths };
 }

@@ -1,6 +1,7 @@
 import type { Meter } from '@hubwright/contracts/customers/operations';
 import type { PartClass } from '@hubwright/contracts/manuals/words';
 import { fromDbDate } from '../../platform/database/dates.ts';
+import { restsOn, type TimesOnRecord } from '../units/public.ts';
 
 interface TimesRow {
   readonly recordedOn: Date;
@@ -22,6 +23,20 @@ export function timesOf(row: TimesRow) {
     meter: row.meter as Meter | null,
     meterTenths: row.meterTenths,
     basis: row.basis,
+  };
+}
+
+/** Times of a part computed for a day, in the same words; null where no paper and no flying says anything. */
+export function timesAt(flown: TimesOnRecord, { itemId, today }: { itemId: string; today: string }) {
+  const hours = flown.on(itemId, today);
+  const { sinceNew, sinceOverhaul } = hours;
+  if (sinceNew.start === null && sinceOverhaul.start === null && sinceNew.atLeastTenths === 0) return null;
+  return {
+    recordedOn: today,
+    sinceNewTenths: sinceNew.tenths,
+    sinceOverhaulTenths: sinceOverhaul.tenths,
+    sinceNewCycles: flown.on(itemId, today, 'cycles').sinceNew.tenths,
+    ...{ meter: null, meterTenths: null, basis: hours.contradiction ?? restsOn(sinceNew) },
   };
 }
 

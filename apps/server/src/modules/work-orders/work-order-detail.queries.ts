@@ -14,13 +14,15 @@ import {
 } from '@hubwright/contracts/work-orders/states';
 import { Inject, Injectable } from '@nestjs/common';
 import { CLOCK, type Clock } from '../../platform/command/clock.ts';
+import { ShopZone } from '../../platform/command/shop-zone.ts';
 import { found } from '../../platform/command/version.ts';
 import { fromDbDate } from '../../platform/database/dates.ts';
 import { Reads } from '../../platform/database/reads.ts';
+import { TimesOnRecord } from '../units/public.ts';
 import { bladeSetOf } from './blade-set.ts';
 import { type ListRow, rowColumns, rowTables, workOrderRowOf } from './list-row.ts';
 import { openItemsOf } from './open-items.ts';
-import { partOf, timesOf } from './unit-shapes.ts';
+import { partOf, timesAt, timesOf } from './unit-shapes.ts';
 import { readWhole, type WholeWorkOrder } from './whole-work-order.ts';
 
 type Detail = Reply<typeof workOrderOperations.workOrder>;
@@ -30,6 +32,7 @@ export class WorkOrderDetailQueries {
   constructor(
     @Inject(Reads) private readonly reads: Reads,
     @Inject(CLOCK) private readonly clock: Clock,
+    @Inject(ShopZone) private readonly zone: ShopZone,
   ) {}
 
   /** What its blades are not settled in as a set: an inspector's. */
@@ -57,7 +60,7 @@ export class WorkOrderDetailQueries {
     return {
       ...row,
       ...about(workOrder),
-      ...unitNow(workOrder.unit),
+      ...(await this.unitNow(workOrder.unit)),
       preliminaryInspection: looked && {
         person: nameOf(looked.personId),
         signedAt: looked.signedAt.toISOString(),
@@ -73,6 +76,20 @@ export class WorkOrderDetailQueries {
       possible: actions.filter((action) =>
         isPossible({ stage: workOrder.stage as Stage, consent: workOrder.consent as Consent }, action),
       ),
+    };
+  }
+
+  /** The unit's own times are what came with it; those of its parts are computed, since a part may have flown elsewhere since its paper. */
+  private async unitNow({ version, times, parts }: WholeWorkOrder['unit']) {
+    const flown = await TimesOnRecord.of(
+      this.reads.models,
+      parts.map(({ item }) => item.id),
+    );
+    const today = await this.zone.today(this.clock.now());
+    return {
+      unitVersion: version,
+      times: times[0] ? timesOf(times[0]) : null,
+      parts: parts.map((part) => ({ ...partOf(part), times: timesAt(flown, { itemId: part.item.id, today }) })),
     };
   }
 
@@ -100,11 +117,6 @@ function about(workOrder: WholeWorkOrder) {
     shippedAt: workOrder.shippedAt?.toISOString() ?? null,
     closedAt: workOrder.closedAt?.toISOString() ?? null,
   };
-}
-
-function unitNow(unit: WholeWorkOrder['unit']) {
-  const [times] = unit.times;
-  return { unitVersion: unit.version, times: times ? timesOf(times) : null, parts: unit.parts.map(partOf) };
 }
 
 function quoteOf(quote: WholeWorkOrder['quotes'][number]) {
