@@ -173,11 +173,17 @@ export class Stockroom {
       },
       desk,
     );
-    await this.sql('UPDATE work_orders SET stage = $2 WHERE id = $1', [received.id, stage]);
-    const kitId = received.kitId as string;
+    return this.kitOf(received.id, stage);
+  }
+
+  /** The kit of an order that was received, by whatever way, moved on to a stage. */
+  async kitOf(workOrderId: string, stage: string): Promise<KitOf> {
+    await this.sql('UPDATE work_orders SET stage = $2 WHERE id = $1', [workOrderId, stage]);
+    const order = await this.reads.workOrder.findUniqueOrThrow({ where: { id: workOrderId }, include: { kits: true } });
+    const kitId = order.kits[0]?.id as string;
     const lines = await this.reads.kitLine.findMany({ where: { kitId } });
     const line = Object.fromEntries(lines.map(({ position, id }) => [position, id])) as KitOf['line'];
-    return { workOrderId: received.id, number: received.number, kitId, line };
+    return { workOrderId, number: order.number, kitId, line };
   }
 
   /** Issues the next revision of the little governor's manual with this kit list; open work on the one before is held by it. */

@@ -94,11 +94,13 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
             {more ? 'the first ' : ''}
             {countOf(rows.length, 'row')}
           </span>
-          <ExportButton
-            caption={caption}
-            columns={columns}
-            rows={table.getRowModel().rows.map((row) => row.original)}
-          />
+          {rows.length > 0 ? (
+            <ExportButton
+              caption={caption}
+              columns={columns}
+              rows={table.getRowModel().rows.map((row) => row.original)}
+            />
+          ) : null}
         </div>
       </div>
       {rows.length === 0 ? (

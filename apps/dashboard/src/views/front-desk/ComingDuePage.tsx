@@ -76,7 +76,10 @@ export function ComingDuePage() {
           )}
         </PagesFrame>
         <div className="row no-print">
-          <LinkButton href={addressOf(fleetOperations.dueListCsv, asked)}>The whole list as CSV</LinkButton>
+          {/* Under headings each table exports its own rows. */}
+          {group === 'none' ? null : (
+            <LinkButton href={addressOf(fleetOperations.dueListCsv, asked)}>The whole list as CSV</LinkButton>
+          )}
           <LinkButton
             href={addressOf(fleetOperations.dueListPdf, { ...asked, group: group === 'none' ? 'customer' : group })}
             target="_blank"

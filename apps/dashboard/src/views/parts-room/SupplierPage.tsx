@@ -12,6 +12,7 @@ import { SupplierRecord } from '../../features/purchasing/SupplierRecord.tsx';
 import { LeastOrderDialog } from '../../features/purchasing/set-least-order.tsx';
 import { SetOfferDialog } from '../../features/purchasing/set-offer.tsx';
 import { type Offer, type Supplier, supplierQuery } from '../../features/purchasing/suppliers.ts';
+import { formatPrice } from '../../format/money.ts';
 import { useShop } from '../../format/shop-context.tsx';
 import { ViewHead } from '../../shell/ViewHead.tsx';
 import { Button } from '../../ui/Button.tsx';
@@ -65,7 +66,9 @@ export function SupplierPage() {
             {supplier.phone} {supplier.email}
           </span>
           <span>
-            {Number(supplier.leastOrder) > 0 ? `No order under ${supplier.leastOrder} ${currency}` : 'Takes any order'}
+            {Number(supplier.leastOrder) > 0
+              ? `No order under ${formatPrice(supplier.leastOrder, currency)}`
+              : 'Takes any order'}
           </span>
           {maySet ? <Button onPress={() => setDoing('least')}>Least order</Button> : null}
           {mayApprove ? <Button onPress={() => setDoing('approve')}>Approve or end</Button> : null}
