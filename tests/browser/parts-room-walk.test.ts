@@ -1,5 +1,6 @@
 // size: one walk told in order; each step stands on the one before
 
+import { addMonths } from '@hubwright/rules/dates';
 import { afterAll, beforeAll, describe, expect, test } from '@jest/globals';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { openBrowser } from '../support/browser.ts';
@@ -335,6 +336,8 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await line.waitFor(slow);
     expect(await line.getByRole('link', { name: /^LOT-/ }).count()).toBe(2);
     await looks(clerk, 'order-come');
+    await line.getByRole('link', { name: '10', exact: true }).click(slow);
+    expect(await movedInto(clerk, store)).toBe(10);
   }, 240_000);
 
   test('counts a bin with a discrepancy, which somebody else decides', async () => {
@@ -423,6 +426,26 @@ describe('the parts room, walked from an empty store to empty trays', () => {
     await row.getByRole('link', { name: /3\.60/ }).click(slow);
     expect(await movedInto(clerk, store)).toBe(-9);
     await looks(clerk, 'movements');
+    await clerk.goto('/value?search=PW-1');
+    // What one washer is worth is told by what came and went, the newest first.
+    await row.getByRole('link', { name: '$0.40', exact: true }).click(slow);
+    await clerk.getByRole('heading', { name: /How did what each PW-1 is worth come about/ }).waitFor(slow);
+    const newest = clerk.getByRole('table', { name: /PW-1/ }).locator('tbody tr').first();
+    expect(await newest.textContent(slow)).toContain('$0.40');
+    await looks(clerk, 'average');
+  }, 120_000);
+
+  test('what is used and missed is told of the time that is chosen, and its links keep it', async () => {
+    await clerk.goto('/value?search=PW-1');
+    const used = clerk.getByRole('row', { name: /PW-1/ }).getByRole('link', { name: /4\.80/ });
+    const since = async () => new URL((await used.getAttribute('href', slow)) ?? '', room.shop.address).searchParams;
+    const aYear = (await since()).get('since');
+    await clerk.getByRole('button', { name: 'Used and missed in' }).click(slow);
+    await clerk.getByRole('option', { name: 'a month', exact: true }).click(slow);
+    await clerk.waitForURL(/time=1(&|$)/);
+    const aMonth = addMonths(room.day(0), -1);
+    await clerk.locator(`a[href*="since=${aMonth}"]`).first().waitFor(slow);
+    expect([aYear, (await since()).get('since')]).toEqual([addMonths(room.day(0), -12), aMonth]);
   }, 120_000);
 
   test.each(['kits-to-fill', 'suppliers', 'outside-work', 'places', 'expiring', 'receiving'])(
