@@ -3,6 +3,7 @@ import { customerOperations } from '@hubwright/contracts/customers/operations';
 import { dueDateOperations as due } from '@hubwright/contracts/due-dates/operations';
 import { intervalOperations } from '@hubwright/contracts/units/interval-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
 import pg from 'pg';
 import { type DueRow, dueSql } from '../../apps/server/src/modules/due-dates/due-facts.ts';
 import { keptRow } from '../../apps/server/src/modules/due-dates/kept-row.ts';
@@ -193,4 +194,31 @@ describe('due dates are kept', () => {
     const bad = await desk.call(due.comingDue, { after: '2026-02-30 nobody' } as never);
     expect(bad).toMatchObject({ status: 422, body: { type: '/problems/invalid-input' } });
   });
+
+  it('never move later when a time between overhauls tightens, in hours or in months, nor does a unit leave the list', async () => {
+    const dates = async (tbo: { hours: number; months: number }) => {
+      await sql('UPDATE tbo_rules SET hours_tenths = $1, months = $2', [tbo.hours, tbo.months]);
+      await shop.running.app.get(KeptDue).whole();
+      const rows = await sql<{ unit_id: string; due_on: string }>(
+        'SELECT unit_id::text, due_on::text FROM unit_due WHERE due_on IS NOT NULL ORDER BY 1',
+      );
+      return new Map(rows.map(({ unit_id, due_on }) => [unit_id, due_on]));
+    };
+    const limit = fc.record({
+      ...{ hours: fc.integer({ min: 1_000, max: 40_000 }), months: fc.integer({ min: 1, max: 144 }) },
+      ...{ lessHours: fc.nat(900), lessMonths: fc.nat(40) },
+    });
+    let seen = 0;
+    await fc.assert(
+      fc.asyncProperty(limit, async ({ hours, months, lessHours, lessMonths }) => {
+        const before = await dates({ hours, months });
+        const after = await dates({ hours: hours - lessHours, months: Math.max(1, months - lessMonths) });
+        expect([...after.keys()]).toEqual([...before.keys()]);
+        for (const [unit, dueOn] of after) expect(dueOn <= String(before.get(unit))).toBe(true);
+        seen += after.size;
+      }),
+      { numRuns: 12 },
+    );
+    expect(seen).toBeGreaterThan(12);
+  }, 60_000);
 });

@@ -302,4 +302,27 @@ describe('times through every level, in hours and in cycles', () => {
       expect.stringContaining('clamp of blade 1, Q76-CL serial CL-1: its life limit of 280 cycles is reached'),
     );
   });
+
+  it('a part leaves the part it sits in on a day, and goes into nothing that sits in it', async () => {
+    const refused = (input: object, refusal: { status: number; type: string; pointer?: string }) =>
+      expectRefused({ shop, visitor: inspector }, { operation: assemblyOperations.takeOutOf, input }, refusal);
+    const out = { itemId: ids.clamp, on: day(0), basis: 'taken apart for inspection' };
+    await refused({ ...out, itemId: ids.blade }, { status: 422, type: 'invalid-input', pointer: '/itemId' });
+    await refused({ ...out, on: day(-296) }, { status: 422, type: 'invalid-input', pointer: '/on' });
+    await refused({ ...out, on: day(2) }, { status: 422, type: 'reading-out-of-line', pointer: '/on' });
+    const pinned = { ...clamp, position: 'pin', partNumber: 'Q76-PN', serial: 'PN-1' };
+    const held = await inspector.call(assemblyOperations.fitWithin, { ...pinned, parentId: ids.clamp, from: day(0) });
+    expect(held.body).toHaveProperty('id');
+    expect((await inspector.call(assemblyOperations.takeOutOf, out)).status).toBe(200);
+    await refused(out, { status: 404, type: 'not-found' });
+    expect((await timesOf(ids.clamp)).where.words).toBe('In no unit on record');
+    await expectRefused(
+      { shop, visitor: inspector },
+      {
+        operation: assemblyOperations.fitWithin,
+        input: { ...clamp, parentId: String(held.body.id), position: 'pin', from: day(0) },
+      },
+      { status: 422, type: 'invalid-input', pointer: '/parentId' },
+    );
+  });
 });
