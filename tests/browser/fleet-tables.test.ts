@@ -73,7 +73,7 @@ describe('the desk brings a customer’s fleet in', () => {
     await desk.getByLabel('ZZ-B01 shows').fill('1190.0');
     await desk.getByLabel('ZZ-B02 shows').fill('12.5');
     await desk.getByText('Lower than the last reading.').waitFor(slow);
-    await desk.getByText('The meter was replaced, and the new one began at 0.0').click();
+    await desk.getByText('The meter was replaced, and the new one began at nought').click();
     await desk.getByLabel('Replaced on').fill(day(-9));
     await desk.getByLabel('The old one showed last').fill('1183.0');
     await looksRight(desk, 'readings-grid');

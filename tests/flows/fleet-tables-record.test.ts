@@ -1,7 +1,10 @@
+import { customerOperations } from '@hubwright/contracts/customers/operations';
+import { dueDateOperations } from '@hubwright/contracts/due-dates/operations';
 import { fleetTableOperations as op } from '@hubwright/contracts/imports/fleet-operations';
 import { intervalOperations } from '@hubwright/contracts/units/interval-operations';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { readsOf } from '../support/arrivals.ts';
+import { day } from '../support/days.ts';
 import { as } from '../support/people.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { expectRefused } from '../support/refused.ts';
@@ -49,6 +52,28 @@ describe('a customer’s table is held against what is on record', () => {
     expect(await applied(line)).toMatchObject({ counts: { new: 1 } });
     expect(await timesOf('FN 1')).toMatchObject({ sinceNew: { tenths: 1_204 }, sinceOverhaul: { tenths: 1_204 } });
     expect((await preview(await sent(line))).counts).toEqual({ new: 0, changed: 0, same: 1, wrong: 0 });
+  });
+
+  it('a unit that was never overhauled comes due by its hours, counted from what its table said', async () => {
+    const reads = readsOf(shop);
+    const { id: aircraftId } = await reads.aircraft.findUniqueOrThrow({ where: { registration: 'ZZ-FN1' } });
+    const read = (ago: number, hoursTenths: number) =>
+      desk.call(customerOperations.recordReading, { aircraftId, readOn: day(-ago), meter: 'tachometer', hoursTenths });
+    // 500.0 h at installation, 700.0 and 900.0 h on the meter.
+    expect((await read(100, 7_000)).body).toHaveProperty('id');
+    expect((await read(0, 9_000)).body).toHaveProperty('id');
+    // Two hours a day are supposed: 60.875 h in a month of 30.4375 days.
+    const asked = { unitId: await item('FN 1'), hoursPerMonth: '60.875' };
+    const { body } = await desk.call(dueDateOperations.nextDue, asked);
+    const { id: modelId } = await reads.unitModel.findFirstOrThrow({ where: { designation: 'Q3C-76' } });
+    const limits = await reads.tboRule.findMany({
+      where: { modelId, applicationId: null, useCategory: null, serialFrom: null, ageFromMonths: null },
+    });
+    const limit = Math.min(...limits.flatMap(({ hoursTenths }) => hoursTenths ?? []));
+    // 120.4 h when it was installed and 400.0 h since: what is left at two hours a day.
+    expect(body).toMatchObject({ governedBy: 'hours', hoursLeftTenths: limit - 1_204 - 4_000, overdue: false });
+    expect(body.dueOn).toBe(day(Math.floor((limit - 5_204) / 20)));
+    expect(body.basis).toContain('No day of an overhaul is on record: hours are counted from the paper of 2025-02-01');
   });
 
   it('a unit that was never overhauled cannot have another time since overhaul, nor an overhaul on record', async () => {

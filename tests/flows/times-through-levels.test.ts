@@ -268,7 +268,7 @@ describe('times through every level, in hours and in cycles', () => {
       ...{ on: day(-3), basis: 'bill of sale' },
     };
     const operation = ownerOperations.moveAircraft;
-    const refused = (input: object, refusal: { status: number; type: string; pointer?: string }) =>
+    const refused = (input: Record<string, unknown>, refusal: { status: number; type: string; pointer?: string }) =>
       expectRefused({ shop, visitor: desk }, { operation, input: { ...move, ...input } }, refusal);
     await refused({ on: day(1) }, { status: 422, type: 'reading-out-of-line', pointer: '/on' });
     await refused({ customerId: ids.owner }, { status: 409, type: 'owner-changed' });
@@ -304,7 +304,7 @@ describe('times through every level, in hours and in cycles', () => {
   });
 
   it('a part leaves the part it sits in on a day, and goes into nothing that sits in it', async () => {
-    const refused = (input: object, refusal: { status: number; type: string; pointer?: string }) =>
+    const refused = (input: Record<string, unknown>, refusal: { status: number; type: string; pointer?: string }) =>
       expectRefused({ shop, visitor: inspector }, { operation: assemblyOperations.takeOutOf, input }, refusal);
     const out = { itemId: ids.clamp, on: day(0), basis: 'taken apart for inspection' };
     await refused({ ...out, itemId: ids.blade }, { status: 422, type: 'invalid-input', pointer: '/itemId' });

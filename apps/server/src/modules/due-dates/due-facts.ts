@@ -113,17 +113,31 @@ export const dueSql = `
 
 export function factsOf(row: DueRow, asOf: string): DueFacts {
   const { read_serial: serial, use_category: use, made_on: madeOn, overhaul_on: overhaulOn } = row;
-  const { rules, doubts } = rulesInForce(row.rules, { serial, use, madeOn, overhauledOn: overhaulOn });
+  const inForce = rulesInForce(row.rules, { serial, use, madeOn, overhauledOn: overhaulOn });
+  const { countedFrom, rules, doubts } =
+    overhaulOn === null ? fromItsPapers(row, inForce) : { ...inForce, countedFrom: overhaulOn };
   const flownBy = row.papers.flatMap(({ recordedOn: on, sinceOverhaulTenths: tenths }) =>
     tenths === null || on < (overhaulOn ?? '') ? [] : [{ on, tenths }],
   );
-  const flying = flyingOf(row, asOf);
+  const flying = flyingOf({ ...row, overhaul_on: countedFrom }, asOf);
   const flown = 'sinceOverhaul' in flying ? [{ on: asOf, tenths: flying.sinceOverhaul.atLeastTenths }] : [];
   return {
-    ...{ overhaulOn, rules, doubts, asOf, flying },
+    ...{ overhaulOn: countedFrom, rules, doubts, asOf, flying },
     flownBy: [...flownBy, ...flown],
     cycling: cyclingOf(row, asOf),
   };
+}
+
+/**
+ * No day of an overhaul is on record, but a paper says what it has flown since one, or that it never had one: hours are counted on from
+ * that paper. Months have no day to begin with, and that is said.
+ */
+function fromItsPapers(row: DueRow, { rules, doubts }: Required<Pick<DueFacts, 'rules' | 'doubts'>>) {
+  const said = row.papers.find(({ sinceOverhaulTenths }) => sinceOverhaulTenths !== null);
+  if (!said) return { countedFrom: null, rules, doubts };
+  const why = `No day of an overhaul is on record: hours are counted from the paper of ${said.recordedOn}, and limits in months are left out.`;
+  const inHours = rules.flatMap((rule) => (rule.hoursTenths === null ? [] : { ...rule, months: null }));
+  return { countedFrom: said.recordedOn, rules: inHours, doubts: [...doubts, why] };
 }
 
 /** Whose it is and where it sits: on the aircraft it is reported on, else on the one its last order named. */
