@@ -115,7 +115,7 @@ export function factsOf(row: DueRow, asOf: string): DueFacts {
   const { read_serial: serial, use_category: use, made_on: madeOn, overhaul_on: overhaulOn } = row;
   const inForce = rulesInForce(row.rules, { serial, use, madeOn, overhauledOn: overhaulOn });
   const { countedFrom, rules, doubts } =
-    overhaulOn === null ? fromItsPapers(row, inForce) : { ...inForce, countedFrom: overhaulOn };
+    overhaulOn === null ? fromItsPapers(row, { ...inForce, asOf }) : { ...inForce, countedFrom: overhaulOn };
   const flownBy = row.papers.flatMap(({ recordedOn: on, sinceOverhaulTenths: tenths }) =>
     tenths === null || on < (overhaulOn ?? '') ? [] : [{ on, tenths }],
   );
@@ -132,8 +132,10 @@ export function factsOf(row: DueRow, asOf: string): DueFacts {
  * No day of an overhaul is on record, but a paper says what it has flown since one, or that it never had one: hours are counted on from
  * that paper. Months have no day to begin with, and that is said.
  */
-function fromItsPapers(row: DueRow, { rules, doubts }: Required<Pick<DueFacts, 'rules' | 'doubts'>>) {
-  const said = row.papers.find(({ sinceOverhaulTenths }) => sinceOverhaulTenths !== null);
+function fromItsPapers(row: DueRow, { rules, doubts, asOf }: Required<Pick<DueFacts, 'rules' | 'doubts' | 'asOf'>>) {
+  const said = row.papers.find(
+    ({ recordedOn, sinceOverhaulTenths }) => sinceOverhaulTenths !== null && recordedOn <= asOf,
+  );
   if (!said) return { countedFrom: null, rules, doubts };
   const why = `No day of an overhaul is on record: hours are counted from the paper of ${said.recordedOn}, and limits in months are left out.`;
   const inHours = rules.flatMap((rule) => (rule.hoursTenths === null ? [] : { ...rule, months: null }));

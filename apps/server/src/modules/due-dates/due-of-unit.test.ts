@@ -42,6 +42,10 @@ describe('when a unit is next due', () => {
       basis: expect.stringContaining('No overhaul'),
     });
     expect(dueOfUnit({ ...facts, rules: [] })).toMatchObject({ dueOn: 'unknown', requirement: null });
+    expect(dueOfUnit({ ...facts, overhaulOn: '2026-11-26' })).toMatchObject({
+      dueOn: 'unknown',
+      basis: expect.stringContaining('a day to come'),
+    });
   });
 
   it('leaves readings out that contradict each other, and says so', () => {

@@ -57,6 +57,8 @@ export function dueOfUnit(facts: DueFacts): DueReply {
     return unknown('No overhaul with its date is on record, so nothing is counted from it', rules);
   if (rules.length === 0)
     return unknown('The current manual revision names no time between overhauls for this unit', rules);
+  // One unit with an impossible day must not stop the list of all.
+  if (overhaulOn > facts.asOf) return unknown(`Its last overhaul is on record for ${overhaulOn}, a day to come`, rules);
   const dated = { ...facts, overhaulOn };
   try {
     return computed(dated, asFlown(dated));
